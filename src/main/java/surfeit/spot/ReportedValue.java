@@ -1,0 +1,80 @@
+package surfeit.spot;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What the workstation reported of one element at one spot: a number, below a limit, not detected, or nothing.
+ *
+ * <p>Zero, below a limit, not detected and not reported are four different things and stay so. Fractions are of the
+ * spot's basis. Every kind keeps the text as it was reported, so that nothing is altered on the way in or out.
+ */
+public sealed interface ReportedValue {
+
+    /** The text as it was reported: {@code 62,40}, {@code <0.3}, {@code n.d.}, or empty. */
+    String asReported();
+
+    /**
+     * A number, also zero or slightly negative.
+     *
+     * @param fraction    the value as a fraction of the spot's basis (0.624 for 62.4 %)
+     * @param uncertainty its standard uncertainty (1 sigma) as a fraction, if stated
+     * @param counts      net and background counts behind it, if stated
+     * @param limit       the detection limit reported with it as a fraction, if any
+     * @param line        the X-ray line it was read from, as reported, if stated
+     */
+    record Measured(double fraction, String asReported, OptionalDouble uncertainty, Optional<Counts> counts,
+                    OptionalDouble limit, Optional<String> line) implements ReportedValue {
+        public Measured {
+            if (!Double.isFinite(fraction)) {
+                throw new IllegalArgumentException("A measured value is a finite number, got " + fraction + ".");
+            }
+            if (uncertainty.isPresent() && !(uncertainty.getAsDouble() >= 0 && Double.isFinite(uncertainty.getAsDouble()))) {
+                throw new IllegalArgumentException(
+                    "An uncertainty is a finite number of at least 0, got " + uncertainty.getAsDouble() + ".");
+            }
+            requireLimit(limit);
+        }
+
+        /** A number without anything beside it. */
+        public static Measured of(double fraction, String asReported) {
+            return new Measured(fraction, asReported, OptionalDouble.empty(), Optional.empty(), OptionalDouble.empty(),
+                Optional.empty());
+        }
+
+        /** Step of the last printed digit, as a fraction: 0.0001 for 62.40 %. */
+        public double roundingStep() {
+            return new BigDecimal(asReported.strip().replace(',', '.')).ulp().movePointLeft(2).doubleValue();
+        }
+    }
+
+    /** The element lies below a stated limit, {@code <0.3}. */
+    record BelowLimit(double limitFraction, String asReported) implements ReportedValue {
+        public BelowLimit {
+            requireLimit(OptionalDouble.of(limitFraction));
+        }
+    }
+
+    /** The element was looked for and not detected; the limit of doing so may be stated. */
+    record NotDetected(OptionalDouble limitFraction, String asReported) implements ReportedValue {
+        public NotDetected {
+            requireLimit(limitFraction);
+        }
+    }
+
+    /** The element is in the table, but this spot says nothing of it. */
+    record NotReported() implements ReportedValue {
+        @Override
+        public String asReported() {
+            return "";
+        }
+    }
+
+    private static void requireLimit(OptionalDouble limit) {
+        if (limit.isPresent() && !(limit.getAsDouble() > 0 && limit.getAsDouble() <= 1)) {
+            throw new IllegalArgumentException("A detection limit lies above 0 and at most at 100 %, got "
+                + limit.getAsDouble() * 100 + " %.");
+        }
+    }
+}
