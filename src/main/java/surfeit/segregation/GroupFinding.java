@@ -1,0 +1,33 @@
+package surfeit.segregation;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import surfeit.element.Element;
+
+/**
+ * What one group of spots shows.
+ *
+ * @param by              how it was put together
+ * @param name            the lab's word for it, with the beam energy or session where these split it
+ * @param spotCount       spots in it
+ * @param particles       names of its particles; a spot without a particle belongs to one unnamed particle
+ * @param beamEnergyKev   beam energy of its spots, if stated and one
+ * @param sessions        sessions of its spots
+ * @param scope           what its verdicts speak about
+ * @param weakTwoParticles true where the scope is particles and only two were measured
+ * @param elements        one finding per closed element, in the order of the nominal
+ * @param notMeasured     elements of the nominal that no spot lists; dropped from data and nominal
+ * @param explanationSet  elements each of which alone could have changed so that the rest follows by closing;
+ *                        empty optional where the question does not arise (two elements, nothing flagged)
+ * @param foreign         elements found outside the nominal
+ * @param reference       what the reference spots did, if there were any in its session
+ * @param rivals          other causes that could have made the same numbers, strongest first
+ * @param caveats         what a reader must know about this group
+ */
+public record GroupFinding(GroupBy by, String name, long spotCount, List<String> particles,
+                           OptionalDouble beamEnergyKev, List<String> sessions, Scope scope, boolean weakTwoParticles,
+                           List<ElementFinding> elements, List<Element> notMeasured,
+                           Optional<List<Element>> explanationSet, List<ForeignElement> foreign,
+                           Optional<ReferenceUse> reference, List<Rival> rivals, List<Caveat> caveats) {
+}

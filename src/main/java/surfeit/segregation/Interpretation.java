@@ -1,0 +1,24 @@
+package surfeit.segregation;
+
+import java.util.List;
+import surfeit.composition.Nominal;
+import surfeit.composition.NominalFractions;
+
+/**
+ * The whole answer for a sample: what each group of spots shows, and what a reader must know beside it.
+ *
+ * @param nominal           the nominal compared with, as stated
+ * @param nominalFractions  the same as closed atomic fractions, less the excluded elements
+ * @param spotCount         spots of the specimen
+ * @param particleCount     particles, an unnamed one included
+ * @param sessionCount      sessions, an unnamed one included
+ * @param settings          every choice of the method that was in force
+ * @param groups            one finding per group, in the order of first appearance
+ * @param contrasts         groups against each other
+ * @param caveats           what a reader must know about the whole answer
+ * @param cautions          safety notes for the preparation that was stated
+ */
+public record Interpretation(Nominal nominal, NominalFractions nominalFractions, long spotCount, int particleCount,
+                             int sessionCount, MethodSettings settings, List<GroupFinding> groups,
+                             List<Contrast> contrasts, List<Caveat> caveats, List<String> cautions) {
+}

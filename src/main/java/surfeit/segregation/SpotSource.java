@@ -1,0 +1,39 @@
+package surfeit.segregation;
+
+import java.util.List;
+import java.util.function.Consumer;
+import surfeit.spot.Spot;
+
+/**
+ * The spots of one sample, readable more than once and always in the same order.
+ *
+ * <p>Specimen spots are handed over one by one, so that a large sample need not be held in memory.
+ */
+public interface SpotSource {
+
+    /** The spots measured on pieces of known composition. */
+    List<Spot> references();
+
+    /** Hands every spot of the specimen to the consumer, in the order they were recorded. */
+    void forEachSpecimen(Consumer<Spot> consumer);
+
+    /** A source over a list of spots, reference spots among them. */
+    static SpotSource of(List<Spot> spots) {
+        List<Spot> references = spots.stream().filter(Spot::isReference).toList();
+        return new SpotSource() {
+            @Override
+            public List<Spot> references() {
+                return references;
+            }
+
+            @Override
+            public void forEachSpecimen(Consumer<Spot> consumer) {
+                for (Spot spot : spots) {
+                    if (!spot.isReference()) {
+                        consumer.accept(spot);
+                    }
+                }
+            }
+        };
+    }
+}
