@@ -67,7 +67,8 @@ public record Nominal(Basis basis, Map<Element, NominalPart> parts) {
         if (balances == 0 && (lows > 1 + CLOSING_LIMIT + ROUNDING || highs < 1 - CLOSING_LIMIT - ROUNDING)) {
             String highest = lows == highs ? "" : " to " + Percent.rounded(highs);
             throw incomplete("The nominal adds up to " + Percent.rounded(lows) + highest
-                + "; it must reach 100 % within " + Percent.text(CLOSING_LIMIT) + ", or name one element as the balance.");
+                + "; it must reach 100 % within " + Percent.text(CLOSING_LIMIT)
+                + ", or name one element as the balance.");
         }
     }
 

@@ -88,7 +88,8 @@ class AlloyCatalogueTest {
 
     @ParameterizedTest
     @CsvSource({"ag-cu-eutetic,ag-cu-eutectic", "AG-CU-EUTECTIC,ag-cu-eutectic", "cu-ag-eutectic,ag-cu-eutectic",
-        "ag_cu eutectic,ag-cu-eutectic", "SAC 305,sac305", "Cartridge brass,cartridge-brass", "Wood's metal,woods-metal"})
+        "ag_cu eutectic,ag-cu-eutectic", "SAC 305,sac305", "Cartridge brass,cartridge-brass",
+        "Wood's metal,woods-metal"})
     void an_unknown_id_suggests_the_nearest(String id, String nearest) {
         assertThat(CATALOGUE.nearest(id)).first().isEqualTo(nearest);
         assertThat(CATALOGUE.nearest(id)).hasSizeLessThanOrEqualTo(3).doesNotHaveDuplicates();
@@ -108,8 +109,8 @@ class AlloyCatalogueTest {
 
     @Test
     void a_labs_own_alloy_with_its_own_phases_is_found_like_the_packaged_ones() {
-        Phase own = Phase.of("Ag-Cu-Zn", "beta", NominalText.parse("Ag:30,Cu:30,Zn:40", Basis.ATOMIC), OptionalDouble.empty(),
-            "invented", OptionalDouble.empty(), "invented for this test", SourceRead.NO);
+        Phase own = Phase.of("Ag-Cu-Zn", "beta", NominalText.parse("Ag:30,Cu:30,Zn:40", Basis.ATOMIC),
+            OptionalDouble.empty(), "invented", OptionalDouble.empty(), "invented for this test", SourceRead.NO);
         Alloy lot = new Alloy("lot-7", "Lot 7", NominalText.parse("Ag:50,Cu:30,Zn:20", Basis.MASS), Optional.empty(),
             "invented for this test", SourceRead.NO, List.of(own));
 
@@ -130,6 +131,7 @@ class AlloyCatalogueTest {
     }
 
     private static Phase phase(String alloy, String name) {
-        return CATALOGUE.require(alloy).phases().stream().filter(phase -> phase.name().equals(name)).findFirst().orElseThrow();
+        return CATALOGUE.require(alloy).phases().stream().filter(phase -> phase.name().equals(name)).findFirst()
+            .orElseThrow();
     }
 }

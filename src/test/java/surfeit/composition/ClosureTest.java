@@ -27,7 +27,8 @@ class ClosureTest {
         int[] columns = kept.stream().mapToInt(strings(input.get("elements"))::indexOf).toArray();
         double[] parts = pick(Vectors.doubles(input.get("mass_percent")), columns);
         double[] sigmas = pick(Vectors.doubles(input.get("sigma_mass_percent")), columns);
-        double[] weights = kept.stream().mapToDouble(symbol -> input.get("atomic_mass").get(symbol).asDouble()).toArray();
+        double[] weights = kept.stream().mapToDouble(symbol -> input.get("atomic_mass").get(symbol).asDouble())
+            .toArray();
 
         assertAll(check, "atomic_fraction", Closure.close(parts, weights));
         assertAll(check, "u", Closure.uncertainties(parts, weights, sigmas));
@@ -67,7 +68,8 @@ class ClosureTest {
 
         assertThat(fraction).isCloseTo(expected.get("atomic_fraction").asDouble(), within(1e-12));
         assertThat(u).isCloseTo(expected.get("u_delta").asDouble(), within(1e-9));
-        assertThat(u / expected.get("u_mc").asDouble()).isCloseTo(1, within(check.get("tolerance").get("mc_rel").asDouble()));
+        assertThat(u / expected.get("u_mc").asDouble())
+            .isCloseTo(1, within(check.get("tolerance").get("mc_rel").asDouble()));
         assertThat(logitInterval(fraction, u)[0]).isCloseTo(quantiles[0], within(0.1 * u));
         assertThat(logitInterval(fraction, u)[1]).isCloseTo(quantiles[2], within(0.1 * u));
     }
@@ -98,8 +100,9 @@ class ClosureTest {
      */
     @ParameterizedTest
     @CsvSource({"ATOMIC,Au:81.4;Si:18.6,96.8447;3.1553", "ATOMIC,Au:82;Si:18,96.9651;3.0349",
-        "ATOMIC,Au:72;Ge:28,87.4587;12.5413", "MASS,Au:80;Sn:20,70.6807;29.3193", "MASS,Sn:61.9;Pb:38.1,73.9295;26.0705",
-        "MASS,Sn:96.5;Ag:3.0;Cu:0.5,95.7954;3.2774;0.9272", "MASS,Ag:71.9;Cu:28.1,60.117;39.883"})
+        "ATOMIC,Au:72;Ge:28,87.4587;12.5413", "MASS,Au:80;Sn:20,70.6807;29.3193",
+        "MASS,Sn:61.9;Pb:38.1,73.9295;26.0705", "MASS,Sn:96.5;Ag:3.0;Cu:0.5,95.7954;3.2774;0.9272",
+        "MASS,Ag:71.9;Cu:28.1,60.117;39.883"})
     void handbook_alloys_change_basis(Basis from, String composition, String expectedPercent) {
         Nominal nominal = NominalText.parse(composition, from);
         double[] parts = nominal.limits().middle();
@@ -121,7 +124,8 @@ class ClosureTest {
     @ParameterizedTest
     @CsvSource({"Ag,80.05,19.96,68.714", "Ag,60.05,39.92,45.169", "Ag,40.03,59.93,26.783", "Ag,22.43,77.58,13.669",
         "Cu,80.15,19.83,56.597", "Cu,60.36,39.64,32.942", "Cu,40.10,59.92,17.757", "Cu,20.12,79.85,7.518"})
-    void certified_wires_that_do_not_sum_to_100_are_closed(String second, double gold, double other, double atomicPercent) {
+    void certified_wires_that_do_not_sum_to_100_are_closed(String second, double gold, double other,
+                                                                double atomicPercent) {
         double[] closed = Closure.convert(new double[] {gold, other},
             List.of(Element.of("Au"), Element.of(second)), Basis.MASS, Basis.ATOMIC);
 
@@ -136,14 +140,16 @@ class ClosureTest {
         double[] weights = Closure.divisors(List.of(Element.of("Si"), Element.of("Au")), Basis.MASS, Basis.ATOMIC);
         double[][] anticorrelated = {{0.01, -0.01}, {-0.01, 0.01}};
 
-        assertThat(100 * Math.sqrt(Closure.covariance(parts, weights, anticorrelated)[0][0])).isCloseTo(0.495, within(0.0006));
+        assertThat(100 * Math.sqrt(Closure.covariance(parts, weights, anticorrelated)[0][0]))
+            .isCloseTo(0.495, within(0.0006));
         assertThat(100 * Closure.uncertainties(parts, weights, new double[] {0.100, 0.02 * 96.845})[0])
             .isCloseTo(0.567, within(0.0006));
     }
 
     @Test
     void a_negative_part_is_a_measurement_and_stays() {
-        assertThat(Closure.close(new double[] {100.2, -0.2})).containsExactly(new double[] {1.002, -0.002}, within(1e-15));
+        assertThat(Closure.close(new double[] {100.2, -0.2}))
+            .containsExactly(new double[] {1.002, -0.002}, within(1e-15));
     }
 
     @Test

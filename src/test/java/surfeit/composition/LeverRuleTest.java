@@ -64,7 +64,7 @@ class LeverRuleTest {
         assertThat(line.distance(new double[] {0.37, 0.63})).isCloseTo(0, within(1e-15));
     }
 
-    /** By hand: the line from (1,0,0) to (0,1,0); beside its middle, (0.4,0.4,0.2) lies 0.1 (-1,-1,2) off, sqrt(0.06). */
+    /** By hand: on the line from (1,0,0) to (0,1,0), (0.4,0.4,0.2) lies beside the middle by 0.1 (-1,-1,2). */
     @Test
     void with_three_elements_the_nearest_point_of_the_line_counts_and_the_distance_beside_it_is_told() {
         LeverRule line = LeverRule.between(new double[] {1, 0, 0}, new double[] {0, 1, 0});

@@ -48,7 +48,8 @@ class LogRatiosTest {
         double[] difference = LogRatios.perturbationDifference(spot, nominal);
 
         assertThat(difference).containsExactly(Vectors.doubles(expected.get("perturbation")), within(1e-12));
-        assertThat(LogRatios.clr(difference)).containsExactly(Vectors.doubles(expected.get("clr_difference")), within(1e-12));
+        assertThat(LogRatios.clr(difference))
+            .containsExactly(Vectors.doubles(expected.get("clr_difference")), within(1e-12));
         assertThat(LogRatios.distance(spot, nominal))
             .isCloseTo(expected.get("aitchison_distance").asDouble(), within(1e-12));
     }
@@ -62,14 +63,15 @@ class LogRatiosTest {
             .containsExactly(Vectors.doubles(check.get("expected").get("replaced")), within(1e-12));
     }
 
-    /** Martin-Fernandez et al., Math. Geol. 35 (2003) 253, example with delta 1/16 as quoted in library documentation. */
+    /** Martin-Fernandez et al., Math. Geol. 35 (2003) 253: example with delta 1/16, quoted in library documentation. */
     @Test
     void the_published_example_of_zero_replacement_holds() {
         assertThat(LogRatios.replaceZeros(new double[] {0.2, 0.4, 0.4, 0}, 1 / 16.0))
             .containsExactly(new double[] {0.1875, 0.375, 0.375, 0.0625}, within(1e-15));
         assertThat(LogRatios.replaceZeros(new double[] {0, 0.5, 0.5, 0}, 1 / 16.0))
             .containsExactly(new double[] {0.0625, 0.4375, 0.4375, 0.0625}, within(1e-15));
-        assertThat(LogRatios.replaceZeros(new double[] {30, 70}, 1 / 16.0)).containsExactly(new double[] {0.3, 0.7}, within(1e-15));
+        assertThat(LogRatios.replaceZeros(new double[] {30, 70}, 1 / 16.0))
+            .containsExactly(new double[] {0.3, 0.7}, within(1e-15));
     }
 
     /** The example composition in the documentation of a statistics library; ilr worked out with the formula above. */
@@ -97,7 +99,8 @@ class LogRatiosTest {
 
         double[] centre = Arrays.stream(LogRatios.clrInverse(means)).map(fraction -> fraction * 100).toArray();
         assertThat(centre).containsExactly(new double[] {48.9414, 21.9661, 9.8813, 10.4054, 8.8058}, within(5e-5));
-        assertThat(variances).containsExactly(new double[] {0.064437, 0.552983, 0.980261, 0.047454, 0.046189}, within(5e-7));
+        assertThat(variances)
+            .containsExactly(new double[] {0.064437, 0.552983, 0.980261, 0.047454, 0.046189}, within(5e-7));
         assertThat(Arrays.stream(variances).sum()).isCloseTo(1.691324, within(5e-7));
     }
 
@@ -126,7 +129,8 @@ class LogRatiosTest {
     void a_replacement_that_leaves_no_room_is_refused() {
         assertThatThrownBy(() -> LogRatios.replaceZeros(new double[] {1, 0, 0}, 0.5))
             .hasMessage("The fraction put in place of 2 zeros lies above 0 and leaves room for the rest, got 0.5.");
-        assertThatThrownBy(() -> LogRatios.replaceZeros(new double[] {1, 0}, 0)).isInstanceOf(CompositionException.class);
+        assertThatThrownBy(() -> LogRatios.replaceZeros(new double[] {1, 0}, 0))
+            .isInstanceOf(CompositionException.class);
     }
 
     @Test

@@ -76,7 +76,8 @@ class NominalFractionsTest {
 
     @Test
     void a_tolerance_beyond_nothing_stops_there() {
-        assertThat(resolve("Ag:99.8,Cu:0.2+-0.5").standardUncertainty(1)).isCloseTo(0.007 / 2 / Math.sqrt(3), within(1e-15));
+        assertThat(resolve("Ag:99.8,Cu:0.2+-0.5").standardUncertainty(1))
+            .isCloseTo(0.007 / 2 / Math.sqrt(3), within(1e-15));
     }
 
     @Test
@@ -116,14 +117,15 @@ class NominalFractionsTest {
         assertThat(full.high(2)).isCloseTo(0, within(1e-15));
     }
 
-    /** The limits of 316L in at%: each element's own limit, so that a composition inside every range is inside here too. */
+    /** 316L: the ranges of ASTM A240, from memory. */
     @Test
     void a_composition_inside_all_mass_ranges_lies_inside_the_atomic_ones() {
         Nominal nominal = AlloyCatalogue.packaged().require("316l").nominal();
         NominalFractions fractions = nominal.resolve();
         double[] middles = fractions.middles();
         for (int i = 0; i < fractions.size(); i++) {
-            assertThat(middles[i]).as(fractions.elements().get(i).symbol()).isBetween(fractions.low(i), fractions.high(i));
+            assertThat(middles[i]).as(fractions.elements().get(i).symbol())
+                .isBetween(fractions.low(i), fractions.high(i));
         }
     }
 

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import surfeit.element.Element;
 
 class NominalTest {
+    private static final String OR_BALANCE = ", or name one element as the balance.";
 
     @Test
     void the_elements_keep_the_order_given() {
@@ -20,8 +21,8 @@ class NominalTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {"Ag:60,Cu:40|1|false", "Ag:59.5,Cu:39.9|0.994|true", "Ag:61,Cu:40|1.01|true",
-        "Ag:60,Cu:39|0.99|true", "Fe:bal,Cr:17|1|false", "Ag:50,Cu:20-40,Zn:20-40|1|false", "Ag:70.5,Cu:30-31|1.005|true",
-        "Ag:60-61,Cu:38-38.5|0.995|true"})
+        "Ag:60,Cu:39|0.99|true", "Fe:bal,Cr:17|1|false", "Ag:50,Cu:20-40,Zn:20-40|1|false",
+        "Ag:70.5,Cu:30-31|1.005|true", "Ag:60-61,Cu:38-38.5|0.995|true"})
     void a_nominal_within_one_percent_of_100_is_closed_and_says_so(String text, double sum, boolean closed) {
         assertThat(nominal(text).statedSum()).isCloseTo(sum, within(1e-12));
         assertThat(nominal(text).isClosed()).isEqualTo(closed);
@@ -34,10 +35,9 @@ class NominalTest {
 
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
-        "Ag:60,Cu:38.9|The nominal adds up to 98.9 %; it must reach 100 % within 1 %, or name one element as the balance.",
-        "Ag:60,Cu:41.1|The nominal adds up to 101.1 %; it must reach 100 % within 1 %, or name one element as the balance.",
-        "Cr:16-18,Ni:10-14|The nominal adds up to 26 % to 32 %; it must reach 100 % within 1 %, or name one element as the "
-            + "balance.",
+        "Ag:60,Cu:38.9|The nominal adds up to 98.9 %; it must reach 100 % within 1 %" + OR_BALANCE,
+        "Ag:60,Cu:41.1|The nominal adds up to 101.1 %; it must reach 100 % within 1 %" + OR_BALANCE,
+        "Cr:16-18,Ni:10-14|The nominal adds up to 26 % to 32 %; it must reach 100 % within 1 %" + OR_BALANCE,
         "Fe:bal,Cr:60,Ni:50|The elements beside the balance add up to at least 110 %; at most 100 % is possible.",
         "Fe:bal,Cr:bal,Ni:50|At most one element of a nominal can be the balance, got 2."})
     void an_incomplete_nominal_is_refused(String text, String message) {

@@ -44,8 +44,8 @@ class NominalTextTest {
         "Ag:60.1,Cu|Expected an element with its percentage such as Ag:60.1, got \"Cu\" (part 2 of the nominal).",
         "''|Expected an element with its percentage such as Ag:60.1, got \"\" (part 1 of the nominal).",
         "Ag:60.1,Cu:39.9,|Expected an element with its percentage such as Ag:60.1, got \"\" (part 3 of the nominal).",
-        "Ag:60,1;Cu:39,9|Expected an element with its percentage such as Ag:60.1, got \"1\"; decimals are written with a "
-            + "point (part 2 of the nominal).",
+        "Ag:60,1;Cu:39,9|Expected an element with its percentage such as Ag:60.1, got \"1\"; decimals "
+            + "are written with a point (part 2 of the nominal).",
         "Ag:60.1,Ag:39.9|Expected each element once, got Ag again (part 2 of the nominal)."})
     void what_is_no_list_of_elements_is_refused_with_its_place(String text, String message) {
         assertThatThrownBy(() -> NominalText.parse(text, Basis.ATOMIC))
@@ -55,13 +55,13 @@ class NominalTextTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "abc", "60.1%", "6e1", "-5", "+5", "1.", "1.2.3", "16--18", "16-", "16- 18", "5+/-1", "<3",
-        "1234567890", "٣"})
+    @ValueSource(strings = {"", "abc", "60.1%", "6e1", "-5", "+5", "1.", "1.2.3", "16--18", "16-", "16- 18", "5+/-1",
+        "<3", "1234567890", "٣"})
     void what_is_no_amount_is_refused_with_the_forms_there_are(String amount) {
         assertThatThrownBy(() -> NominalText.parse("Cu:bal,Ag:" + amount, Basis.ATOMIC))
             .isInstanceOf(CompositionException.class)
-            .hasMessage("Expected for Ag a number of percent, a range such as 16-18, a tolerance such as 39.9+-0.5, or bal,"
-                + " got \"" + amount + "\" (part 2 of the nominal).");
+            .hasMessage("Expected for Ag a number of percent, a range such as 16-18, a tolerance such as "
+                + "39.9+-0.5, or bal, got \"" + amount + "\" (part 2 of the nominal).");
     }
 
     /** {@code Cu:0.5+-1} in an address arrives as {@code Cu:0.5 -1} when the plus sign was not written %2B. */
@@ -86,8 +86,8 @@ class NominalTextTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"Ag:60.1,Cu:39.9", "Fe:bal,Cr:16-18,Ni:10-14,Mo:2-3", "Ag:60.1,Cu:39.9+-0.5", "Ag:99.995,Cu:0.005",
-        "Ag:100,Cu:0"})
+    @ValueSource(strings = {"Ag:60.1,Cu:39.9", "Fe:bal,Cr:16-18,Ni:10-14,Mo:2-3", "Ag:60.1,Cu:39.9+-0.5",
+        "Ag:99.995,Cu:0.005", "Ag:100,Cu:0"})
     void what_is_written_is_what_was_read(String text) {
         assertThat(NominalText.format(NominalText.parse(text, Basis.MASS))).isEqualTo(text);
     }
@@ -107,7 +107,8 @@ class NominalTextTest {
             Locale.setDefault(Locale.forLanguageTag(language));
             Nominal nominal = NominalText.parse("Ni:60.1,Ti:BALANCE", Basis.ATOMIC);
             assertThat(NominalText.format(nominal)).isEqualTo("Ni:60.1,Ti:bal");
-            assertThatThrownBy(() -> NominalText.parse("TI:60.1,Ni:39.9", Basis.ATOMIC)).hasMessageContaining("nearest known: Ti");
+            assertThatThrownBy(() -> NominalText.parse("TI:60.1,Ni:39.9", Basis.ATOMIC))
+                .hasMessageContaining("nearest known: Ti");
         } finally {
             Locale.setDefault(before);
         }

@@ -18,7 +18,8 @@ class PhaseTest {
     @Test
     void fractions_come_in_the_order_asked_for_with_absent_elements_as_nothing() {
         Phase phase = phase("Ag-Cu", "Ag:90,Cu:10");
-        assertThat(phase.over(List.of(CU, ZN, AG)).orElseThrow()).containsExactly(new double[] {0.1, 0, 0.9}, within(1e-15));
+        assertThat(phase.over(List.of(CU, ZN, AG)).orElseThrow())
+            .containsExactly(new double[] {0.1, 0, 0.9}, within(1e-15));
     }
 
     @Test
@@ -61,12 +62,12 @@ class PhaseTest {
     }
 
     private static Phase phase(String system, String composition) {
-        return Phase.of(system, "(Ag)", NominalText.parse(composition, Basis.ATOMIC), OptionalDouble.of(10.3), "terminal",
-            OptionalDouble.of(779), "invented", SourceRead.NO);
+        return Phase.of(system, "(Ag)", NominalText.parse(composition, Basis.ATOMIC), OptionalDouble.of(10.3),
+            "terminal", OptionalDouble.of(779), "invented", SourceRead.NO);
     }
 
     private static Phase phase(Map<Element, Double> fractions, double density, String source) {
-        return new Phase("Ag-Cu", "(Ag)", fractions, OptionalDouble.of(density), "terminal", OptionalDouble.empty(), source,
-            SourceRead.NO);
+        return new Phase("Ag-Cu", "(Ag)", fractions, OptionalDouble.of(density), "terminal", OptionalDouble.empty(),
+            source, SourceRead.NO);
     }
 }

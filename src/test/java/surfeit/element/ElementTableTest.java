@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class ElementTableTest {
 
-    /** Abridged standard atomic weights with their uncertainty: Prohaska et al., Pure Appl. Chem. 94 (2022), Table 1. */
+    /** Abridged standard atomic weights: Prohaska et al., Pure Appl. Chem. 94 (2022) 573-600, Table 1. */
     @ParameterizedTest
     @CsvSource({"H,1,1.0080,0.0002", "C,6,12.011,0.002", "O,8,15.999,0.001", "Al,13,26.982,0.001",
         "Si,14,28.085,0.001", "Ti,22,47.867,0.001", "Fe,26,55.845,0.002", "Ni,28,58.693,0.001", "Cu,29,63.546,0.003",
@@ -70,7 +70,8 @@ class ElementTableTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"AG,Ag", "silver,Ag", "silicone,Si", "aluminum,Al", "cesium,Cs", "Sulphur,S", "' cu ',Cu", "k,K", "Gx,Ga"})
+    @CsvSource({"AG,Ag", "silver,Ag", "silicone,Si", "aluminum,Al", "cesium,Cs", "Sulphur,S", "' cu ',Cu", "k,K",
+        "Gx,Ga"})
     void a_mistyped_symbol_suggests_the_nearest(String text, String symbol) {
         assertThat(ElementTable.standard().nearestSymbol(text)).contains(symbol);
     }
@@ -89,7 +90,8 @@ class ElementTableTest {
 
     @Test
     void the_table_cannot_be_changed() {
-        assertThatThrownBy(() -> ElementTable.standard().all().clear()).isInstanceOf(UnsupportedOperationException.class);
+        assertThatThrownBy(() -> ElementTable.standard().all().clear())
+            .isInstanceOf(UnsupportedOperationException.class);
     }
 
     @Test
