@@ -1,0 +1,45 @@
+package surfeit.segregation;
+
+/**
+ * The additive part of the shared error, per element, at a group's mean composition.
+ *
+ * <pre>
+ *     f_j = a (sum_l C_l A_l / sum_l C_l) / A_j
+ * </pre>
+ * a a mass fraction (0.001 unless chosen otherwise), A atomic weights in g/mol, C the mean composition with negative
+ * parts taken as zero; f_j an atomic fraction. It keeps the error of a vanishing element from vanishing with it.
+ */
+interface AdditiveFloor {
+
+    /** f_j per element at this composition. */
+    double[] at(double[] mean);
+
+    /** The same rule without one element. */
+    AdditiveFloor without(int element);
+
+    /** The rule for these atomic weights. */
+    static AdditiveFloor ofMass(double massFraction, double[] atomicWeights) {
+        return new AdditiveFloor() {
+            @Override
+            public double[] at(double[] mean) {
+                double mass = 0;
+                double sum = 0;
+                for (int i = 0; i < mean.length; i++) {
+                    double part = Math.max(mean[i], 0);
+                    mass += part * atomicWeights[i];
+                    sum += part;
+                }
+                double[] floor = new double[mean.length];
+                for (int i = 0; i < floor.length; i++) {
+                    floor[i] = massFraction * mass / sum / atomicWeights[i];
+                }
+                return floor;
+            }
+
+            @Override
+            public AdditiveFloor without(int element) {
+                return ofMass(massFraction, GroupSums.drop(atomicWeights, element));
+            }
+        };
+    }
+}
