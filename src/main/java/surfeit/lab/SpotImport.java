@@ -65,8 +65,9 @@ final class SpotImport implements SpotRows.Sink {
             upload.fileName(), OptionalLong.of(original.byteCount()), Optional.of(original.sha256())));
         record.finish(report);
         access.append(Events.imported(occasion, sample.name(), record.id(), accepted));
-        access.audit(occasion, "spots imported", Optional.of(sample.name()), record.id() + ": " + accepted + " accepted, "
-            + unchanged + " unchanged, " + rejected + " rejected; original sha256:" + original.sha256());
+        access.audit(occasion, "spots imported", Optional.of(sample.name()), record.id() + ": " + accepted
+            + " accepted, " + unchanged + " unchanged, " + rejected + " rejected; original sha256:"
+            + original.sha256());
         return report;
     }
 
@@ -130,8 +131,8 @@ final class SpotImport implements SpotRows.Sink {
                 + differences + ".", spot.label());
         }
         return new Fault(Problem.SPOT_ALREADY_RECORDED, "Spot \"" + spot.label() + "\" is on record as " + recorded.id()
-            + (recorded.withdrawn() ? " (withdrawn)" : "") + " with other values; recorded -> sent: " + differences + ".",
-            place, Optional.of(spot.label()), Optional.of(recorded.id()));
+            + (recorded.withdrawn() ? " (withdrawn)" : "") + " with other values; recorded -> sent: " + differences
+            + ".", place, Optional.of(spot.label()), Optional.of(recorded.id()));
     }
 
     @Override
