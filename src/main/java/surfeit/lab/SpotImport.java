@@ -1,7 +1,6 @@
 package surfeit.lab;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,8 +41,8 @@ final class SpotImport implements SpotRows.Sink {
     }
 
     ImportReport run(Upload upload, SpotRows rows) {
-        try (InputStream bytes = upload.open()) {
-            rows.read(bytes, sample.sample(), this);
+        try {
+            rows.read(upload, sample.sample(), this);
         } catch (IOException e) {
             throw new UncheckedIOException("The upload could not be read again from where it was put.", e);
         }

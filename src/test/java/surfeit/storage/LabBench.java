@@ -117,7 +117,7 @@ public final class LabBench implements AutoCloseable {
 
     /** Hands over these spots as lines 2, 3, 4, ... of a table. */
     public static SpotRows rows(Spot... spots) {
-        return (bytes, sample, sink) -> {
+        return (upload, sample, sink) -> {
             sink.rejectedHeader("label;problem");
             for (int i = 0; i < spots.length; i++) {
                 sink.spot(spots[i], row(i + 2, spots[i].label()));
