@@ -9,7 +9,6 @@ import java.util.OptionalDouble;
 import surfeit.composition.Basis;
 import surfeit.element.Element;
 import surfeit.spot.Conditions;
-import surfeit.spot.Counts;
 import surfeit.spot.Position;
 import surfeit.spot.ReferencePiece;
 import surfeit.spot.ReportedValue;
