@@ -40,7 +40,7 @@ final class ContrastWords {
         }
         String end = binary || elements.size() == 1 ? ", " : "; ";
         return contrast.groupA() + " against " + contrast.groupB() + ": " + String.join("; ", clauses) + end + basis()
-            + "." + howSure(spoken) + reasons(spoken);
+            + "." + howSure(spoken) + reasons(spoken) + contrast.note().map(note -> " " + Listing.sentence(note)).orElse("");
     }
 
     private ElementContrast leading() {

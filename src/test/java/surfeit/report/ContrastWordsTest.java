@@ -29,7 +29,7 @@ class ContrastWordsTest {
     void particles_left_out_of_the_pairs_are_named() {
         Contrast all = Invented.copperContrast();
         Contrast some = new Contrast(all.groupA(), all.groupB(), true, List.of("P1", "P2", "P3"), List.of("P4", "P5"),
-            all.scope(), all.elements());
+            all.scope(), 0.9, Optional.empty(), all.elements());
         assertThat(words(some)).contains("on the same 3 particles, P4 and P5 left out for having only one of the two. "
             + "If nothing");
     }
@@ -74,7 +74,7 @@ class ContrastWordsTest {
     }
 
     private static Contrast unpaired(Scope scope, ElementContrast... elements) {
-        return new Contrast("rim", "core", false, List.of(), List.of(), scope, List.of(elements));
+        return new Contrast("rim", "core", false, List.of(), List.of(), scope, 0.9, Optional.empty(), List.of(elements));
     }
 
     private static ElementContrast flagged(String symbol, Word word) {
