@@ -79,7 +79,8 @@ final class ReasonWords {
     }
 
     private static String noScatterKnown() {
-        return "one spot without a repeat and without a stated uncertainty: nothing tells its scatter.";
+        return "one spot without a repeat and without a stated uncertainty: nothing tells its scatter, and "
+            + "the interval holds the calibration error only.";
     }
 
     private String agreement() {
@@ -95,14 +96,16 @@ final class ReasonWords {
     }
 
     private static Optional<String> bound(Reason reason, List<Judged> affected) {
+        if (reason == Reason.NO_REPEAT_AND_NO_SIGMA) {
+            return Optional.empty();
+        }
         List<String> bounds = affected.stream().filter(judged -> judged.outcome().notMoreThanFactor().isPresent())
             .map(judged -> Digits.upperBound(judged.outcome().notMoreThanFactor().getAsDouble())
                 + (affected.size() > 1 ? " (" + judged.symbol() + ")" : "")).toList();
         if (!bounds.isEmpty()) {
             return Optional.of("Shifts beyond a factor (odds) of " + Listing.and(bounds) + " are excluded.");
         }
-        boolean saidAlready = reason == Reason.NO_REPEAT_AND_NO_SIGMA
-            || affected.stream().anyMatch(Judged::isBelowLimitEverywhere);
+        boolean saidAlready = affected.stream().anyMatch(Judged::isBelowLimitEverywhere);
         return saidAlready ? Optional.empty() : Optional.of("These data exclude no shift.");
     }
 }
