@@ -123,6 +123,16 @@ class InterpreterTest {
     }
 
     @Test
+    void an_element_allowed_up_to_a_limit_is_in_order_where_it_is_below_its_detection_limit_everywhere() {
+        GroupFinding group = new InventedSpots().add("a", "P1", "Ag 60, Cu 40, Zn <0.3").add("a", "P2", "Ag 61, Cu 39, Zn <0.3")
+            .against("Ag:60,Cu:bal,Zn:0-1.5").groups().get(0);
+        assertThat(element(group, "Zn").outcome().verdict()).isEqualTo(Verdict.CONSISTENT);
+        GroupFinding tight = new InventedSpots().add("a", "P1", "Ag 60, Cu 40, Zn <0.3").add("a", "P2", "Ag 61, Cu 39, Zn <0.3")
+            .against("Ag:60,Cu:bal,Zn:0-0.1").groups().get(0);
+        assertThat(element(tight, "Zn").outcome().reason()).contains(Reason.LIMIT_ABOVE_NOMINAL);
+    }
+
+    @Test
     void zero_is_below_a_limit_unless_the_group_holds_negative_values() {
         InventedSpots zeros = new InventedSpots().add("a", "P1", "Ag 60, Cu 40, Zn 0").add("a", "P2", "Ag 58, Cu 38, Zn 4");
         assertThat(element(zeros.against("Ag:56,Cu:38,Zn:6").groups().get(0), "Zn").belowLimitCount()).isEqualTo(1);
