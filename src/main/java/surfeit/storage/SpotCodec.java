@@ -1,5 +1,6 @@
 package surfeit.storage;
 
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
@@ -100,7 +101,7 @@ final class SpotCodec {
         long second = in.number();
         int nano = (int) in.count();
         ZoneOffset offset = ZoneOffset.ofTotalSeconds((int) in.number());
-        return java.time.Instant.ofEpochSecond(second, nano).atOffset(offset);
+        return Instant.ofEpochSecond(second, nano).atOffset(offset);
     }
 
     private static void writeConditions(PackedWriter out, Conditions conditions) {

@@ -45,7 +45,8 @@ class AuditTest {
                 .containsExactly("sample described", "spots imported", "spot corrected", "spot withdrawn");
             assertThat(rows).allSatisfy(row -> assertThat(row).returns("anna", AuditEntry::who)
                 .returns(LabBench.NOON, AuditEntry::when).returns(Optional.of("A7"), AuditEntry::sample));
-            assertThat(rows.get(1).detail()).startsWith("imp_0001: 1 accepted, 0 unchanged, 0 rejected; original sha256:");
+            assertThat(rows.get(1).detail())
+                .startsWith("imp_0001: 1 accepted, 0 unchanged, 0 rejected; original sha256:");
             assertThat(rows.get(2).detail()).startsWith("spt_0001 revision 2: ").contains("Cu \"78.8\" -> \"77.8\"")
                 .endsWith("reason: misread");
             assertThat(rows.get(3).detail()).isEqualTo("spt_0001 revision 3: reason: charging");

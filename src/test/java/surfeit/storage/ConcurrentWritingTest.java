@@ -14,6 +14,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -25,6 +26,7 @@ import surfeit.lab.ImportReport;
 import surfeit.lab.KeptAnswer;
 import surfeit.lab.LabEvent;
 import surfeit.lab.Laboratory;
+import surfeit.lab.PageRequest;
 import surfeit.lab.RepeatKey;
 import surfeit.lab.SpotFilter;
 
@@ -63,7 +65,8 @@ class ConcurrentWritingTest {
     void parallel_identical_requests_with_one_key_get_one_answer() throws Exception {
         AtomicInteger worked = new AtomicInteger();
 
-        List<KeptAnswer> answers = together(sender -> lab.once(new RepeatKey("anna", "k1", "f1"), LabBench.ANNA, open -> {
+        RepeatKey key = new RepeatKey("anna", "k1", "f1");
+        List<KeptAnswer> answers = together(sender -> lab.once(key, LabBench.ANNA, open -> {
             worked.incrementAndGet();
             ImportReport report = open.importSpots("A7", LabBench.upload("x"),
                 LabBench.rows(LabBench.spot("P1-1", "78.8")), ImportOptions.DEFAULT, LabBench.ANNA);
@@ -86,7 +89,7 @@ class ConcurrentWritingTest {
 
         assertThat(events).extracting(LabEvent::id).isSorted().hasSize(SENDERS + 1).endsWith(SENDERS + 1L);
         assertThat(events.stream().skip(1).map(event -> event.subject().orElseThrow())).isEqualTo(imports);
-        assertThat(lab.sampleRevisions("A7", surfeit.lab.PageRequest.first(100)).items().stream().skip(1)
+        assertThat(lab.sampleRevisions("A7", PageRequest.first(100)).items().stream().skip(1)
             .map(revision -> revision.link().orElseThrow())).isEqualTo(imports);
         assertThat(lab.checkAudit().broken()).isEmpty();
     }
@@ -112,7 +115,7 @@ class ConcurrentWritingTest {
 
     private static void await(CountDownLatch latch) {
         try {
-            assertThat(latch.await(30, java.util.concurrent.TimeUnit.SECONDS)).isTrue();
+            assertThat(latch.await(30, TimeUnit.SECONDS)).isTrue();
         } catch (InterruptedException e) {
             throw new IllegalStateException(e);
         }

@@ -94,7 +94,8 @@ class SampleRecordTest {
     void every_change_of_a_sample_is_listed_with_its_cause() {
         put("A7", described("first"), Expectation.NONE);
         bench.post("A7", LabBench.spot("P1-1", "78.8"));
-        lab.correct("spt_0001", "misread", Expectation.NONE, (spot, sample) -> LabBench.spot("P1-1", "77.8"), LabBench.ANNA);
+        lab.correct("spt_0001", "misread", Expectation.NONE,
+            (spot, sample) -> LabBench.spot("P1-1", "77.8"), LabBench.ANNA);
         lab.withdraw("spt_0001", "charging", Expectation.NONE, LabBench.ANNA);
 
         Page<SampleRevision> all = lab.sampleRevisions("A7", PageRequest.first(10));

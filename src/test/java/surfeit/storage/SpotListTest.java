@@ -11,6 +11,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import surfeit.lab.Expectation;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Page;
 import surfeit.lab.PageRequest;
@@ -59,20 +60,20 @@ class SpotListTest {
 
         assertThat(labels(SpotFilter.ALL.withFeature("dark patch"))).containsExactly("dark", "timed", "dark");
         assertThat(labels(SpotFilter.ALL.withFeature("unlabelled"))).containsExactly("bare", "named");
-        assertThat(labels(filter(Optional.of("P1"), Optional.of("b"), Optional.empty(), Optional.empty())))
-            .containsExactly("dark");
-        assertThat(labels(filter(Optional.of("P2"), Optional.empty(), Optional.empty(), Optional.empty()))).isEmpty();
+        assertThat(labels(measured(Optional.of("P1"), Optional.of("b")))).containsExactly("dark");
+        assertThat(labels(measured(Optional.of("P2"), Optional.empty()))).isEmpty();
         Instant acquired = Instant.parse("2026-11-20T13:03:00Z");
-        assertThat(labels(filter(Optional.empty(), Optional.empty(), Optional.of(acquired), Optional.empty())))
-            .containsExactly("timed");
-        assertThat(labels(filter(Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(acquired)))).isEmpty();
-        assertThat(labels(filter(Optional.empty(), Optional.empty(), Optional.of(Instant.MIN), Optional.of(Instant.MAX))))
-            .containsExactly("timed");
+        assertThat(labels(acquired(Optional.of(acquired), Optional.empty()))).containsExactly("timed");
+        assertThat(labels(acquired(Optional.empty(), Optional.of(acquired)))).isEmpty();
+        assertThat(labels(acquired(Optional.of(Instant.MIN), Optional.of(Instant.MAX)))).containsExactly("timed");
     }
 
-    private static SpotFilter filter(Optional<String> particle, Optional<String> session, Optional<Instant> from,
-                                     Optional<Instant> to) {
-        return new SpotFilter(Optional.empty(), particle, session, from, to, false);
+    private static SpotFilter measured(Optional<String> particle, Optional<String> session) {
+        return new SpotFilter(Optional.empty(), particle, session, Optional.empty(), Optional.empty(), false);
+    }
+
+    private static SpotFilter acquired(Optional<Instant> from, Optional<Instant> to) {
+        return new SpotFilter(Optional.empty(), Optional.empty(), Optional.empty(), from, to, false);
     }
 
     @Test
@@ -83,7 +84,7 @@ class SpotListTest {
         lab.forEachSpot("A7", SpotFilter.ALL, spot -> {
             if (ids.isEmpty()) {
                 bench.post("A7", LabBench.spot("late", "70"));
-                lab.withdraw("spt_0200", "late", surfeit.lab.Expectation.NONE, LabBench.ANNA);
+                lab.withdraw("spt_0200", "late", Expectation.NONE, LabBench.ANNA);
             }
             ids.add(spot.id());
         });

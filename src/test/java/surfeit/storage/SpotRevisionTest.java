@@ -166,7 +166,8 @@ class SpotRevisionTest {
     }
 
     private List<String> labels(SpotFilter filter) {
-        return lab.spots("A7", filter, PageRequest.first(100)).items().stream().map(spot -> spot.spot().label()).toList();
+        return lab.spots("A7", filter, PageRequest.first(100)).items().stream()
+            .map(spot -> spot.spot().label()).toList();
     }
 
     private StoredSpot correct(String id, String reason, String copper) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.RandomAccessFile;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -14,8 +15,8 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
-import surfeit.lab.ProblemException;
 import surfeit.lab.SampleFilter;
 
 class SqliteStoreTest {
@@ -144,7 +145,7 @@ class SqliteStoreTest {
         try (RandomAccessFile file = new RandomAccessFile(folder.resolve("surfeit.db").toFile(), "rw")) {
             for (long at = 8 * 4096; at + 4096 <= file.length(); at += 4096) {
                 file.seek(at);
-                file.write("overwritten by something else".repeat(100).getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+                file.write("overwritten by something else".repeat(100).getBytes(StandardCharsets.US_ASCII));
             }
         }
 
@@ -175,10 +176,9 @@ class SqliteStoreTest {
         lab.close();
         lab.close();
 
-        assertThatThrownBy(() -> lab.laboratory().samples(SampleFilter.ALL, surfeit.lab.PageRequest.first(10)))
-            .isInstanceOfSatisfying(ProblemException.class, e -> assertThat(e.problem()).isEqualTo(Problem.SHUTTING_DOWN));
-        assertThatThrownBy(() -> lab.describe("A8"))
-            .isInstanceOfSatisfying(ProblemException.class, e -> assertThat(e.problem()).isEqualTo(Problem.SHUTTING_DOWN));
+        LabBench.assertRefused(() -> lab.laboratory().samples(SampleFilter.ALL, PageRequest.first(10)),
+            Problem.SHUTTING_DOWN);
+        LabBench.assertRefused(() -> lab.describe("A8"), Problem.SHUTTING_DOWN);
     }
 
     @Test

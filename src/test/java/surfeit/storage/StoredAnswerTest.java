@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -61,7 +62,8 @@ class StoredAnswerTest {
         InputRevisions then = lab.inputRevisions("A7");
         Segregation before = lab.segregation("A7", GroupBy.FEATURE);
         bench.post("A7", LabBench.spots("Q", 5));
-        lab.correct("spt_0001", "misread", Expectation.NONE, (spot, sample) -> LabBench.spot("P0", "10"), LabBench.ANNA);
+        lab.correct("spt_0001", "misread", Expectation.NONE,
+            (spot, sample) -> LabBench.spot("P0", "10"), LabBench.ANNA);
         lab.withdraw("spt_0002", "charging", Expectation.NONE, LabBench.ANNA);
         lab.defineAlloy(new Alloy(LabBench.AG_CU, "Restated", LabBench.nominal("Ag", 0.2, "Cu", 0.8), Optional.empty(),
             "invented for a test", SourceRead.YES, List.of()), Expectation.revision(0), LabBench.ANNA);
@@ -90,12 +92,13 @@ class StoredAnswerTest {
 
     private static Verdict verdictOfCopper(Segregation answer) {
         return answer.interpretation().groups().get(0).elements().stream()
-            .filter(finding -> finding.element().equals(Element.of("Cu"))).findFirst().orElseThrow().outcome().verdict();
+            .filter(finding -> finding.element().equals(Element.of("Cu"))).findFirst().orElseThrow()
+            .outcome().verdict();
     }
 
     @Test
     void fewer_than_two_elements_to_compare_are_refused() {
-        Sample silverOnly = new Sample(Optional.of(LabBench.AG_CU), Optional.empty(), java.util.Set.of(Element.of("Cu")),
+        Sample silverOnly = new Sample(Optional.of(LabBench.AG_CU), Optional.empty(), Set.of(Element.of("Cu")),
             LabBench.agCuSample().accuracyClass(), LabBench.agCuSample().form(), Sample.Geometry.UNKNOWN,
             Optional.empty(), Optional.empty(), LabBench.agCuSample().judgement(), List.of(), List.of(), "", false);
 
