@@ -1,0 +1,54 @@
+package surfeit.lab;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/** The alloys a lab can name: its own statements first, then those of the program. Thread-safe. */
+final class Alloys {
+    private final AlloyLookup packaged;
+
+    Alloys(AlloyLookup packaged) {
+        this.packaged = packaged;
+    }
+
+    Optional<StoredAlloy> find(ReadAccess access, String id) {
+        return access.alloy(id).or(() -> ofProgram(id));
+    }
+
+    Optional<StoredAlloy> find(ReadAccess access, String id, long revision) {
+        return revision == 0 ? ofProgram(id) : access.alloy(id, revision);
+    }
+
+    StoredAlloy require(ReadAccess access, String id) {
+        return find(access, id).orElseThrow(() -> new ProblemException(Problem.ALLOY_UNKNOWN,
+            "The catalogue has no alloy \"" + id + "\"."));
+    }
+
+    List<StoredAlloy> all(ReadAccess access) {
+        TreeMap<String, StoredAlloy> byId = new TreeMap<>();
+        packaged.all().forEach(alloy -> byId.put(alloy.id(), new StoredAlloy(alloy, 0, Optional.empty())));
+        access.alloys().forEach(alloy -> byId.put(alloy.alloy().id(), alloy));
+        return List.copyOf(byId.values());
+    }
+
+    Change<StoredAlloy> define(WriteAccess access, Alloy alloy, Expectation expectation, Occasion occasion) {
+        Optional<StoredAlloy> present = find(access, alloy.id());
+        if (present.isPresent() && present.get().alloy().equals(alloy)) {
+            return new Change<>(Change.Kind.UNCHANGED, present.get());
+        }
+        if (present.isPresent()) {
+            expectation.requireForChange("Alloy " + alloy.id(), present.get().revision());
+        } else {
+            expectation.requireIfStated("Alloy " + alloy.id(), Optional.empty());
+        }
+        StoredAlloy now = access.defineAlloy(alloy, occasion);
+        access.append(Events.of(LabEvent.Type.ALLOY_CHANGED, occasion, Optional.empty(), alloy.id()));
+        access.audit(occasion, "alloy stated", Optional.empty(), alloy.id() + " revision " + now.revision());
+        return new Change<>(present.isPresent() ? Change.Kind.CHANGED : Change.Kind.CREATED, now);
+    }
+
+    private Optional<StoredAlloy> ofProgram(String id) {
+        return packaged.find(id).map(alloy -> new StoredAlloy(alloy, 0, Optional.empty()));
+    }
+}

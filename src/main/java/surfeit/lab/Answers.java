@@ -1,0 +1,58 @@
+package surfeit.lab;
+
+import java.util.Optional;
+import java.util.OptionalLong;
+import surfeit.composition.CompositionException;
+import surfeit.composition.Nominal;
+import surfeit.segregation.GroupBy;
+import surfeit.segregation.Interpretation;
+import surfeit.segregation.Interpreter;
+import surfeit.segregation.SpotSource;
+import surfeit.spot.Sample;
+
+/** Brings a sample, its alloy and its spots together and asks the method what they show. Thread-safe. */
+final class Answers {
+    private final Alloys alloys;
+    private final Interpreter interpreter;
+    private final double detectionLimitMassFraction;
+
+    Answers(Alloys alloys, Interpreter interpreter, double detectionLimitMassFraction) {
+        this.alloys = alloys;
+        this.interpreter = interpreter;
+        this.detectionLimitMassFraction = detectionLimitMassFraction;
+    }
+
+    InputRevisions inputRevisions(ReadAccess access, StoredSample stored) {
+        return new InputRevisions(stored.revision(), stored.sample().nominal().isPresent() ? OptionalLong.empty()
+            : OptionalLong.of(alloys.require(access, stored.sample().alloy().orElseThrow()).revision()));
+    }
+
+    Segregation stored(ReadAccess access, StoredSample stored, InputRevisions inputs, GroupBy by) {
+        Optional<StoredAlloy> alloy = Optional.empty();
+        if (inputs.alloy().isPresent()) {
+            String id = stored.sample().alloy().orElseThrow();
+            alloy = Optional.of(alloys.find(access, id, inputs.alloy().getAsLong()).orElseThrow(() ->
+                new ProblemException(Problem.NOT_FOUND,
+                    "Alloy " + id + " has no revision " + inputs.alloy().getAsLong() + ".")));
+        }
+        return new Segregation(stored.sample(), alloy, Optional.of(stored),
+            interpretation(stored.sample(), alloy, access.spotSource(stored), by));
+    }
+
+    Segregation unstored(Sample sample, Optional<StoredAlloy> alloy, SpotSource spots, GroupBy by) {
+        return new Segregation(sample, alloy, Optional.empty(), interpretation(sample, alloy, spots, by));
+    }
+
+    private Interpretation interpretation(Sample sample, Optional<StoredAlloy> alloy, SpotSource spots, GroupBy by) {
+        Nominal nominal = sample.nominal().orElseGet(() -> alloy.orElseThrow().alloy().nominal());
+        try {
+            return interpreter.interpret(sample, nominal, spots, by, detectionLimitMassFraction);
+        } catch (CompositionException e) {
+            throw new ProblemException(switch (e.kind()) {
+                case TOO_FEW_ELEMENTS -> Problem.TOO_FEW_ELEMENTS;
+                case NOT_SUMMING_TO_ONE -> Problem.NOMINAL_INCOMPLETE;
+                case NOT_CLOSABLE, VALUE_OUT_OF_RANGE -> Problem.VALUE_OUT_OF_RANGE;
+            }, e.getMessage());
+        }
+    }
+}

@@ -1,0 +1,85 @@
+package surfeit.lab;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.Instant;
+import java.util.HexFormat;
+import java.util.Optional;
+
+/**
+ * The chain that shows whether audit rows were changed, taken out or put in.
+ *
+ * <pre>
+ *     hash_n = SHA-256( hash_(n-1), n, when, who, what, sample, detail ),     hash_0 = 64 zeros
+ * </pre>
+ * Each field goes in as its length in UTF-8 bytes (decimal), a colon, and its bytes, so that no text can pose as two
+ * fields; an absent sample goes in as {@code -}. Whoever can write the file can also make the whole chain anew: only a
+ * head kept elsewhere shows that.
+ */
+public final class AuditChain {
+    /** The hash before the first row. */
+    public static final String START = "0".repeat(64);
+
+    private AuditChain() {
+    }
+
+    public static String hash(String before, long number, Instant when, String who, String what, Optional<String> sample,
+                              String detail) {
+        MessageDigest digest = sha256();
+        add(digest, before);
+        add(digest, Long.toString(number));
+        add(digest, when.toString());
+        add(digest, who);
+        add(digest, what);
+        if (sample.isPresent()) {
+            add(digest, sample.get());
+        } else {
+            digest.update((byte) '-');
+        }
+        add(digest, detail);
+        return HexFormat.of().formatHex(digest.digest());
+    }
+
+    /** Goes through all rows and names the first that does not follow from the one before. */
+    static AuditCheck check(ReadAccess access) {
+        final int rowsAtOnce = 1000;
+        String before = START;
+        long number = 0;
+        while (true) {
+            var rows = access.audit(number, rowsAtOnce);
+            for (AuditEntry row : rows) {
+                number++;
+                if (row.number() != number) {
+                    return broken(access, number, "row " + number + " is missing; the next one is " + row.number());
+                }
+                String expected = hash(before, number, row.when(), row.who(), row.what(), row.sample(), row.detail());
+                if (!expected.equals(row.hash())) {
+                    return broken(access, number, "the hash of row " + number + " does not fit its content and the row before");
+                }
+                before = row.hash();
+            }
+            if (rows.isEmpty()) {
+                return new AuditCheck(new AuditHead(number, before), Optional.empty());
+            }
+        }
+    }
+
+    private static AuditCheck broken(ReadAccess access, long number, String what) {
+        return new AuditCheck(access.auditHead(), Optional.of(new AuditCheck.Broken(number, what)));
+    }
+
+    private static void add(MessageDigest digest, String field) {
+        byte[] bytes = field.getBytes(StandardCharsets.UTF_8);
+        digest.update((bytes.length + ":").getBytes(StandardCharsets.US_ASCII));
+        digest.update(bytes);
+    }
+
+    private static MessageDigest sha256() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("Every Java platform has SHA-256.", e);
+        }
+    }
+}

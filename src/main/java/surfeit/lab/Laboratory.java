@@ -1,0 +1,290 @@
+package surfeit.lab;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import surfeit.segregation.GroupBy;
+import surfeit.segregation.Interpreter;
+import surfeit.segregation.SpotSource;
+import surfeit.spot.Sample;
+import surfeit.spot.Spot;
+
+/**
+ * Everything a lab can do: describe samples, record, correct and withdraw spots, and ask what they show.
+ *
+ * <p>Every change is recorded with who and when, as a new revision; nothing is overwritten or erased. A thing that is
+ * not on record is refused with {@link Problem#NOT_FOUND}. Thread-safe.
+ */
+public final class Laboratory {
+    /** Spots read in one piece while all of a list are handed over; bounds the memory, not the list. */
+    private static final int SPOTS_AT_ONCE = 1000;
+    private static final int SAMPLES_AT_ONCE = 200;
+
+    private final Store store;
+    private final Alloys alloys;
+    private final Answers answers;
+    private final RepeatedRequests repeated;
+
+    /** @param detectionLimitMassFraction limit taken for "not detected" without a stated limit */
+    public Laboratory(Store store, AlloyLookup packagedAlloys, Interpreter interpreter, double detectionLimitMassFraction) {
+        this.store = store;
+        this.alloys = new Alloys(packagedAlloys);
+        this.answers = new Answers(alloys, interpreter, detectionLimitMassFraction);
+        this.repeated = new RepeatedRequests();
+    }
+
+    private Laboratory(WriteAccess open, Laboratory outer) {
+        this.store = new OpenStore(open);
+        this.alloys = outer.alloys;
+        this.answers = outer.answers;
+        this.repeated = outer.repeated;
+    }
+
+    // Samples
+
+    /** Samples in the order of their names. */
+    public Page<StoredSample> samples(SampleFilter filter, PageRequest page) {
+        return Page.of(store.read(access -> access.samples(filter, page.after(), page.size() + 1)), page.size(),
+            StoredSample::name);
+    }
+
+    public StoredSample sample(String name) {
+        return store.read(access -> Lookups.sample(access, name));
+    }
+
+    /** The sample as it was at one of its revisions. */
+    public StoredSample sample(String name, long revision) {
+        return store.read(access -> Lookups.sample(access, name, revision));
+    }
+
+    /** The changes of a sample and its spots, oldest first. */
+    public Page<SampleRevision> sampleRevisions(String name, PageRequest page) {
+        return store.read(access -> {
+            Lookups.sample(access, name);
+            long after = page.after().map(Lookups::key).orElse(0L);
+            return Page.of(access.sampleRevisions(name, after, page.size() + 1), page.size(),
+                revision -> Long.toString(revision.number()));
+        });
+    }
+
+    /**
+     * Gives a sample its description; the same description again changes nothing.
+     *
+     * @throws ProblemException name-invalid, alloy-unknown, revision-required, revision-mismatch
+     */
+    public Change<StoredSample> describe(String name, Sample sample, Expectation expectation, Occasion occasion) {
+        Names.requireSampleName("A sample", name);
+        return store.write(access -> {
+            sample.alloy().ifPresent(id -> alloys.require(access, id));
+            Optional<StoredSample> present = access.sample(name);
+            if (present.isPresent() && present.get().sample().equals(sample)) {
+                return new Change<>(Change.Kind.UNCHANGED, present.get());
+            }
+            if (present.isPresent()) {
+                expectation.requireForChange("Sample " + name, present.get().revision());
+            } else {
+                expectation.requireIfStated("Sample " + name, Optional.empty());
+            }
+            StoredSample now = access.describe(name, sample, occasion);
+            access.append(Events.of(LabEvent.Type.SAMPLE_CHANGED, occasion, name));
+            access.audit(occasion, "sample described", Optional.of(name), "revision " + now.revision());
+            return new Change<>(present.isPresent() ? Change.Kind.CHANGED : Change.Kind.CREATED, now);
+        });
+    }
+
+    // Spots
+
+    /**
+     * Records the spots of an upload.
+     *
+     * @throws ProblemException where the upload cannot be read, or has faults and {@code onError} is refuse
+     */
+    public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options, Occasion occasion) {
+        Function<WriteAccess, ImportReport> work =
+            access -> new SpotImport(access, Lookups.sample(access, sample), options, occasion).run(upload, rows);
+        return options.validateOnly() ? SpotImport.rehearsed(store.rehearse(work)) : store.write(work);
+    }
+
+    /** Spots in the order of record. */
+    public Page<StoredSpot> spots(SpotFilter filter, PageRequest page) {
+        return store.read(access -> {
+            filter.sample().ifPresent(name -> Lookups.sample(access, name));
+            OptionalLong after = page.after().map(Lookups::spotNumber).map(OptionalLong::of).orElse(OptionalLong.empty());
+            return Page.of(access.spots(filter, after, page.size() + 1), page.size(), StoredSpot::id);
+        });
+    }
+
+    /**
+     * Hands over all spots, sample by sample; those of one sample as they are when its first is read, in the order of
+     * record. Holds no more than {@value #SPOTS_AT_ONCE} at once and no lock while the consumer works.
+     */
+    public void forEachSpot(SpotFilter filter, Consumer<StoredSpot> consumer) {
+        if (filter.sample().isPresent()) {
+            forEachSpotOf(sample(filter.sample().get()), filter, consumer);
+            return;
+        }
+        Optional<String> after = Optional.empty();
+        do {
+            Page<StoredSample> page = samples(SampleFilter.ALL, new PageRequest(SAMPLES_AT_ONCE, after));
+            page.items().forEach(sample -> forEachSpotOf(sample, filter.withSample(sample.name()), consumer));
+            after = page.next();
+        } while (after.isPresent());
+    }
+
+    private void forEachSpotOf(StoredSample sample, SpotFilter filter, Consumer<StoredSpot> consumer) {
+        OptionalLong after = OptionalLong.empty();
+        while (true) {
+            OptionalLong from = after;
+            List<StoredSpot> spots =
+                store.read(access -> access.spotsAsOf(filter, sample.revision(), from, SPOTS_AT_ONCE));
+            spots.forEach(consumer);
+            if (spots.size() < SPOTS_AT_ONCE) {
+                return;
+            }
+            after = OptionalLong.of(Lookups.spotNumber(spots.get(spots.size() - 1).id()));
+        }
+    }
+
+    /** The present revision of a spot. */
+    public StoredSpot spot(String id) {
+        return store.read(access -> Lookups.spot(access, id));
+    }
+
+    /** All revisions of a spot, the first one first. */
+    public List<StoredSpot> spotRevisions(String id) {
+        return store.read(access -> {
+            Lookups.spot(access, id);
+            return access.spotRevisions(Lookups.spotNumber(id));
+        });
+    }
+
+    /**
+     * Records a further revision of a spot with other values; the ones before stay readable. A correction that
+     * changes nothing records nothing.
+     *
+     * @throws ProblemException reason-required, name-invalid (label, session and time stay), revision-mismatch
+     */
+    public StoredSpot correct(String id, String reason, Expectation expectation, Correction correction, Occasion occasion) {
+        return store.write(access -> SpotRevising.correct(access, id, reason, expectation, correction, occasion));
+    }
+
+    /** Takes a spot out of every calculation from now on; it stays readable. Again, it changes nothing. */
+    public StoredSpot withdraw(String id, String reason, Expectation expectation, Occasion occasion) {
+        return store.write(access -> SpotRevising.withdraw(access, id, reason, expectation, occasion));
+    }
+
+    /** Makes the corrected spot out of the present one. */
+    public interface Correction {
+        /** @param sample says at how many standard uncertainties {@code u} is given */
+        Spot apply(Spot present, Sample sample);
+    }
+
+    // Imports
+
+    public ImportReport importReport(String id) {
+        return store.read(access -> Lookups.importReport(access, id));
+    }
+
+    /** The bytes of an upload as they were sent. */
+    public KeptFile original(String importId) {
+        ImportReport report = importReport(importId);
+        return new KeptFile(report.file().mediaType(), report.file().fileName(),
+            new KeptFileStream(store, Lookups.importNumber(importId), KeptFile.Kind.ORIGINAL));
+    }
+
+    /** The rows an import gave back, each with its faults in one column more. */
+    public KeptFile rejected(String importId) {
+        if (importReport(importId).rejectedCount() == 0) {
+            throw new ProblemException(Problem.NOT_FOUND, "Import " + importId + " rejected no row.");
+        }
+        return new KeptFile("text/csv", Optional.of("rejected.csv"),
+            new KeptFileStream(store, Lookups.importNumber(importId), KeptFile.Kind.REJECTED));
+    }
+
+    // Alloys
+
+    /** All alloys by id: the lab's own, and those of the program that the lab has not restated. */
+    public List<StoredAlloy> alloys() {
+        return store.read(alloys::all);
+    }
+
+    public StoredAlloy alloy(String id) {
+        return store.read(access -> alloys.find(access, id)).orElseThrow(() ->
+            new ProblemException(Problem.NOT_FOUND, "There is no alloy \"" + id + "\"."));
+    }
+
+    /** States an alloy; the same statement again changes nothing. @throws ProblemException as {@link #describe} */
+    public Change<StoredAlloy> defineAlloy(Alloy alloy, Expectation expectation, Occasion occasion) {
+        Names.requireSampleName("An alloy", alloy.id());
+        return store.write(access -> alloys.define(access, alloy, expectation, occasion));
+    }
+
+    // Answers
+
+    /** What an answer for the sample would be made from now. */
+    public InputRevisions inputRevisions(String sample) {
+        return store.read(access -> answers.inputRevisions(access, Lookups.sample(access, sample)));
+    }
+
+    /** What the sample's spots show. @throws ProblemException too-few-elements */
+    public Segregation segregation(String sample, GroupBy by) {
+        return store.read(access -> {
+            StoredSample stored = Lookups.sample(access, sample);
+            return answers.stored(access, stored, answers.inputRevisions(access, stored), by);
+        });
+    }
+
+    /** What the sample's spots showed when its inputs were at these revisions. */
+    public Segregation segregation(String sample, InputRevisions asOf, GroupBy by) {
+        return store.read(access -> answers.stored(access, Lookups.sample(access, sample, asOf.sample()), asOf, by));
+    }
+
+    /** What spots show that are not on record. @throws ProblemException alloy-unknown, too-few-elements */
+    public Segregation interpret(Sample sample, SpotSource spots, GroupBy by) {
+        return answers.unstored(sample, sample.nominal().isPresent() ? Optional.empty()
+            : Optional.of(store.read(access -> alloys.require(access, sample.alloy().orElseThrow()))), spots, by);
+    }
+
+    // Feed, audit, safe repetition
+
+    public List<LabEvent> events(EventFilter filter, long after, int limit) {
+        return store.read(access -> access.events(filter, after, limit));
+    }
+
+    /** Numbers of the oldest and newest event kept; 0 and 0 where there is none. */
+    public EventRange eventRange() {
+        return store.read(access -> new EventRange(access.firstEvent(), access.lastEvent()));
+    }
+
+    /** The events that are kept. */
+    public record EventRange(long first, long last) {
+    }
+
+    public Page<AuditEntry> audit(PageRequest page) {
+        long after = page.after().map(Lookups::key).orElse(0L);
+        return Page.of(store.read(access -> access.audit(after, page.size() + 1)), page.size(),
+            entry -> Long.toString(entry.number()));
+    }
+
+    public AuditHead auditHead() {
+        return store.read(ReadAccess::auditHead);
+    }
+
+    /** Goes through the whole audit. */
+    public AuditCheck checkAudit() {
+        return store.read(AuditChain::check);
+    }
+
+    /**
+     * Does work once per key: the answer is kept in the same transaction as what the work recorded, and given again
+     * when the request comes again. Work that throws records and keeps nothing.
+     *
+     * @param work what to do, with a laboratory that shares the transaction, and the answer to give
+     * @throws ProblemException idempotency-key-reused, idempotency-key-in-progress
+     */
+    public KeptAnswer once(RepeatKey key, Occasion occasion, Function<Laboratory, KeptAnswer> work) {
+        return repeated.once(store, key, occasion.when(), access -> work.apply(new Laboratory(access, this)));
+    }
+}

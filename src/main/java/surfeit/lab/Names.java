@@ -1,0 +1,42 @@
+package surfeit.lab;
+
+import java.util.Optional;
+import java.util.regex.Pattern;
+
+/** The rules for the lab's own names. */
+public final class Names {
+    /** Longest label, session, particle or feature, in characters. Judgement: longer ones are misplaced text. */
+    public static final int LENGTH_MAX = 200;
+
+    private static final Pattern SAMPLE = Pattern.compile("[A-Za-z0-9._-]{1,64}");
+    private static final Pattern ONLY_DOTS = Pattern.compile("\\.+");
+
+    private Names() {
+    }
+
+    /** True for a text that can name a sample or an alloy. */
+    public static boolean isSampleName(String text) {
+        return SAMPLE.matcher(text).matches() && !ONLY_DOTS.matcher(text).matches();
+    }
+
+    static void requireSampleName(String what, String text) {
+        if (!isSampleName(text)) {
+            throw new ProblemException(Problem.NAME_INVALID, what
+                + " is named with 1 to 64 of the characters A-Z a-z 0-9 . _ - and not with dots only, got \"" + text + "\".");
+        }
+    }
+
+    /** What is wrong with a label, session, particle or feature; empty where nothing is. */
+    public static Optional<String> faultOf(String field, String text) {
+        if (text.isBlank()) {
+            return Optional.of("A " + field + " needs at least one visible character.");
+        }
+        if (text.length() > LENGTH_MAX) {
+            return Optional.of("A " + field + " has at most " + LENGTH_MAX + " characters, got " + text.length() + ".");
+        }
+        if (text.chars().anyMatch(Character::isISOControl)) {
+            return Optional.of("A " + field + " has no control characters such as line ends or tabs.");
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,27 @@
+package surfeit.lab;
+
+import java.util.function.Function;
+
+/** A store within one open transaction: all work joins it. For the thread of that transaction only. */
+final class OpenStore implements Store {
+    private final WriteAccess open;
+
+    OpenStore(WriteAccess open) {
+        this.open = open;
+    }
+
+    @Override
+    public <T> T read(Function<ReadAccess, T> work) {
+        return work.apply(open);
+    }
+
+    @Override
+    public <T> T write(Function<WriteAccess, T> work) {
+        return open.nested(work);
+    }
+
+    @Override
+    public <T> T rehearse(Function<WriteAccess, T> work) {
+        return open.rehearse(work);
+    }
+}

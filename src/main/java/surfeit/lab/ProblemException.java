@@ -1,0 +1,78 @@
+package surfeit.lab;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** A request that is refused, with everything the one who sent it needs to put it right. */
+public final class ProblemException extends RuntimeException {
+    /** How many faults an answer tells in full; the count is always true. */
+    public static final int FAULTS_IN_FULL = 100;
+
+    private final Problem problem;
+    private final transient List<Fault> faults;
+    private final long faultCount;
+    private final transient Optional<String> setting;
+    private final transient Map<String, String> links;
+
+    public ProblemException(Problem problem, String detail) {
+        this(problem, detail, List.of(), 0, Optional.empty(), Map.of());
+    }
+
+    /** @param faultCount how many faults there are; {@code faults} may hold only the first of them */
+    public ProblemException(Problem problem, String detail, List<Fault> faults, long faultCount, Optional<String> setting,
+                            Map<String, String> links) {
+        super(detail);
+        this.problem = problem;
+        this.faults = List.copyOf(faults.subList(0, Math.min(faults.size(), FAULTS_IN_FULL)));
+        this.faultCount = Math.max(faultCount, faults.size());
+        this.setting = setting;
+        this.links = Map.copyOf(links);
+    }
+
+    /** A refusal for faults that were all found; the first one's kind names it. */
+    public static ProblemException of(List<Fault> faults) {
+        Fault first = faults.get(0);
+        String detail = faults.size() == 1 ? first.detail() : faults.size() + " faults; the first: " + first.detail();
+        return new ProblemException(first.code(), detail, faults, faults.size(), Optional.empty(), Map.of());
+    }
+
+    /** The same refusal, naming the setting that would change the outcome. */
+    public ProblemException withSetting(String name) {
+        return new ProblemException(problem, getMessage(), faults, faultCount, Optional.of(name), links);
+    }
+
+    /** The same refusal with links to where it goes on. */
+    public ProblemException withLinks(Map<String, String> more) {
+        return new ProblemException(problem, getMessage(), faults, faultCount, setting, more);
+    }
+
+    public Problem problem() {
+        return problem;
+    }
+
+    /** What was expected, what came, where, in which unit. */
+    public String detail() {
+        return getMessage();
+    }
+
+    /** The faults, at most the first {@link #FAULTS_IN_FULL}. */
+    public List<Fault> faults() {
+        return faults;
+    }
+
+    /** How many faults there are in all. */
+    public long faultCount() {
+        return faultCount;
+    }
+
+    /** The setting that can change the outcome, if one can. */
+    public Optional<String> setting() {
+        return setting;
+    }
+
+    /** Where it goes on, by relation. */
+    public Map<String, String> links() {
+        return links;
+    }
+}

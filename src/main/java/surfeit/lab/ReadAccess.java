@@ -1,0 +1,70 @@
+package surfeit.lab;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import surfeit.segregation.SpotSource;
+
+/** One unchanging state of the record, to be read within the call that handed it over. Not thread-safe. */
+public interface ReadAccess {
+
+    Optional<StoredSample> sample(String name);
+
+    /** The sample as it was at a revision; empty where it has none such. */
+    Optional<StoredSample> sample(String name, long revision);
+
+    /** Samples by name, after one, at most {@code limit}. */
+    List<StoredSample> samples(SampleFilter filter, Optional<String> afterName, int limit);
+
+    /** Revisions of a sample from the first, after one, at most {@code limit}. */
+    List<SampleRevision> sampleRevisions(String name, long after, int limit);
+
+    /** Spots of the present in the order of record, after the one with a record number, at most {@code limit}. */
+    List<StoredSpot> spots(SpotFilter filter, OptionalLong after, int limit);
+
+    /** Spots of one sample as they were at its revision {@code asOf}, otherwise as {@link #spots}. */
+    List<StoredSpot> spotsAsOf(SpotFilter filter, long asOf, OptionalLong after, int limit);
+
+    /** The spots of a sample as of its revision, withdrawn ones left out; to be read within this call. */
+    SpotSource spotSource(StoredSample sample);
+
+    /** All revisions of a spot, the first one first; empty where there is no such spot. */
+    List<StoredSpot> spotRevisions(long spot);
+
+    /** The present revision of a spot. */
+    Optional<StoredSpot> spot(long spot);
+
+    Optional<ImportReport> importReport(long number);
+
+    /** The {@code part}th mebibyte of a file kept with an import, from 0; empty past its end. */
+    Optional<byte[]> filePart(long importNumber, KeptFile.Kind kind, int part);
+
+    /** The lab's own statement of an alloy, the present one. */
+    Optional<StoredAlloy> alloy(String id);
+
+    Optional<StoredAlloy> alloy(String id, long revision);
+
+    /** The lab's own alloys, each at its present revision, by id. */
+    List<StoredAlloy> alloys();
+
+    /** Events after one, in the order of record, at most {@code limit}. */
+    List<LabEvent> events(EventFilter filter, long after, int limit);
+
+    /** Number of the newest event; 0 where there is none. */
+    long lastEvent();
+
+    /** Number of the oldest event kept; 0 where there is none. */
+    long firstEvent();
+
+    AuditHead auditHead();
+
+    /** Audit rows after one, in order, at most {@code limit}. */
+    List<AuditEntry> audit(long after, int limit);
+
+    /** The answer given to a request with this key, with the fingerprint of that request. */
+    Optional<Kept> keptAnswer(String who, String key);
+
+    /** An answer kept, and the request it answered. */
+    record Kept(String fingerprint, KeptAnswer answer) {
+    }
+}

@@ -1,0 +1,17 @@
+package surfeit.lab;
+
+import java.util.Optional;
+import surfeit.segregation.Interpretation;
+import surfeit.spot.Sample;
+
+/**
+ * The answer for a sample, with what it was made from.
+ *
+ * @param sample         the description it was judged by
+ * @param alloy          the alloy whose nominal was used, if the sample does not state its own
+ * @param stored         the sample on record; absent where sample and spots came with the question
+ * @param interpretation what the spots show
+ */
+public record Segregation(Sample sample, Optional<StoredAlloy> alloy, Optional<StoredSample> stored,
+                          Interpretation interpretation) {
+}

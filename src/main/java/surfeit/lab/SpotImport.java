@@ -1,0 +1,161 @@
+package surfeit.lab;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import surfeit.spot.Spot;
+
+/**
+ * One upload on its way into the record: checks every spot against what is there, and keeps the account of it.
+ *
+ * <p>Runs within one transaction, in memory that does not grow with the upload. For one use.
+ */
+final class SpotImport implements SpotRows.Sink {
+    private final WriteAccess access;
+    private final StoredSample sample;
+    private final ImportOptions options;
+    private final Occasion occasion;
+    private final SpotImportAccess record;
+    private final FileCopy rejectedFile;
+
+    private final List<Fault> faults = new ArrayList<>();
+    private final List<LeftOut> leftOut = new ArrayList<>();
+    private Optional<Dialect> dialect = Optional.empty();
+    private long accepted;
+    private long unchanged;
+    private long rejected;
+    private long faultCount;
+    private long alreadyRecorded;
+
+    SpotImport(WriteAccess access, StoredSample sample, ImportOptions options, Occasion occasion) {
+        this.access = access;
+        this.sample = sample;
+        this.options = options;
+        this.occasion = occasion;
+        this.record = access.startImport(sample, occasion);
+        this.rejectedFile = new FileCopy(record, KeptFile.Kind.REJECTED);
+    }
+
+    ImportReport run(Upload upload, SpotRows rows) {
+        try (InputStream bytes = upload.open()) {
+            rows.read(bytes, sample.sample(), this);
+        } catch (IOException e) {
+            throw new UncheckedIOException("The upload could not be read again from where it was put.", e);
+        }
+        if (faultCount > 0 && options.onError() == ImportOptions.OnError.REFUSE) {
+            throw refusal();
+        }
+        if (accepted == 0 && rejected == 0) {
+            return report(Optional.empty(), new ImportReport.SentFile(upload.mediaType(), upload.fileName(),
+                OptionalLong.empty(), Optional.empty()));
+        }
+        return finish(upload);
+    }
+
+    private ImportReport finish(Upload upload) {
+        rejectedFile.flush();
+        FileCopy original = new FileCopy(record, KeptFile.Kind.ORIGINAL);
+        original.copy(upload);
+        ImportReport report = report(Optional.of(record.id()), new ImportReport.SentFile(upload.mediaType(),
+            upload.fileName(), OptionalLong.of(original.byteCount()), Optional.of(original.sha256())));
+        record.finish(report);
+        access.append(Events.imported(occasion, sample.name(), record.id(), accepted));
+        access.audit(occasion, "spots imported", Optional.of(sample.name()), record.id() + ": " + accepted + " accepted, "
+            + unchanged + " unchanged, " + rejected + " rejected; original sha256:" + original.sha256());
+        return report;
+    }
+
+    private ImportReport report(Optional<String> id, ImportReport.SentFile file) {
+        return new ImportReport(id, sample.name(), occasion, sample.revision() + (accepted > 0 ? 1 : 0), accepted,
+            unchanged, rejected, faultCount, leftOut, dialect, faults, file);
+    }
+
+    /** The report of a rehearsal: nothing can be asked for under its id. */
+    static ImportReport rehearsed(ImportReport report) {
+        return new ImportReport(Optional.empty(), report.sample(), report.occasion(), report.sampleRevision(),
+            report.acceptedCount(), report.unchangedCount(), report.rejectedCount(), report.faultCount(),
+            report.leftOut(), report.dialect(), report.faults(), report.file());
+    }
+
+    private ProblemException refusal() {
+        Problem problem = alreadyRecorded == faultCount ? Problem.SPOT_ALREADY_RECORDED
+            : faults.stream().map(Fault::code).filter(code -> code != Problem.SPOT_ALREADY_RECORDED).findFirst()
+                .orElse(Problem.VALUE_OUT_OF_RANGE);
+        String detail = faultCount == 1 ? faults.get(0).detail()
+            : faultCount + " faults; nothing was recorded. The first: " + faults.get(0).detail();
+        return new ProblemException(problem, detail, faults, faultCount, Optional.empty(), Map.of());
+    }
+
+    @Override
+    public void dialect(Dialect decided) {
+        dialect = Optional.of(decided);
+    }
+
+    @Override
+    public void rejectedHeader(String line) {
+        if (options.onError() == ImportOptions.OnError.SKIP) {
+            rejectedFile.setHead(line + "\n");
+        }
+    }
+
+    @Override
+    public void spot(Spot spot, SpotRows.Row row) {
+        List<Fault> found = SpotRules.faults(spot, row.place());
+        if (!found.isEmpty()) {
+            rejected(row, found);
+            return;
+        }
+        Optional<SpotImportAccess.Recorded> recorded = record.add(spot);
+        if (recorded.isEmpty()) {
+            accepted++;
+            return;
+        }
+        List<String> differences = SpotDifference.between(recorded.get().spot().spot(), spot);
+        if (differences.isEmpty()) {
+            unchanged++;
+        } else {
+            rejected(row, List.of(collision(spot, recorded.get(), row.place(), String.join("; ", differences))));
+        }
+    }
+
+    private static Fault collision(Spot spot, SpotImportAccess.Recorded recorded, Place place, String differences) {
+        if (recorded.inThisImport()) {
+            return Fault.at(place, Problem.DUPLICATE_SPOT, "Spot \"" + spot.label()
+                + "\" comes twice in this upload, with the same session and acquired time and other values: "
+                + differences + ".", spot.label());
+        }
+        StoredSpot stored = recorded.spot();
+        return new Fault(Problem.SPOT_ALREADY_RECORDED, "Spot \"" + spot.label() + "\" is on record as " + stored.id()
+            + (stored.withdrawn() ? " (withdrawn)" : "") + " with other values; recorded -> sent: " + differences + ".",
+            place, Optional.of(spot.label()), Optional.of(stored.id()));
+    }
+
+    @Override
+    public void rejected(SpotRows.Row row, List<Fault> found) {
+        rejected++;
+        for (Fault fault : found) {
+            faultCount++;
+            if (fault.code() == Problem.SPOT_ALREADY_RECORDED) {
+                alreadyRecorded++;
+            }
+            if (faults.size() < ProblemException.FAULTS_IN_FULL) {
+                faults.add(fault);
+            }
+        }
+        if (options.onError() == ImportOptions.OnError.SKIP) {
+            rejectedFile.append(row.rejectedLines(found));
+        }
+    }
+
+    @Override
+    public void leftOut(LeftOut what) {
+        if (leftOut.size() < ImportReport.LEFT_OUT_MAX) {
+            leftOut.add(what);
+        }
+    }
+}

@@ -1,0 +1,28 @@
+package surfeit.lab;
+
+import java.util.Optional;
+import surfeit.spot.Spot;
+
+/** The record of one import while it is being made. Not thread-safe. */
+public interface SpotImportAccess {
+
+    /**
+     * Records a spot unless its natural key is on record.
+     *
+     * @return the spot on record under that key, if there is one
+     */
+    Optional<Recorded> add(Spot spot);
+
+    /** Appends to a file kept with the import. */
+    void appendFile(KeptFile.Kind kind, byte[] bytes, int length);
+
+    /** Public id of the import. */
+    String id();
+
+    /** Completes the import: its report, and the sample's new revision where a spot was recorded. */
+    void finish(ImportReport report);
+
+    /** A spot found on record. @param inThisImport true where it came earlier in the same upload */
+    record Recorded(StoredSpot spot, boolean inThisImport) {
+    }
+}

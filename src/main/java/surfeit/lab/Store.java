@@ -1,0 +1,21 @@
+package surfeit.lab;
+
+import java.util.function.Function;
+
+/** Where a lab's record is kept. Thread-safe; what one call reads or writes is of one piece. */
+public interface Store {
+
+    /** Reads one unchanging state of the record. */
+    <T> T read(Function<ReadAccess, T> work);
+
+    /**
+     * Does all of the work or, where it throws, none of it. When this returns, what was written is on the disk.
+     * Writers follow one another; a writer sees what those before it wrote.
+     *
+     * @throws ProblemException with {@link Problem#STORAGE_FULL} where the disk has no room
+     */
+    <T> T write(Function<WriteAccess, T> work);
+
+    /** Does all of the work as {@link #write} would, then takes it back. */
+    <T> T rehearse(Function<WriteAccess, T> work);
+}

@@ -1,0 +1,39 @@
+package surfeit.lab;
+
+import java.time.Instant;
+import java.util.Optional;
+import java.util.function.Function;
+import surfeit.spot.Sample;
+import surfeit.spot.Spot;
+
+/** The record, open for writing within the call that handed it over. Not thread-safe. */
+public interface WriteAccess extends ReadAccess {
+
+    /** Gives a sample its description, as a new sample or a new revision. */
+    StoredSample describe(String name, Sample sample, Occasion occasion);
+
+    /** Starts an import into a sample; nothing of it is seen until it is finished. */
+    SpotImportAccess startImport(StoredSample sample, Occasion occasion);
+
+    /** Records a further revision of a spot. */
+    StoredSpot revise(StoredSpot present, Spot spot, boolean withdrawn, String reason, Occasion occasion);
+
+    StoredAlloy defineAlloy(Alloy alloy, Occasion occasion);
+
+    /** Appends to the events; the id of the one given is ignored. @return the event with its id */
+    LabEvent append(LabEvent event);
+
+    /** Appends to the audit, chained to the row before. */
+    void audit(Occasion occasion, String what, Optional<String> sample, String detail);
+
+    void keepAnswer(RepeatKey key, KeptAnswer answer, Instant when);
+
+    /** Forgets answers kept before a time. */
+    void forgetAnswers(Instant before);
+
+    /** Does all of the work or, where it throws, takes back just that. */
+    <T> T nested(Function<WriteAccess, T> work);
+
+    /** Does the work, then takes back just that. */
+    <T> T rehearse(Function<WriteAccess, T> work);
+}
