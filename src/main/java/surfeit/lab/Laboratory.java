@@ -2,7 +2,6 @@ package surfeit.lab;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import surfeit.segregation.GroupBy;
@@ -107,44 +106,43 @@ public final class Laboratory {
         return options.validateOnly() ? SpotImport.rehearsed(store.rehearse(work)) : store.write(work);
     }
 
-    /** Spots in the order of record. */
-    public Page<StoredSpot> spots(SpotFilter filter, PageRequest page) {
+    /** Spots of a sample in the order of record. */
+    public Page<StoredSpot> spots(String sample, SpotFilter filter, PageRequest page) {
         return store.read(access -> {
-            filter.sample().ifPresent(name -> Lookups.sample(access, name));
-            OptionalLong after = page.after().map(Lookups::spotNumber).map(OptionalLong::of).orElse(OptionalLong.empty());
-            return Page.of(access.spots(filter, after, page.size() + 1), page.size(), StoredSpot::id);
+            StoredSample stored = Lookups.sample(access, sample);
+            long after = page.after().map(Lookups::spotNumber).orElse(0L);
+            return Page.of(access.spots(stored, filter, after, page.size() + 1), page.size(), StoredSpot::id);
         });
     }
 
     /**
-     * Hands over all spots, sample by sample; those of one sample as they are when its first is read, in the order of
-     * record. Holds no more than {@value #SPOTS_AT_ONCE} at once and no lock while the consumer works.
+     * Hands over all spots of a sample, as they are when the first is read, in the order of record. Holds no more
+     * than {@value #SPOTS_AT_ONCE} at once and no transaction while the consumer works.
+     *
+     * @return the sample at the revision its spots were read at
      */
-    public void forEachSpot(SpotFilter filter, Consumer<StoredSpot> consumer) {
-        if (filter.sample().isPresent()) {
-            forEachSpotOf(sample(filter.sample().get()), filter, consumer);
-            return;
-        }
-        Optional<String> after = Optional.empty();
-        do {
-            Page<StoredSample> page = samples(SampleFilter.ALL, new PageRequest(SAMPLES_AT_ONCE, after));
-            page.items().forEach(sample -> forEachSpotOf(sample, filter.withSample(sample.name()), consumer));
-            after = page.next();
-        } while (after.isPresent());
-    }
-
-    private void forEachSpotOf(StoredSample sample, SpotFilter filter, Consumer<StoredSpot> consumer) {
-        OptionalLong after = OptionalLong.empty();
+    public StoredSample forEachSpot(String sample, SpotFilter filter, Consumer<StoredSpot> consumer) {
+        StoredSample stored = sample(sample);
+        long after = 0;
         while (true) {
-            OptionalLong from = after;
-            List<StoredSpot> spots =
-                store.read(access -> access.spotsAsOf(filter, sample.revision(), from, SPOTS_AT_ONCE));
+            long from = after;
+            List<StoredSpot> spots = store.read(access -> access.spots(stored, filter, from, SPOTS_AT_ONCE));
             spots.forEach(consumer);
             if (spots.size() < SPOTS_AT_ONCE) {
-                return;
+                return stored;
             }
-            after = OptionalLong.of(Lookups.spotNumber(spots.get(spots.size() - 1).id()));
+            after = Lookups.spotNumber(spots.get(spots.size() - 1).id());
         }
+    }
+
+    /** Hands over all samples in the order of their names, as {@link #forEachSpot} does spots. */
+    public void forEachSample(SampleFilter filter, Consumer<StoredSample> consumer) {
+        Optional<String> after = Optional.empty();
+        do {
+            Page<StoredSample> page = samples(filter, new PageRequest(SAMPLES_AT_ONCE, after));
+            page.items().forEach(consumer);
+            after = page.next();
+        } while (after.isPresent());
     }
 
     /** The present revision of a spot. */

@@ -2,7 +2,6 @@ package surfeit.lab;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import surfeit.segregation.SpotSource;
 
 /** One unchanging state of the record, to be read within the call that handed it over. Not thread-safe. */
@@ -19,11 +18,8 @@ public interface ReadAccess {
     /** Revisions of a sample from the first, after one, at most {@code limit}. */
     List<SampleRevision> sampleRevisions(String name, long after, int limit);
 
-    /** Spots of the present in the order of record, after the one with a record number, at most {@code limit}. */
-    List<StoredSpot> spots(SpotFilter filter, OptionalLong after, int limit);
-
-    /** Spots of one sample as they were at its revision {@code asOf}, otherwise as {@link #spots}. */
-    List<StoredSpot> spotsAsOf(SpotFilter filter, long asOf, OptionalLong after, int limit);
+    /** Spots of a sample as of its revision, in the order of record, after the one numbered, at most {@code limit}. */
+    List<StoredSpot> spots(StoredSample sample, SpotFilter filter, long after, int limit);
 
     /** The spots of a sample as of its revision, withdrawn ones left out; to be read within this call. */
     SpotSource spotSource(StoredSample sample);

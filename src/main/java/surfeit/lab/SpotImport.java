@@ -115,7 +115,7 @@ final class SpotImport implements SpotRows.Sink {
             accepted++;
             return;
         }
-        List<String> differences = SpotDifference.between(recorded.get().spot().spot(), spot);
+        List<String> differences = SpotDifference.between(recorded.get().spot(), spot);
         if (differences.isEmpty()) {
             unchanged++;
         } else {
@@ -129,10 +129,9 @@ final class SpotImport implements SpotRows.Sink {
                 + "\" comes twice in this upload, with the same session and acquired time and other values: "
                 + differences + ".", spot.label());
         }
-        StoredSpot stored = recorded.spot();
-        return new Fault(Problem.SPOT_ALREADY_RECORDED, "Spot \"" + spot.label() + "\" is on record as " + stored.id()
-            + (stored.withdrawn() ? " (withdrawn)" : "") + " with other values; recorded -> sent: " + differences + ".",
-            place, Optional.of(spot.label()), Optional.of(stored.id()));
+        return new Fault(Problem.SPOT_ALREADY_RECORDED, "Spot \"" + spot.label() + "\" is on record as " + recorded.id()
+            + (recorded.withdrawn() ? " (withdrawn)" : "") + " with other values; recorded -> sent: " + differences + ".",
+            place, Optional.of(spot.label()), Optional.of(recorded.id()));
     }
 
     @Override

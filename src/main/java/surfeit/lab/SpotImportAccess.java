@@ -22,7 +22,13 @@ public interface SpotImportAccess {
     /** Completes the import: its report, and the sample's new revision where a spot was recorded. */
     void finish(ImportReport report);
 
-    /** A spot found on record. @param inThisImport true where it came earlier in the same upload */
-    record Recorded(StoredSpot spot, boolean inThisImport) {
+    /**
+     * A spot found on record.
+     *
+     * @param id           its public id
+     * @param spot         its present revision
+     * @param inThisImport true where it came earlier in the same upload
+     */
+    record Recorded(String id, Spot spot, boolean withdrawn, boolean inThisImport) {
     }
 }
