@@ -4,10 +4,8 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.Map;
+import surfeit.http.json.FaultDocuments;
 import surfeit.http.json.JsonFormat;
-import surfeit.lab.Fault;
-import surfeit.lab.Place;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 
@@ -38,13 +36,11 @@ final class ProblemJson {
             }
             if (refusal.faultCount() > 0) {
                 json.writeNumberField("fault_count", refusal.faultCount());
-                json.writeArrayFieldStart("errors");
-                for (Fault fault : refusal.faults()) {
-                    write(json, fault);
-                }
-                json.writeEndArray();
+                FaultDocuments.write(json, "errors", refusal.faults());
             }
-            writeLinks(json, refusal.links());
+            if (!refusal.links().isEmpty()) {
+                FaultDocuments.writeLinks(json, refusal.links());
+            }
             json.writeEndObject();
         } catch (IOException e) {
             throw new UncheckedIOException("Writing to memory failed.", e);
@@ -54,46 +50,5 @@ final class ProblemJson {
 
     static String address(Problem problem) {
         return "/v1/problems/" + problem.code();
-    }
-
-    /** Writes one fault; also used by import reports. */
-    static void write(JsonGenerator json, Fault fault) throws IOException {
-        json.writeStartObject();
-        writePlace(json, fault.place());
-        if (fault.value().isPresent()) {
-            json.writeStringField("value", fault.value().get());
-        }
-        json.writeStringField("code", fault.code().code());
-        json.writeStringField("detail", fault.detail());
-        if (fault.spot().isPresent()) {
-            json.writeStringField("spot", fault.spot().get());
-            writeLinks(json, Map.of("corrections", "/v1/spots/" + fault.spot().get() + "/corrections"));
-        }
-        json.writeEndObject();
-    }
-
-    static void writePlace(JsonGenerator json, Place place) throws IOException {
-        if (place.pointer().isPresent()) {
-            json.writeStringField("pointer", place.pointer().get());
-        }
-        if (place.line().isPresent()) {
-            json.writeNumberField("line", place.line().getAsLong());
-        }
-        if (place.column().isPresent()) {
-            json.writeNumberField("column", place.column().getAsInt());
-        }
-        if (place.columnName().isPresent()) {
-            json.writeStringField("column_name", place.columnName().get());
-        }
-    }
-
-    private static void writeLinks(JsonGenerator json, Map<String, String> links) throws IOException {
-        if (!links.isEmpty()) {
-            json.writeObjectFieldStart("links");
-            for (Map.Entry<String, String> link : new java.util.TreeMap<>(links).entrySet()) {
-                json.writeStringField(link.getKey(), link.getValue());
-            }
-            json.writeEndObject();
-        }
     }
 }

@@ -3,7 +3,6 @@ package surfeit.http.json;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.Optional;
-import surfeit.http.Percent;
 import surfeit.segregation.ElementFinding;
 import surfeit.segregation.Estimate;
 import surfeit.segregation.Outcome;

@@ -184,7 +184,7 @@ final class JsonInput {
     }
 
     String pointer() {
-        return parser.streamReadContext().pathAsPointer().toString();
+        return parser.getParsingContext().pathAsPointer().toString();
     }
 
     JsonFaults faults() {

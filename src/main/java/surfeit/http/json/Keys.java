@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import surfeit.http.Nearest;
 
 /**
  * The keys one JSON object may have, each with what reads its value.

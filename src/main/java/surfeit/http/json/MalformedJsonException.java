@@ -1,5 +1,14 @@
 package surfeit.http.json;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import surfeit.lab.Fault;
+import surfeit.lab.Place;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+
 /** A body that is not JSON; says where reading had to stop. */
 public final class MalformedJsonException extends RuntimeException {
     private final int line;
@@ -11,13 +20,14 @@ public final class MalformedJsonException extends RuntimeException {
         this.column = column;
     }
 
-    /** Line of the body, from 1. */
-    public int line() {
-        return line;
+    /** The refusal this is, with line and column of the body, each from 1. */
+    public ProblemException refusal() {
+        return ProblemException.of(List.of(fault(0)));
     }
 
-    /** Column of that line, from 1. */
-    public int column() {
-        return column;
+    /** The same as a fault; {@code linesBefore} counts the lines of the body before the document. */
+    Fault fault(long linesBefore) {
+        Place place = new Place(Optional.empty(), OptionalLong.of(linesBefore + line), OptionalInt.of(column), Optional.empty());
+        return Fault.at(place, Problem.MALFORMED_JSON, getMessage());
     }
 }

@@ -12,7 +12,6 @@ import surfeit.composition.Nominal;
 import surfeit.composition.NominalPart;
 import surfeit.element.Element;
 import surfeit.element.UnknownElementException;
-import surfeit.http.Percent;
 import surfeit.lab.Problem;
 
 /** A nominal composition as JSON: {@code {"unit": "at%", "elements": {"Ag": 60.1, "Cu": "balance"}}}. */

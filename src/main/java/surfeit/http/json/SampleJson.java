@@ -1,6 +1,7 @@
 package surfeit.http.json;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -9,7 +10,6 @@ import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import surfeit.element.Element;
-import surfeit.http.Nearest;
 import surfeit.lab.Problem;
 import surfeit.spot.AccuracyClass;
 import surfeit.spot.Coating;
@@ -84,6 +84,11 @@ public final class SampleJson {
     private static final class StepFields {
         private Optional<String> step = Optional.empty();
         private Optional<String> reagent = Optional.empty();
+    }
+
+    /** Reads a body that is the description of a sample. @throws surfeit.lab.ProblemException with every fault */
+    public static Sample read(InputStream body) throws IOException {
+        return JsonDocument.read(body, SampleJson::read);
     }
 
     /** Reads the object the input stands on; empty where a fault was noted. */

@@ -6,7 +6,6 @@ import java.util.Collection;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.element.Element;
-import surfeit.http.Percent;
 
 /** Small pieces every answer is written from. What has no value, and what has no bound, is {@code null}: JSON knows no infinity. */
 final class Written {

@@ -1,4 +1,4 @@
-package surfeit.http;
+package surfeit.http.json;
 
 /**
  * Fractions of the inside as percent of the outside, and back.

@@ -1,4 +1,4 @@
-package surfeit.http;
+package surfeit.http.json;
 
 import java.util.Collection;
 import java.util.Comparator;
