@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.stream.IntStream;
 import java.util.stream.StreamSupport;
+import org.assertj.core.data.Offset;
 
 /**
  * The check cases in {@code shared/vectors}: inputs with expected numbers from independent libraries.
@@ -30,6 +31,13 @@ public final class Vectors {
         } catch (IOException e) {
             throw new UncheckedIOException("Cannot read the check case " + FOLDER.resolve(name + ".json"), e);
         }
+    }
+
+    /** How far a result may lie from an expected number of this case, by the case's own tolerance. */
+    public static Offset<Double> tolerance(JsonNode vector, double expected) {
+        JsonNode tolerance = vector.path("tolerance");
+        double relative = number(tolerance.path("rel")) * Math.abs(expected);
+        return Offset.offset(Math.max(relative, number(tolerance.path("abs"))));
     }
 
     /** A JSON array of numbers. */

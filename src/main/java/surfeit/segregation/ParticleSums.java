@@ -21,6 +21,10 @@ record ParticleSums(String name, int spots, double[] centre, double[] squares, O
         }
     }
 
+    ParticleSums named(String other) {
+        return new ParticleSums(other, spots, centre, squares, counting);
+    }
+
     /**
      * Sums over spots of squared standard uncertainties stated or counted for each spot.
      *

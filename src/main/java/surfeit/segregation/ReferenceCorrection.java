@@ -65,6 +65,40 @@ record ReferenceCorrection(double[] mean, double[] trueFractions, double[] certi
         return Math.sqrt(sum / (spots.length - 1) / spots.length);
     }
 
+    /** The same correction without one element; the gains stay, all fractions are closed again. */
+    ReferenceCorrection without(int element) {
+        double[][] closed = new double[spots.length][];
+        for (int q = 0; q < spots.length; q++) {
+            closed[q] = rest(spots[q], element);
+        }
+        boolean[] stillUsable = new boolean[usable.length - 1];
+        for (int j = 0; j < stillUsable.length; j++) {
+            stillUsable[j] = usable[j < element ? j : j + 1];
+        }
+        Optional<double[][]> uncertainties = spotUncertainties.map(all -> {
+            double[][] reduced = new double[all.length][];
+            for (int q = 0; q < all.length; q++) {
+                reduced[q] = GroupSums.drop(all[q], element);
+            }
+            return reduced;
+        });
+        return new ReferenceCorrection(rest(mean, element), rest(trueFractions, element),
+            GroupSums.drop(certificate, element), stillUsable, GroupSums.drop(gain, element), correlation,
+            floor.without(element), sameMaterial, closed, uncertainties);
+    }
+
+    private static double[] rest(double[] fractions, int element) {
+        double[] rest = GroupSums.drop(fractions, element);
+        double sum = 0;
+        for (double part : rest) {
+            sum += part;
+        }
+        for (int j = 0; j < rest.length; j++) {
+            rest[j] = sum > 0 ? rest[j] / sum : 0;
+        }
+        return rest;
+    }
+
     int spotCount() {
         return spots.length;
     }

@@ -45,8 +45,20 @@ public sealed interface ReportedValue {
 
         /** Step of the last printed digit, as a fraction: 0.0001 for 62.40 %. */
         public double roundingStep() {
-            return new BigDecimal(asReported.strip().replace(',', '.')).ulp().movePointLeft(2).doubleValue();
+            int decimals = 0;
+            boolean afterMark = false;
+            for (int i = 0; i < asReported.length(); i++) {
+                char c = asReported.charAt(i);
+                if (c == 'e' || c == 'E') {
+                    return new BigDecimal(asReported.strip().replace(',', '.')).ulp().movePointLeft(2).doubleValue();
+                }
+                decimals += afterMark && c >= '0' && c <= '9' ? 1 : 0;
+                afterMark |= c == '.' || c == ',';
+            }
+            return STEP[Math.min(decimals, STEP.length - 1)];
         }
+
+        private static final double[] STEP = {1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 1e-9, 1e-10, 1e-11, 1e-12};
     }
 
     /** The element lies below a stated limit, {@code <0.3}. */

@@ -1,0 +1,43 @@
+package surfeit.segregation;
+
+import java.util.List;
+import surfeit.statistics.NormalDistribution;
+import surfeit.statistics.RandomPart;
+
+/**
+ * An element that every spot of a group has below its limit: a bound in place of a t test.
+ *
+ * <pre>
+ *     C &lt;= L exp(1.645 r0)            p = 2 Phi(-(ln C0 - ln L) / r0)  where L &lt; C0, else 1
+ * </pre>
+ * L the limit as a closed atomic fraction (the largest of the spots), C0 the (lower) nominal limit, r0 the relative
+ * standard uncertainty of the accuracy class. The p enters the adjustment with those of the other elements.
+ */
+final class BelowLimit {
+    /** Quantile of the normal distribution for a one-sided bound at 95 %. */
+    private static final double ONE_SIDED_95 = NormalDistribution.quantile(0.95);
+    /** What {@link NominalTest#scale} says for such an element. */
+    static final String SCALE = "limit";
+
+    private BelowLimit() {
+    }
+
+    static double bound(double limit, double relative) {
+        return limit * Math.exp(ONE_SIDED_95 * relative);
+    }
+
+    static double pValue(double limit, double nominal, double relative) {
+        if (!(limit < nominal) || relative == 0) {
+            return 1;
+        }
+        return NormalDistribution.twoSidedP((Math.log(nominal) - Math.log(limit)) / relative);
+    }
+
+    static NominalTest test(double limit, NominalTest.Limits nominal, double relative) {
+        double bound = Math.min(bound(limit, relative), 1);
+        double odds = NominalTest.logit(bound) - NominalTest.logit(nominal.high());
+        return new NominalTest(0, Double.NaN, Double.NaN, Double.NaN, SCALE, pValue(limit, nominal.low(), relative), 1,
+            Double.NaN, 0, bound, nominal.low() > 0 ? Double.POSITIVE_INFINITY : Math.exp(Math.max(odds, 0)),
+            limit < nominal.low() ? -1 : 0, List.of(RandomPart.known(0)));
+    }
+}

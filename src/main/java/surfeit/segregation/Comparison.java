@@ -1,0 +1,84 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import surfeit.composition.NominalFractions;
+import surfeit.statistics.RandomPart;
+
+/**
+ * What a group is compared with and how: nominal, shared error, margin, and the reference spots if any.
+ *
+ * @param nominal   closed atomic limits, over the elements of the group
+ * @param relative  r0, relative standard uncertainty of the accuracy class
+ * @param floor     additive part of the shared error
+ * @param margin    equivalence margin in log odds
+ * @param reference correction by reference spots; the group's sums are then the corrected ones
+ */
+record Comparison(NominalFractions nominal, double relative, AdditiveFloor floor, double margin,
+                  Optional<ReferenceCorrection> reference) {
+
+    /** Every element of the group mean against its nominal, for particles of the kind (or the one there is). */
+    NominalTest[] population(GroupSums sums) {
+        double[] mean = sums.mean();
+        SharedError shared = shared(mean);
+        NominalTest[] tests = new NominalTest[mean.length];
+        for (int i = 0; i < tests.length; i++) {
+            List<RandomPart> parts = RandomLadder.population(sums, i, mean[i]).parts();
+            tests[i] = NominalTest.of(mean[i], withReference(parts, sums, mean, i), shared, i, limits(i), margin);
+        }
+        return tests;
+    }
+
+    /** The same for the measured particles themselves. */
+    NominalTest[] theseParticles(GroupSums sums) {
+        double[] mean = sums.mean();
+        SharedError shared = shared(mean);
+        NominalTest[] tests = new NominalTest[mean.length];
+        for (int i = 0; i < tests.length; i++) {
+            List<RandomPart> parts = RandomLadder.theseParticles(sums, i).parts();
+            tests[i] = NominalTest.of(mean[i], withReference(parts, sums, mean, i), shared, i, limits(i), margin);
+        }
+        return tests;
+    }
+
+    SharedError shared(double[] mean) {
+        double[] middle = new double[mean.length];
+        for (int i = 0; i < middle.length; i++) {
+            middle[i] = nominal.middle(i);
+        }
+        return SharedError.at(mean, middle, relative, floor, reference);
+    }
+
+    NominalTest.Limits limits(int element) {
+        double own = reference.isPresent() && reference.get().sameMaterial() ? 0 : nominal.standardUncertainty(element);
+        return new NominalTest.Limits(nominal.low(element), nominal.high(element), own);
+    }
+
+    /** The same comparison without one element, the nominal closed again. */
+    Comparison without(int element) {
+        return new Comparison(nominal.without(Set.of(nominal.elements().get(element))), relative, floor.without(element),
+            margin, reference.map(correction -> correction.without(element)));
+    }
+
+    Comparison withReference(Optional<ReferenceCorrection> correction) {
+        return new Comparison(nominal, relative, floor, margin, correction);
+    }
+
+    private List<RandomPart> withReference(List<RandomPart> parts, GroupSums sums, double[] mean, int element) {
+        if (reference.isEmpty()) {
+            return parts;
+        }
+        Optional<RandomPart> added = ReferenceScatter.of(reference.get(), sums, mean, element);
+        if (added.isEmpty()) {
+            return List.of();
+        }
+        double q = Math.abs(mean[element] * (1 - mean[element]));
+        List<RandomPart> both = new ArrayList<>(parts.size());
+        for (RandomPart part : parts) {
+            both.add(part.plus(added.get().times(q)));
+        }
+        return both;
+    }
+}

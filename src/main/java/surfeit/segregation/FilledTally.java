@@ -1,0 +1,50 @@
+package surfeit.segregation;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+
+/**
+ * The spots of one group added up with values below their limit once as zero and, from the first such value on, once
+ * more as the limit. Not thread-safe.
+ */
+final class FilledTally {
+    private final RunTally atZero;
+    private final UnaryOperator<double[]> correction;
+    private Optional<RunTally> atLimit = Optional.empty();
+
+    /** @param correction what each closed spot is turned into before it is added: itself, or its corrected fractions */
+    FilledTally(int elements, boolean median, UnaryOperator<double[]> correction) {
+        this.atZero = new RunTally(elements, median);
+        this.correction = correction;
+    }
+
+    /** Adds the spot that {@code parts} holds. */
+    void add(String particle, SpotParts parts) {
+        if (parts.anyBelow && atLimit.isEmpty()) {
+            atLimit = Optional.of(atZero.copy());
+        }
+        addTo(atZero, particle, parts, false);
+        atLimit.ifPresent(run -> addTo(run, particle, parts, true));
+    }
+
+    private void addTo(RunTally run, String particle, SpotParts parts, boolean limit) {
+        double[] closed = new double[parts.values.length];
+        parts.close(limit, closed);
+        double[] uncertainties = new double[parts.hasUncertainty ? closed.length : 0];
+        double sum = parts.sum();
+        for (int i = 0; i < uncertainties.length; i++) {
+            uncertainties[i] = parts.uncertainties[i] / sum;
+        }
+        double[] corrected = correction.apply(closed);
+        for (int i = 0; i < uncertainties.length; i++) {
+            uncertainties[i] *= closed[i] == 0 ? 1 : corrected[i] / closed[i];
+        }
+        run.add(particle, corrected, uncertainties);
+    }
+
+    /** The runs: one, or two where values lay below their limit. */
+    List<RunTally> runs() {
+        return atLimit.map(limit -> List.of(atZero, limit)).orElse(List.of(atZero));
+    }
+}

@@ -1,0 +1,111 @@
+package surfeit.segregation;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeMap;
+import surfeit.composition.Basis;
+import surfeit.element.Element;
+import surfeit.spot.ReportedValue;
+import surfeit.spot.Spot;
+
+/**
+ * Adds up the share of every element in everything a spot reports and does not exclude. Not thread-safe.
+ *
+ * <p>Atomic fractions. A spot that does not list an element, or has it below its limit, counts zero for it.
+ */
+final class ForeignTally {
+    private final Set<Element> excluded;
+    private final Map<String, Long> spotsOfParticle = new LinkedHashMap<>();
+    private final Map<Element, Shares> shares = new TreeMap<>();
+
+    ForeignTally(Set<Element> excluded) {
+        this.excluded = excluded;
+    }
+
+    /** Shares of one element: sums per particle, and how many spots report a number for it. */
+    static final class Shares {
+        private final Map<String, double[]> sumsOfParticle = new LinkedHashMap<>();
+        private double highestLimit;
+        private long spots;
+
+        long spots() {
+            return spots;
+        }
+
+        /** Largest stated limit as a fraction of the spot's basis; empty where none was stated. */
+        OptionalDouble highestLimit() {
+            return highestLimit > 0 ? OptionalDouble.of(highestLimit) : OptionalDouble.empty();
+        }
+    }
+
+    void add(String particle, Spot spot) {
+        spotsOfParticle.merge(particle, 1L, Long::sum);
+        double sum = 0;
+        for (Map.Entry<Element, ReportedValue> entry : spot.values().entrySet()) {
+            sum += part(entry.getKey(), entry.getValue(), spot.basis());
+        }
+        if (!(sum > 0)) {
+            return;
+        }
+        for (Map.Entry<Element, ReportedValue> entry : spot.values().entrySet()) {
+            if (entry.getValue() instanceof ReportedValue.Measured measured && !excluded.contains(entry.getKey())) {
+                Shares own = shares.computeIfAbsent(entry.getKey(), element -> new Shares());
+                double share = part(entry.getKey(), measured, spot.basis()) / sum;
+                double[] sums = own.sumsOfParticle.computeIfAbsent(particle, name -> new double[2]);
+                sums[0] += share;
+                sums[1] += share * share;
+                own.spots++;
+                own.highestLimit = Math.max(own.highestLimit, measured.limit().orElse(0));
+            }
+        }
+    }
+
+    private double part(Element element, ReportedValue value, Basis basis) {
+        if (!(value instanceof ReportedValue.Measured measured) || excluded.contains(element)) {
+            return 0;
+        }
+        return basis == Basis.MASS ? measured.fraction() / element.atomicWeight() : measured.fraction();
+    }
+
+    void merge(ForeignTally other) {
+        other.spotsOfParticle.forEach((particle, count) -> spotsOfParticle.merge(particle, count, Long::sum));
+        other.shares.forEach((element, theirs) -> {
+            Shares own = shares.computeIfAbsent(element, e -> new Shares());
+            theirs.sumsOfParticle.forEach((particle, sums) -> {
+                double[] mine = own.sumsOfParticle.computeIfAbsent(particle, name -> new double[2]);
+                mine[0] += sums[0];
+                mine[1] += sums[1];
+            });
+            own.spots += theirs.spots;
+            own.highestLimit = Math.max(own.highestLimit, theirs.highestLimit);
+        });
+    }
+
+    /** Elements that at least one spot reports as a number. */
+    Set<Element> elements() {
+        return shares.keySet();
+    }
+
+    Shares shares(Element element) {
+        return shares.get(element);
+    }
+
+    /** The group's particles with one element's shares as the only closed element. */
+    GroupSums sums(Element element) {
+        double[][] within = new double[1][1];
+        Shares own = shares.get(element);
+        List<ParticleSums> particles = spotsOfParticle.entrySet().stream().map(entry -> {
+            double[] sums = own.sumsOfParticle.getOrDefault(entry.getKey(), new double[2]);
+            double n = entry.getValue();
+            double squares = Math.max(sums[1] - sums[0] * sums[0] / n, 0);
+            within[0][0] += squares;
+            return new ParticleSums(entry.getKey(), entry.getValue().intValue(), new double[] {sums[0] / n},
+                new double[] {squares}, Optional.empty());
+        }).toList();
+        return new GroupSums(particles, within, new double[1]);
+    }
+}

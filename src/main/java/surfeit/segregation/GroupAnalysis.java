@@ -1,0 +1,94 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import surfeit.composition.NominalFractions;
+import surfeit.element.Element;
+import surfeit.statistics.RandomPart;
+
+/**
+ * One group tested against its nominal, before the adjustment over the whole answer.
+ *
+ * @param data           the group's sums
+ * @param comparison     what it was compared with; holds the reference correction where it was used
+ * @param units          the sums that were tested
+ * @param particles      the sums for the measured particles themselves
+ * @param tests          per element, for particles of the kind (or the one there is)
+ * @param theseTests     per element, for the measured particles; empty below two particles or without repeats
+ * @param reference      what the reference spots did, if there were any
+ */
+record GroupAnalysis(GroupData data, Comparison comparison, GroupRuns units, GroupRuns particles, NominalTest[] tests,
+                     Optional<NominalTest[]> theseTests, Optional<ReferenceUse> reference) {
+
+    /** Tests a group, with its reference spots where they make the numbers better. */
+    static GroupAnalysis of(GroupData data, NominalFractions nominal, MethodSettings settings) {
+        double[] weights = data.elements().stream().mapToDouble(Element::atomicWeight).toArray();
+        Set<Element> dropped = new LinkedHashSet<>(data.notMeasured());
+        Comparison plain = new Comparison(nominal.without(dropped), settings.accuracy().relativeUncertainty(),
+            AdditiveFloor.ofMass(settings.floorMassFraction(), weights),
+            Math.log(settings.judgement().marginOddsRatio()), Optional.empty());
+        if (data.corrected().isPresent()) {
+            Comparison referenced = plain.withReference(data.offer().correction());
+            GroupRuns corrected = data.corrected().get();
+            NominalTest[] tests = corrected.population(referenced);
+            ReferenceUse use = referenceUse(data, plain, referenced, corrected, tests);
+            return use.used()
+                ? complete(data, referenced, corrected, corrected, tests, Optional.of(use))
+                : complete(data, plain, data.units(), data.particles(), data.units().population(plain), Optional.of(use));
+        }
+        Optional<ReferenceUse> refused = data.offer().explanation().isEmpty() ? Optional.empty()
+            : Optional.of(new ReferenceUse(false, data.offer().explanation(), data.offer().spotCount(),
+                settings.judgement().referenceCorrelation(), List.of()));
+        return complete(data, plain, data.units(), data.particles(), data.units().population(plain), refused);
+    }
+
+    private static GroupAnalysis complete(GroupData data, Comparison comparison, GroupRuns units, GroupRuns particles,
+                                          NominalTest[] tests, Optional<ReferenceUse> reference) {
+        boolean several = particles.first().particleCount() > 1;
+        Optional<NominalTest[]> these = several
+            ? Optional.of(particles.theseParticles(comparison)).filter(own -> !own[0].parts().isEmpty())
+            : Optional.empty();
+        return new GroupAnalysis(data, comparison, units, particles, tests, these, reference);
+    }
+
+    /** The correction is used if it makes the error smaller for at least half of the elements. */
+    private static ReferenceUse referenceUse(GroupData data, Comparison plain, Comparison referenced, GroupRuns corrected,
+                                             NominalTest[] tests) {
+        ReferenceCorrection correction = referenced.reference().orElseThrow();
+        double[] correctedMean = corrected.mean();
+        SharedError before = plain.shared(data.units().mean());
+        SharedError after = referenced.shared(correctedMean);
+        List<ReferenceUse.Correction> corrections = new ArrayList<>();
+        int better = 0;
+        boolean unknownScatter = false;
+        for (int i = 0; i < tests.length; i++) {
+            Optional<RandomPart> added = ReferenceScatter.of(correction, corrected.first(), correctedMean, i);
+            unknownScatter |= added.isEmpty();
+            double random = added.map(RandomPart::standardError).orElse(Double.POSITIVE_INFINITY);
+            double residual = Double.isNaN(tests[i].uTheta()) ? 0 : tests[i].uTheta();
+            better += Math.hypot(residual, random) < before.logit()[i] ? 1 : 0;
+            corrections.add(new ReferenceUse.Correction(data.elements().get(i), correction.usable()[i],
+                correction.gain()[i], before.logit()[i], after.logit()[i], added.map(RandomPart::standardError).orElse(0.0)));
+        }
+        boolean used = 2 * better >= tests.length;
+        String explanation = used
+            ? "Every spot was multiplied by true over measured fraction of the reference piece and closed again."
+            : unknownScatter ? "Nothing tells how much the reference spot scatters; the numbers are uncorrected."
+            : "The reference spots scatter so much that correcting with them would be worse than not; the numbers are uncorrected.";
+        return new ReferenceUse(used, explanation, correction.spotCount(), correction.correlation(), corrections);
+    }
+
+    boolean referenceUsed() {
+        return comparison.reference().isPresent();
+    }
+
+    Scope scope() {
+        if (units.first().particleCount() >= 2) {
+            return Scope.PARTICLES;
+        }
+        return units.first().spotCount() > 1 ? Scope.THIS_PARTICLE : Scope.THIS_SPOT;
+    }
+}

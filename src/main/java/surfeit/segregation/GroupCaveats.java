@@ -1,0 +1,158 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import surfeit.element.Element;
+import surfeit.spot.Sample;
+import surfeit.statistics.Power;
+
+/** What a reader must know about one group beside its numbers. */
+final class GroupCaveats {
+    /** Foreign elements above this share of all atoms, carbon, oxygen and the coating apart, are warned of. Judgement. */
+    private static final double FOREIGN_SHARE = 0.10;
+    /** Raw totals outside these are noted or warned of. Common practice, no source. */
+    private static final double NOTE_BELOW = 0.98;
+    private static final double NOTE_ABOVE = 1.02;
+    private static final double WARN_BELOW = 0.95;
+    private static final double WARN_ABOVE = 1.05;
+
+    private GroupCaveats() {
+    }
+
+    static List<Caveat> of(GroupAnalysis analysis, List<ElementFinding> findings, List<ForeignElement> foreign,
+                           Sample sample, VerdictRule rule) {
+        List<Caveat> caveats = new ArrayList<>();
+        units(analysis, caveats);
+        belowLimit(findings, caveats);
+        totals(analysis.data().facts(), caveats);
+        foreign(foreign, sample, caveats);
+        scatter(analysis, caveats);
+        margin(analysis, findings, rule, caveats);
+        reference(analysis, caveats);
+        if (!analysis.data().notMeasured().isEmpty()) {
+            caveats.add(Caveat.note("not-measured", "No spot lists " + symbols(analysis.data().notMeasured())
+                + "; left out of data and nominal, and both closed again."));
+        }
+        if (!analysis.data().facts().unusable().isEmpty()) {
+            caveats.add(Caveat.warning("spot-not-closable", "Left out because none of their nominal elements is above zero: "
+                + String.join(", ", analysis.data().facts().unusable()) + "."));
+        }
+        return caveats;
+    }
+
+    private static void units(GroupAnalysis analysis, List<Caveat> caveats) {
+        int k = analysis.units().first().particleCount();
+        if (analysis.data().sessionsAreUnits()) {
+            caveats.add(Caveat.note("sessions-are-units", k + " sessions are put together; the session, not the particle, "
+                + "is the unit that repeats, and the calibration error counts in full."));
+            return;
+        }
+        if (k == 1) {
+            caveats.add(Caveat.note("one-particle", "One particle says nothing about the others."));
+            if (analysis.units().first().spotCount() == 1) {
+                caveats.add(Caveat.note("one-spot", "One spot says nothing about the rest of the particle."));
+            }
+        }
+        if (k == 2) {
+            caveats.add(Caveat.note("weak-two-particles", "Two particles say much about these two and little about others."));
+        }
+    }
+
+    private static void belowLimit(List<ElementFinding> findings, List<Caveat> caveats) {
+        for (ElementFinding finding : findings) {
+            if (finding.belowLimitCount() == 0) {
+                continue;
+            }
+            double limit = finding.detectionLimit().orElse(0);
+            String words = String.format(Locale.ROOT, "%s is below its limit of about %.2g at%%%s on %d spot%s; computed once "
+                + "with zero and once with the limit there, and a shift counts only where both agree.",
+                finding.element(), limit * 100, finding.limitAssumed() ? " (assumed)" : "", finding.belowLimitCount(),
+                finding.belowLimitCount() == 1 ? "" : "s");
+            caveats.add(Caveat.note("below-limit", words));
+            if (finding.outcome().reason().filter(reason -> reason == Reason.LIMIT_ABOVE_NOMINAL).isPresent()) {
+                caveats.add(Caveat.warning("limit-above-nominal", String.format(Locale.ROOT,
+                    "The limit of %s, about %.2g at%%, lies above its nominal of %.2g at%%.", finding.element(), limit * 100,
+                    finding.nominalLow() * 100)));
+            }
+        }
+    }
+
+    private static void totals(GroupFacts facts, List<Caveat> caveats) {
+        if (facts.allNormalised()) {
+            caveats.add(Caveat.note("already-normalised", "Every spot adds up to 100 %: already normalised, so the total "
+                + "carries no information; tilt, a film or a missing element would not show in it."));
+            return;
+        }
+        boolean warn = facts.lowestTotal() < WARN_BELOW || facts.highestTotal() > WARN_ABOVE;
+        boolean note = facts.lowestTotal() < NOTE_BELOW || facts.highestTotal() > NOTE_ABOVE;
+        if (note) {
+            String words = String.format(Locale.ROOT, "Raw totals run from %.1f to %.1f %%; outside 98 to 102 %% an element may "
+                + "be missing, the surface rough or tilted, or the beam current off.", facts.lowestTotal() * 100,
+                facts.highestTotal() * 100);
+            caveats.add(warn ? Caveat.warning("raw-total", words) : Caveat.note("raw-total", words));
+        }
+    }
+
+    private static void foreign(List<ForeignElement> foreign, Sample sample, List<Caveat> caveats) {
+        Set<Element> usual = new TreeSet<>(Set.of(Element.of("C"), Element.of("O")));
+        sample.coating().ifPresent(coating -> usual.add(coating.element()));
+        for (ForeignElement found : foreign) {
+            if (found.present() && !usual.contains(found.element())) {
+                caveats.add(Caveat.warning("foreign-element", String.format(Locale.ROOT,
+                    "%s is not in the nominal and was found at %.2g at%% of everything reported.", found.element(), found.mean() * 100)));
+            }
+        }
+        double share = ForeignElements.shareBeyondUsual(foreign, usual);
+        if (share > FOREIGN_SHARE) {
+            caveats.add(Caveat.warning("nominal-covers-little", String.format(Locale.ROOT,
+                "Elements outside the nominal make up %.0f at%% of everything reported.", share * 100)));
+        }
+    }
+
+    private static void scatter(GroupAnalysis analysis, List<Caveat> caveats) {
+        double[] mean = analysis.units().mean();
+        boolean small = false;
+        for (int i = 0; i < mean.length; i++) {
+            small |= RandomLadder.population(analysis.units().first(), i, mean[i]).smallerThanSpotsPredict();
+        }
+        if (small) {
+            caveats.add(Caveat.note("scatter-smaller-than-spots-predict",
+                "The particles agree better than their spots allow; luck, or the same spots counted twice."));
+        }
+    }
+
+    /** Said once per group: a margin that this calibration error cannot support. */
+    private static void margin(GroupAnalysis analysis, List<ElementFinding> findings, VerdictRule rule, List<Caveat> caveats) {
+        double u = 0;
+        for (NominalTest test : analysis.tests()) {
+            u = Math.max(u, Double.isNaN(test.uTheta()) ? 0 : test.uTheta());
+        }
+        double smallest = new Power(rule.alpha(), 0.8).smallestMargin(u);
+        boolean unsettled = findings.stream().anyMatch(finding -> finding.outcome().verdict() == Verdict.INCONCLUSIVE);
+        if (unsettled && smallest > rule.margin()) {
+            caveats.add(Caveat.note("margin-below-calibration", String.format(Locale.ROOT,
+                "The calibration error alone keeps \"consistent\" out of reach at the margin of %.3g; these data could support "
+                    + "an odds ratio of about %.2f.", Math.exp(rule.margin()), Math.exp(smallest))));
+        }
+    }
+
+    private static void reference(GroupAnalysis analysis, List<Caveat> caveats) {
+        if (analysis.reference().isEmpty()) {
+            return;
+        }
+        ReferenceUse use = analysis.reference().get();
+        if (!use.used()) {
+            caveats.add(Caveat.note("reference-not-used", use.explanation()));
+        } else if (use.spotCount() == 1) {
+            caveats.add(Caveat.note("reference-single-spot", "The correction rests on one reference spot; five are advised."));
+        }
+    }
+
+    private static String symbols(List<Element> elements) {
+        return elements.stream().map(Element::symbol).collect(Collectors.joining(", "));
+    }
+}

@@ -1,0 +1,123 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
+import surfeit.element.Element;
+import surfeit.spot.Position;
+import surfeit.spot.ReportedValue;
+import surfeit.spot.Spot;
+
+/**
+ * What is known of a group's spots beside their composition: totals, positions, sizes, limits. Not thread-safe.
+ *
+ * <p>The raw total is the stated one; else the sum of everything the spot reports.
+ */
+final class GroupFacts {
+    /** Rounded parts of a normalised analysis may add up to this much beside one. Judgement: four half steps of 0.01 %. */
+    private static final double NORMALISED_WITHIN = 2.1e-4;
+    private static final int NAMES_MAX = 20;
+
+    private final Map<Position, Integer> positions = new EnumMap<>(Position.class);
+    private final List<String> unusable = new ArrayList<>();
+    private final Set<String> sessions = new TreeSet<>();
+    private long spots;
+    private long normalised;
+    private double lowestTotal = Double.POSITIVE_INFINITY;
+    private double highestTotal = Double.NEGATIVE_INFINITY;
+    private double smallestFeatureUm = Double.POSITIVE_INFINITY;
+    private double lowestTilt = Double.POSITIVE_INFINITY;
+    private double highestTilt = Double.NEGATIVE_INFINITY;
+    private long withTilt;
+
+    void add(Spot spot) {
+        spots++;
+        spot.session().ifPresent(sessions::add);
+        spot.conditions().position().ifPresent(position -> positions.merge(position, 1, Integer::sum));
+        spot.conditions().featureSizeUm().ifPresent(size -> smallestFeatureUm = Math.min(smallestFeatureUm, size));
+        spot.conditions().tiltDeg().ifPresent(tilt -> {
+            withTilt++;
+            lowestTilt = Math.min(lowestTilt, tilt);
+            highestTilt = Math.max(highestTilt, tilt);
+        });
+        double total = spot.conditions().rawTotal().orElseGet(() -> sum(spot.values()));
+        lowestTotal = Math.min(lowestTotal, total);
+        highestTotal = Math.max(highestTotal, total);
+        normalised += Math.abs(total - 1) <= NORMALISED_WITHIN ? 1 : 0;
+    }
+
+    private static double sum(Map<Element, ReportedValue> values) {
+        double sum = 0;
+        for (ReportedValue value : values.values()) {
+            sum += value instanceof ReportedValue.Measured measured ? measured.fraction() : 0;
+        }
+        return sum;
+    }
+
+    /** A spot that cannot be closed, because none of its closed elements is above zero. */
+    void addUnusable(Spot spot) {
+        if (unusable.size() < NAMES_MAX) {
+            unusable.add(spot.label());
+        }
+    }
+
+    void merge(GroupFacts other) {
+        other.positions.forEach((position, count) -> positions.merge(position, count, Integer::sum));
+        unusable.addAll(other.unusable.subList(0, Math.min(other.unusable.size(), NAMES_MAX - unusable.size())));
+        sessions.addAll(other.sessions);
+        spots += other.spots;
+        normalised += other.normalised;
+        lowestTotal = Math.min(lowestTotal, other.lowestTotal);
+        highestTotal = Math.max(highestTotal, other.highestTotal);
+        smallestFeatureUm = Math.min(smallestFeatureUm, other.smallestFeatureUm);
+        lowestTilt = Math.min(lowestTilt, other.lowestTilt);
+        highestTilt = Math.max(highestTilt, other.highestTilt);
+        withTilt += other.withTilt;
+    }
+
+    long spots() {
+        return spots;
+    }
+
+    Map<Position, Integer> positions() {
+        return positions;
+    }
+
+    List<String> unusable() {
+        return unusable;
+    }
+
+    Set<String> sessions() {
+        return sessions;
+    }
+
+    /** True where every spot's total is 100 %: then the total carries no information. */
+    boolean allNormalised() {
+        return spots > 0 && normalised == spots;
+    }
+
+    double lowestTotal() {
+        return lowestTotal;
+    }
+
+    double highestTotal() {
+        return highestTotal;
+    }
+
+    OptionalDouble smallestFeatureUm() {
+        return Double.isInfinite(smallestFeatureUm) ? OptionalDouble.empty() : OptionalDouble.of(smallestFeatureUm);
+    }
+
+    /** Lowest stated tilt in degrees, positive towards the detector; empty unless every spot states one. */
+    OptionalDouble lowestTiltDeg() {
+        return withTilt == spots && spots > 0 ? OptionalDouble.of(lowestTilt) : OptionalDouble.empty();
+    }
+
+    OptionalDouble highestTiltDeg() {
+        return withTilt == spots && spots > 0 ? OptionalDouble.of(highestTilt) : OptionalDouble.empty();
+    }
+}

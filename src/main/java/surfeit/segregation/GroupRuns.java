@@ -1,0 +1,91 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.BiFunction;
+import java.util.function.UnaryOperator;
+
+/**
+ * A group's sums, once; or twice where values lie below their limit: with zero and with the limit in their place.
+ *
+ * @param runs       one run, or the zero run and the limit run; each closed after filling
+ * @param allBelow   per element, true where every spot of the group has it below its limit
+ */
+record GroupRuns(List<GroupSums> runs, boolean[] allBelow) {
+    GroupRuns {
+        runs = List.copyOf(runs);
+    }
+
+    /** The zero run, or the only one. */
+    GroupSums first() {
+        return runs.get(0);
+    }
+
+    /** Mean composition: that of the only run, or the middle of both. */
+    double[] mean() {
+        double[] mean = new double[first().elements()];
+        for (GroupSums run : runs) {
+            double[] own = run.mean();
+            for (int i = 0; i < mean.length; i++) {
+                mean[i] += own[i] / runs.size();
+            }
+        }
+        return mean;
+    }
+
+    NominalTest[] population(Comparison comparison) {
+        return joined(comparison, Comparison::population);
+    }
+
+    NominalTest[] theseParticles(Comparison comparison) {
+        return joined(comparison, Comparison::theseParticles);
+    }
+
+    private NominalTest[] joined(Comparison comparison, BiFunction<Comparison, GroupSums, NominalTest[]> tests) {
+        NominalTest[] result = tests.apply(comparison, first());
+        if (runs.size() > 1) {
+            NominalTest[] atLimit = tests.apply(comparison, runs.get(1));
+            for (int i = 0; i < result.length; i++) {
+                result[i] = allBelow[i]
+                    ? BelowLimit.test(largestLimit(i), comparison.limits(i), comparison.relative())
+                    : result[i].join(atLimit[i]);
+            }
+        }
+        return result;
+    }
+
+    /** The largest particle mean of the limit run: the limit itself where every spot is below it. */
+    double largestLimit(int element) {
+        return runs.get(runs.size() - 1).particles().stream().mapToDouble(particle -> particle.centre()[element]).max()
+            .orElse(0);
+    }
+
+    GroupRuns withoutElement(int element) {
+        boolean[] rest = new boolean[allBelow.length - 1];
+        for (int i = 0; i < rest.length; i++) {
+            rest[i] = allBelow[i < element ? i : i + 1];
+        }
+        return new GroupRuns(each(sums -> sums.withoutElement(element)), rest);
+    }
+
+    GroupRuns withoutParticle(int index) {
+        return new GroupRuns(each(sums -> sums.without(index)), allBelow);
+    }
+
+    GroupRuns onlyParticle(int index) {
+        return new GroupRuns(each(sums -> sums.only(index)), allBelow);
+    }
+
+    private List<GroupSums> each(UnaryOperator<GroupSums> change) {
+        List<GroupSums> changed = new ArrayList<>(runs.size());
+        runs.forEach(run -> changed.add(change.apply(run)));
+        return changed;
+    }
+
+    static boolean[] none(int elements) {
+        boolean[] none = new boolean[elements];
+        Arrays.fill(none, false);
+        return none;
+    }
+}

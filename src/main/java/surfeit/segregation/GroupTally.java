@@ -1,0 +1,195 @@
+package surfeit.segregation;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import surfeit.composition.NominalFractions;
+import surfeit.element.Element;
+import surfeit.spot.ReportedValue;
+import surfeit.spot.Sample;
+import surfeit.spot.Spot;
+import surfeit.spot.SpotCentre;
+
+/**
+ * Adds up the spots of one group as they come. Not thread-safe.
+ *
+ * <p>How a spot is closed depends on facts of the whole group: which elements of the nominal any of its spots lists, and
+ * whether any value is negative. The tally starts from what its first spot shows. A later spot that shows otherwise
+ * makes it stale: it then only goes on collecting those facts, and the group is read a second time. Memory grows with
+ * particles and elements, not with spots.
+ */
+final class GroupTally {
+    private final NominalFractions nominal;
+    private final Sample sample;
+    private final References references;
+    private final GroupKey key;
+    private final double defaultLimit;
+    private final Set<Element> listed;
+    private boolean negatives;
+    private boolean zeros;
+    private boolean stale;
+
+    private final List<Element> elements;
+    private final SpotParts parts;
+    private final FilledTally raw;
+    private final References.Offer offer;
+    private final Optional<FilledTally> corrected;
+    private final long[] belowCounts;
+    private final double[] highestLimits;
+    private final boolean[] limitAssumed;
+    private final double[] steps;
+    private long usable;
+    private final GroupFacts facts = new GroupFacts();
+    private final ForeignTally foreign;
+
+    GroupTally(NominalFractions nominal, Sample sample, References references, GroupKey key, double defaultLimit,
+               Set<Element> listed, boolean negatives) {
+        this.nominal = nominal;
+        this.sample = sample;
+        this.references = references;
+        this.key = key;
+        this.defaultLimit = defaultLimit;
+        this.listed = new TreeSet<>(listed);
+        this.negatives = negatives;
+        this.elements = nominal.elements().stream().filter(listed::contains).toList();
+        int n = elements.size();
+        boolean median = sample.judgement().spotCentre() == SpotCentre.MEDIAN;
+        this.parts = new SpotParts(elements, defaultLimit, negatives);
+        this.raw = new FilledTally(n, median, closed -> closed);
+        this.offer = references.isEmpty() || n < 2
+            ? new References.Offer(Optional.empty(), "", 0) : references.offer(elements, key);
+        this.corrected = offer.correction().map(correction -> new FilledTally(n, median, correction::corrected));
+        this.belowCounts = new long[n];
+        this.highestLimits = new double[n];
+        this.limitAssumed = new boolean[n];
+        this.steps = new double[n];
+        Arrays.fill(steps, Double.POSITIVE_INFINITY);
+        this.foreign = new ForeignTally(sample.excludedElements());
+    }
+
+    /** A tally that starts from what this spot shows. */
+    static GroupTally startingWith(Spot spot, NominalFractions nominal, Sample sample, References references,
+                                   GroupKey key, double defaultLimit) {
+        return new GroupTally(nominal, sample, references, key, defaultLimit, listedIn(spot, nominal), false);
+    }
+
+    void add(Spot spot, String particle) {
+        notice(spot);
+        if (stale) {
+            return;
+        }
+        facts.add(spot);
+        foreign.add(particle, spot);
+        parts.read(spot);
+        if (elements.isEmpty() || !parts.isClosable()) {
+            facts.addUnusable(spot);
+            return;
+        }
+        usable++;
+        double sum = parts.sum();
+        for (int i = 0; i < belowCounts.length; i++) {
+            if (parts.below[i]) {
+                belowCounts[i]++;
+                highestLimits[i] = Math.max(highestLimits[i], parts.limits[i] / sum);
+                limitAssumed[i] |= parts.limitAssumed[i];
+            } else if (parts.steps[i] > 0) {
+                steps[i] = Math.min(steps[i], parts.steps[i] / sum);
+            }
+        }
+        raw.add(particle, parts);
+        corrected.ifPresent(tally -> tally.add(particle, parts));
+    }
+
+    private void notice(Spot spot) {
+        for (Element element : listedIn(spot, nominal)) {
+            stale |= listed.add(element);
+        }
+        for (Element element : nominal.elements()) {
+            if (spot.values().get(element) instanceof ReportedValue.Measured measured) {
+                zeros |= measured.fraction() == 0;
+                boolean first = measured.fraction() < 0 && !negatives;
+                negatives |= first;
+                stale |= first;
+            }
+        }
+    }
+
+    private static Set<Element> listedIn(Spot spot, NominalFractions nominal) {
+        Set<Element> listed = new TreeSet<>();
+        for (Element element : nominal.elements()) {
+            ReportedValue value = spot.values().get(element);
+            if (spot.values().containsKey(element) && !(value instanceof ReportedValue.NotReported)) {
+                listed.add(element);
+            }
+        }
+        return listed;
+    }
+
+    /** Whether the group must be read again, given what the whole group (or the groups merged with it) shows. */
+    boolean mustReadAgain(Set<Element> listedInAll, boolean negativesInAll) {
+        return stale || !listed.equals(listedInAll) || zeros && negatives != negativesInAll;
+    }
+
+    /** An empty tally for reading the group again. */
+    GroupTally again(Set<Element> listedInAll, boolean negativesInAll) {
+        return new GroupTally(nominal, sample, references, key, defaultLimit, listedInAll, negativesInAll);
+    }
+
+    Set<Element> listed() {
+        return listed;
+    }
+
+    boolean hasNegatives() {
+        return negatives;
+    }
+
+    GroupKey key() {
+        return key;
+    }
+
+    List<Element> elements() {
+        return elements;
+    }
+
+    FilledTally raw() {
+        return raw;
+    }
+
+    Optional<FilledTally> corrected() {
+        return corrected;
+    }
+
+    References.Offer offer() {
+        return offer;
+    }
+
+    long usable() {
+        return usable;
+    }
+
+    long belowCount(int element) {
+        return belowCounts[element];
+    }
+
+    double highestLimit(int element) {
+        return highestLimits[element];
+    }
+
+    boolean limitAssumed(int element) {
+        return limitAssumed[element];
+    }
+
+    double step(int element) {
+        return Double.isInfinite(steps[element]) ? 0 : steps[element];
+    }
+
+    GroupFacts facts() {
+        return facts;
+    }
+
+    ForeignTally foreign() {
+        return foreign;
+    }
+}

@@ -1,0 +1,40 @@
+package surfeit.segregation;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Adds up the particles of one group for one way of filling values below their limit. Not thread-safe. */
+final class RunTally {
+    private final Map<String, ParticleTally> particles = new LinkedHashMap<>();
+    private final double[][] coSquares;
+    private final boolean median;
+
+    RunTally(int elements, boolean median) {
+        this.coSquares = new double[elements][elements];
+        this.median = median;
+    }
+
+    /** A tally that has seen the same spots and goes its own way from here. */
+    RunTally copy() {
+        RunTally copy = new RunTally(coSquares.length, median);
+        particles.forEach((name, tally) -> copy.particles.put(name, tally.copy()));
+        for (int i = 0; i < coSquares.length; i++) {
+            copy.coSquares[i] = coSquares[i].clone();
+        }
+        return copy;
+    }
+
+    void add(String particle, double[] closed, double[] partUncertainties) {
+        particles.computeIfAbsent(particle, name -> new ParticleTally(name, closed.length, median))
+            .add(closed, partUncertainties, coSquares);
+    }
+
+    List<ParticleSums> particleSums() {
+        return particles.values().stream().map(ParticleTally::sums).toList();
+    }
+
+    double[][] coSquares() {
+        return coSquares;
+    }
+}

@@ -1,0 +1,32 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import surfeit.composition.Nominal;
+
+/** What a reader must know about the whole answer. */
+final class SampleCaveats {
+    private static final double CLOSED_ALREADY = 1e-9;
+
+    private SampleCaveats() {
+    }
+
+    static List<Caveat> of(Nominal nominal, List<GroupAnalysis> analyses, int sessions, MethodSettings settings) {
+        List<Caveat> caveats = new ArrayList<>();
+        if (Math.abs(nominal.statedSum() - 1) > CLOSED_ALREADY) {
+            caveats.add(Caveat.note("nominal-closed", String.format(Locale.ROOT,
+                "The nominal as stated adds up to %.4g %%; it was closed to 100 %%.", nominal.statedSum() * 100)));
+        }
+        if (analyses.stream().anyMatch(analysis -> !analysis.referenceUsed())) {
+            caveats.add(Caveat.note("shared-calibration-error", String.format(Locale.ROOT,
+                "The %s calibration error (%.3g %% relative, one standard uncertainty per element) is shared by all spots and "
+                    + "is in every interval; more spots do not shrink it.", settings.accuracy().words(),
+                settings.accuracy().relativeUncertainty() * 100)));
+        }
+        if (sessions == 1) {
+            caveats.add(Caveat.note("single-session", "All spots are of one session; what went wrong in it went wrong for all."));
+        }
+        return caveats;
+    }
+}

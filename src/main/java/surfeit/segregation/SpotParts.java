@@ -1,0 +1,163 @@
+package surfeit.segregation;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
+import surfeit.composition.Basis;
+import surfeit.composition.Closure;
+import surfeit.element.Element;
+import surfeit.spot.Counts;
+import surfeit.spot.ReportedValue;
+import surfeit.spot.Spot;
+
+/**
+ * Reads one spot into parts of the closed elements, before closing; refilled for every spot. Not thread-safe.
+ *
+ * <p>An element listed with a number, also a negative one, is a number. Listed below a limit, not detected, or zero
+ * while no spot of the group is negative, it lies between zero and its limit; so it does when this spot does not list
+ * it but another one of the group does. The limit is the stated one; else, from its counts, the detection limit
+ * {@code 2.71 + 3.29 sqrt(2 B)} counts for a value that has them; else the lab's default mass fraction.
+ *
+ * <p>The standard uncertainty of a spot is the stated one, or {@code C sqrt(N + 2 B) / N} from its counts, and exists
+ * only if every number of the spot has it; a value below its limit L counts L / 3.29.
+ */
+final class SpotParts {
+    /** Twice the normal quantile at 95 %: a detection limit is 3.29 standard uncertainties of an empty place. Currie 1968, from memory. */
+    private static final double LIMIT_TO_UNCERTAINTY = 3.29;
+
+    private final List<Element> elements;
+    private final double[] atomicDivisors;
+    private final double[] massDivisors;
+    private final double defaultLimit;
+    private final boolean zeroIsNumber;
+
+    final double[] values;
+    final double[] limits;
+    final double[] uncertainties;
+    final double[] steps;
+    final boolean[] below;
+    boolean hasUncertainty;
+    boolean anyBelow;
+    final boolean[] limitAssumed;
+
+    /**
+     * @param elements     the elements closed over, in order
+     * @param defaultLimit mass fraction taken as the limit where none is stated
+     * @param zeroIsNumber true where the group holds negative values, so that zero is a number like any other
+     */
+    SpotParts(List<Element> elements, double defaultLimit, boolean zeroIsNumber) {
+        this.elements = elements;
+        this.atomicDivisors = Closure.divisors(elements, Basis.ATOMIC, Basis.ATOMIC);
+        this.massDivisors = Closure.divisors(elements, Basis.MASS, Basis.ATOMIC);
+        this.defaultLimit = defaultLimit;
+        this.zeroIsNumber = zeroIsNumber;
+        int n = elements.size();
+        values = new double[n];
+        limits = new double[n];
+        uncertainties = new double[n];
+        steps = new double[n];
+        below = new boolean[n];
+        limitAssumed = new boolean[n];
+    }
+
+    /** Reads the spot. Values, limits and uncertainties are atomic parts in a common unit, not yet closed. */
+    void read(Spot spot) {
+        double[] divisors = spot.basis() == Basis.MASS ? massDivisors : atomicDivisors;
+        hasUncertainty = true;
+        anyBelow = false;
+        double sum = 0;
+        double mass = 0;
+        for (int i = 0; i < values.length; i++) {
+            ReportedValue value = spot.values().get(elements.get(i));
+            readOne(value, i, divisors[i]);
+            sum += values[i];
+            mass += values[i] * massDivisors[i];
+        }
+        fillLimits(mass);
+        if (hasUncertainty && anyBelow) {
+            for (int i = 0; i < values.length; i++) {
+                uncertainties[i] = below[i] ? limits[i] / LIMIT_TO_UNCERTAINTY : uncertainties[i];
+            }
+        }
+        if (!(sum > 0)) {
+            hasUncertainty = false;
+        }
+    }
+
+    private void readOne(ReportedValue value, int i, double divisor) {
+        below[i] = !(value instanceof ReportedValue.Measured measured && (measured.fraction() != 0 || zeroIsNumber));
+        limits[i] = Double.NaN;
+        values[i] = 0;
+        steps[i] = 0;
+        if (value instanceof ReportedValue.Measured measured) {
+            limits[i] = limit(measured) / divisor;
+            steps[i] = measured.roundingStep() / divisor;
+            values[i] = below[i] ? 0 : measured.fraction() / divisor;
+            uncertainties[i] = uncertainty(measured) / divisor;
+            hasUncertainty &= below[i] || !Double.isNaN(uncertainties[i]);
+        } else if (value instanceof ReportedValue.BelowLimit belowLimit) {
+            limits[i] = belowLimit.limitFraction() / divisor;
+        } else if (value instanceof ReportedValue.NotDetected notDetected) {
+            limits[i] = notDetected.limitFraction().orElse(Double.NaN) / divisor;
+        }
+        anyBelow |= below[i];
+    }
+
+    /** A default limit is a mass fraction of the closed elements, so that at% and wt% of one spot agree. */
+    private void fillLimits(double mass) {
+        for (int i = 0; i < limits.length; i++) {
+            limitAssumed[i] = below[i] && Double.isNaN(limits[i]);
+            if (limitAssumed[i]) {
+                limits[i] = defaultLimit * mass / massDivisors[i];
+            }
+        }
+    }
+
+    private static double limit(ReportedValue.Measured measured) {
+        if (measured.limit().isPresent()) {
+            return measured.limit().getAsDouble();
+        }
+        if (measured.counts().isPresent() && measured.counts().get().net() > 0 && measured.fraction() > 0) {
+            Counts counts = measured.counts().get();
+            return measured.fraction() * (2.71 + LIMIT_TO_UNCERTAINTY * Math.sqrt(2 * counts.background())) / counts.net();
+        }
+        return Double.NaN;
+    }
+
+    private static double uncertainty(ReportedValue.Measured measured) {
+        OptionalDouble stated = measured.uncertainty();
+        if (stated.isPresent()) {
+            return stated.getAsDouble();
+        }
+        if (measured.counts().isEmpty()) {
+            return Double.NaN;
+        }
+        Counts counts = measured.counts().get();
+        if (counts.net() > 0) {
+            return Math.abs(measured.fraction()) * Math.sqrt(counts.net() + 2 * counts.background()) / counts.net();
+        }
+        return measured.limit().isPresent() ? measured.limit().getAsDouble() / LIMIT_TO_UNCERTAINTY : Double.NaN;
+    }
+
+    /** The parts, those below their limit as zero or as the limit, closed to one. */
+    void close(boolean atLimit, double[] closed) {
+        double sum = 0;
+        for (int i = 0; i < closed.length; i++) {
+            closed[i] = below[i] && atLimit ? limits[i] : values[i];
+            sum += closed[i];
+        }
+        for (int i = 0; i < closed.length; i++) {
+            closed[i] /= sum;
+        }
+    }
+
+    /** Sum of the parts with those below their limit as zero. */
+    double sum() {
+        return Arrays.stream(values).sum();
+    }
+
+    boolean isClosable() {
+        double sum = sum();
+        return sum > 0 && Double.isFinite(sum);
+    }
+}

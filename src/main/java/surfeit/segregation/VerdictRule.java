@@ -1,0 +1,119 @@
+package surfeit.segregation;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import surfeit.statistics.NormalDistribution;
+import surfeit.statistics.RandomPart;
+import surfeit.statistics.StudentT;
+
+/**
+ * Turns a test and its adjusted p value into a verdict, its reason and its numbers.
+ *
+ * <pre>
+ *     no random part                       inconclusive
+ *     p of equivalence at most alpha       consistent
+ *     adjusted p at most alpha             enriched or depleted
+ *     else                                 inconclusive, with a reason
+ * </pre>
+ * The reason: calibration where 1.645 u reaches the margin, scatter where t95(df) s does, both, or neither (between).
+ */
+record VerdictRule(double alpha, double margin) {
+    private static final double ONE_SIDED_95 = NormalDistribution.quantile(0.95);
+    /** From here on a direction is worth naming while nothing is shown. Settled by simulation on invented data. */
+    private static final double LEAN = 0.9;
+
+    Verdict verdict(NominalTest test, double pAdjusted) {
+        if (test.parts().isEmpty()) {
+            return Verdict.INCONCLUSIVE;
+        }
+        if (test.pEquivalence() <= alpha) {
+            return Verdict.CONSISTENT;
+        }
+        if (pAdjusted <= alpha && test.direction() != 0) {
+            return word(test.direction());
+        }
+        return Verdict.INCONCLUSIVE;
+    }
+
+    Optional<Reason> reason(NominalTest test, Verdict verdict) {
+        if (verdict != Verdict.INCONCLUSIVE) {
+            return Optional.empty();
+        }
+        if (test.parts().isEmpty()) {
+            return Optional.of(Reason.NO_REPEAT_AND_NO_SIGMA);
+        }
+        if (test.scale().equals(BelowLimit.SCALE)) {
+            return Optional.of(test.direction() == 0 ? Reason.LIMIT_ABOVE_NOMINAL : Reason.CALIBRATION);
+        }
+        double u = Double.isNaN(test.uTheta()) ? 0 : test.uTheta();
+        double t = test.parts().stream().mapToDouble(part -> StudentT.quantile(0.95, part.degreesOfFreedom())).max().orElse(0);
+        boolean calibration = ONE_SIDED_95 * u >= margin;
+        boolean scatter = Double.isNaN(test.sTheta()) || t * test.sTheta() >= margin;
+        return Optional.of(calibration && scatter ? Reason.CALIBRATION_AND_SCATTER
+            : calibration ? Reason.CALIBRATION : scatter ? Reason.SCATTER : Reason.BETWEEN);
+    }
+
+    /** The verdict with every number that entered it. */
+    Outcome outcome(NominalTest test, double pAdjusted, NominalTest.Limits limits, double sharedLinear, String source) {
+        Verdict verdict = verdict(test, pAdjusted);
+        boolean tested = !test.parts().isEmpty() && !Double.isNaN(test.p());
+        boolean inconclusive = verdict == Verdict.INCONCLUSIVE;
+        double random = test.parts().stream().mapToDouble(RandomPart::standardError).max().orElse(0);
+        OptionalDouble nearest = test.nearestLimit(limits);
+        return new Outcome(verdict, test.mean(), test.low(), test.high(), Math.hypot(random, sharedLinear), random,
+            sharedLinear, degreesOfFreedom(test), factor(test, nearest), difference(test, limits, nearest),
+            odds(test, nearest), tested ? OptionalDouble.of(test.p()) : OptionalDouble.empty(),
+            tested ? OptionalDouble.of(pAdjusted) : OptionalDouble.empty(),
+            tested ? OptionalDouble.of(test.pEquivalence()) : OptionalDouble.empty(),
+            inconclusive ? OptionalDouble.empty()
+                : OptionalDouble.of(1 - (verdict == Verdict.CONSISTENT ? test.pEquivalence() : pAdjusted)),
+            Double.isInfinite(test.notMoreThan()) ? OptionalDouble.empty() : OptionalDouble.of(test.notMoreThan()),
+            beyondMargin(test, limits), verdict == Verdict.CONSISTENT && pAdjusted <= alpha,
+            inconclusive && tested && test.direction() != 0 && test.pRandom() <= alpha, reason(test, verdict), lean(test, verdict),
+            test.scale(), source);
+    }
+
+    private Optional<Verdict> lean(NominalTest test, Verdict verdict) {
+        boolean leans = verdict == Verdict.INCONCLUSIVE && !test.parts().isEmpty() && test.direction() != 0
+            && 1 - test.p() / 2 >= LEAN;
+        return leans ? Optional.of(word(test.direction())) : Optional.empty();
+    }
+
+    private boolean beyondMargin(NominalTest test, NominalTest.Limits limits) {
+        boolean above = limits.high() < 1 && test.low() > NominalTest.expit(NominalTest.logit(limits.high()) + margin);
+        boolean below = limits.low() > 0 && test.high() < NominalTest.expit(NominalTest.logit(limits.low()) - margin);
+        return above || below;
+    }
+
+    private static Verdict word(int direction) {
+        return direction > 0 ? Verdict.ENRICHED : Verdict.DEPLETED;
+    }
+
+    private static OptionalDouble degreesOfFreedom(NominalTest test) {
+        return test.parts().stream().max((a, b) -> Double.compare(a.standardError(), b.standardError()))
+            .map(part -> OptionalDouble.of(part.degreesOfFreedom())).orElse(OptionalDouble.empty());
+    }
+
+    private static Optional<Estimate> factor(NominalTest test, OptionalDouble nearest) {
+        return nearest.isEmpty() || nearest.getAsDouble() <= 0 ? Optional.empty()
+            : Optional.of(new Estimate(Math.max(test.mean(), 0) / nearest.getAsDouble(), test.low() / nearest.getAsDouble(),
+                test.high() / nearest.getAsDouble()));
+    }
+
+    private static Estimate difference(NominalTest test, NominalTest.Limits limits, OptionalDouble nearest) {
+        if (nearest.isEmpty()) {
+            return new Estimate(0, Math.min(test.low() - limits.low(), 0), Math.max(test.high() - limits.high(), 0));
+        }
+        double at = nearest.getAsDouble();
+        return new Estimate(test.mean() - at, test.low() - at, test.high() - at);
+    }
+
+    private static Optional<Estimate> odds(NominalTest test, OptionalDouble nearest) {
+        if (nearest.isEmpty() || !(nearest.getAsDouble() > 0 && nearest.getAsDouble() < 1) || test.mean() <= 0 || test.mean() >= 1) {
+            return Optional.empty();
+        }
+        double odds = nearest.getAsDouble() / (1 - nearest.getAsDouble());
+        return Optional.of(new Estimate(test.mean() / (1 - test.mean()) / odds, test.low() / (1 - test.low()) / odds,
+            test.high() / (1 - test.high()) / odds));
+    }
+}

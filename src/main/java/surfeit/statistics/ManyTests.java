@@ -1,0 +1,56 @@
+package surfeit.statistics;
+
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.stream.IntStream;
+
+/** Adjusts the p values of a family of tests, so that testing many elements does not flag one by chance. */
+public final class ManyTests {
+
+    private ManyTests() {
+    }
+
+    /**
+     * Holm's step-down: the chance of any false flag in the family stays at or below alpha, whatever the tests'
+     * dependence.
+     *
+     * <p>The j-th smallest of m becomes {@code max over i ≤ j of (m-i+1) p(i)}, at most 1; the order given is kept.
+     * Source: Holm, Scand. J. Statist. 6 (1979) 65 (from memory).
+     */
+    public static double[] holm(double... pValues) {
+        int[] order = ascending(pValues);
+        double[] adjusted = new double[pValues.length];
+        double largest = 0;
+        for (int rank = 0; rank < order.length; rank++) {
+            largest = Math.max(largest, (order.length - rank) * pValues[order[rank]]);
+            adjusted[order[rank]] = Math.min(largest, 1);
+        }
+        return adjusted;
+    }
+
+    /**
+     * Benjamini and Hochberg's step-up, for screening long lists: the expected share of false ones among the flags
+     * stays at or below alpha, if the tests are independent or positively dependent.
+     *
+     * <p>The j-th smallest of m becomes {@code min over i ≥ j of m p(i)/i}, at most 1; the order given is kept.
+     * Source: Benjamini and Hochberg, J. R. Statist. Soc. B 57 (1995) 289 (from memory).
+     */
+    public static double[] benjaminiHochberg(double... pValues) {
+        int[] order = ascending(pValues);
+        double[] adjusted = new double[pValues.length];
+        double smallest = 1;
+        for (int rank = order.length; rank >= 1; rank--) {
+            smallest = Math.min(smallest, pValues[order[rank - 1]] * order.length / rank);
+            adjusted[order[rank - 1]] = smallest;
+        }
+        return adjusted;
+    }
+
+    private static int[] ascending(double[] pValues) {
+        Arrays.stream(pValues).filter(p -> !(p >= 0 && p <= 1)).findFirst().ifPresent(p -> {
+            throw new IllegalArgumentException("A p value is " + p + ", must lie in 0 to 1.");
+        });
+        return IntStream.range(0, pValues.length).boxed()
+            .sorted(Comparator.comparingDouble(i -> pValues[i])).mapToInt(Integer::intValue).toArray();
+    }
+}

@@ -1,0 +1,117 @@
+package surfeit.statistics;
+
+/**
+ * Count, mean and sum of squared deviations of values that come and go one by one.
+ *
+ * <p>Adding, removing and merging keep the deviations from the running mean, so a large common offset does no harm; a
+ * removal undoes an addition up to rounding. Source: Welford, Technometrics 4 (1962) 419; Chan, Golub and LeVeque,
+ * Amer. Statist. 37 (1983) 242 (from memory). Mutable, not thread-safe.
+ */
+public final class Moments {
+
+    private long count;
+    private double mean;
+    private double squaredDeviations;
+
+    /** The moments of given values, by two passes: more exact than adding them one by one. */
+    public static Moments of(double... values) {
+        Moments moments = new Moments();
+        if (values.length == 0) {
+            return moments;
+        }
+        double sum = 0;
+        for (double value : values) {
+            sum += requireFinite(value);
+        }
+        double rough = sum / values.length;
+        double rest = 0;
+        double squares = 0;
+        for (double value : values) {
+            double deviation = value - rough;
+            rest += deviation;
+            squares += deviation * deviation;
+        }
+        moments.count = values.length;
+        moments.mean = rough + rest / values.length;
+        moments.squaredDeviations = Math.max(squares - rest * rest / values.length, 0);
+        return moments;
+    }
+
+    public void add(double value) {
+        double deviation = requireFinite(value) - mean;
+        count++;
+        mean += deviation / count;
+        squaredDeviations += deviation * (value - mean);
+    }
+
+    /**
+     * Takes out a value that was added before.
+     *
+     * @throws IllegalStateException where nothing is left to remove
+     */
+    public void remove(double value) {
+        if (count == 0) {
+            throw new IllegalStateException("No value to remove: the count is 0.");
+        }
+        requireFinite(value);
+        if (count == 1) {
+            count = 0;
+            mean = 0;
+            squaredDeviations = 0;
+            return;
+        }
+        double before = mean - (value - mean) / (count - 1);
+        squaredDeviations = Math.max(squaredDeviations - (value - mean) * (value - before), 0);
+        mean = before;
+        count--;
+    }
+
+    /** Takes in all values of another; the other stays as it is. */
+    public void merge(Moments other) {
+        if (other.count == 0) {
+            return;
+        }
+        long total = count + other.count;
+        double apart = other.mean - mean;
+        squaredDeviations += other.squaredDeviations + apart * apart * count * other.count / total;
+        mean += apart * other.count / total;
+        count = total;
+    }
+
+    public long count() {
+        return count;
+    }
+
+    /** @throws IllegalStateException for no value */
+    public double mean() {
+        if (count == 0) {
+            throw new IllegalStateException("The mean needs at least 1 value, found 0.");
+        }
+        return mean;
+    }
+
+    /** Σ(x - mean)². */
+    public double sumOfSquaredDeviations() {
+        return squaredDeviations;
+    }
+
+    /** Σ(x - mean)²/(n-1). @throws IllegalStateException for fewer than two values */
+    public double variance() {
+        if (count < 2) {
+            throw new IllegalStateException("The variance needs at least 2 values, found " + count + ".");
+        }
+        return squaredDeviations / (count - 1);
+    }
+
+    /** Of the values, not of their mean. @throws IllegalStateException for fewer than two values */
+    public double standardDeviation() {
+        return Math.sqrt(variance());
+    }
+
+    private static double requireFinite(double value) {
+        if (!Double.isFinite(value)) {
+            throw new IllegalArgumentException("Value is " + value + ", must be a finite number.");
+        }
+        return value;
+    }
+}

@@ -1,0 +1,123 @@
+package surfeit.statistics;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+import static surfeit.Vectors.tolerance;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.Arrays;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import surfeit.Vectors;
+
+class MomentsTest {
+
+    /** NIST StRD, univariate, NumAcc1; certified mean 10000002, standard deviation 1 (from memory). */
+    @Test
+    void numacc1_comes_out_exactly() {
+        Moments moments = Moments.of(10000001, 10000003, 10000002);
+        assertThat(moments.mean()).isEqualTo(10000002);
+        assertThat(moments.standardDeviation()).isEqualTo(1);
+    }
+
+    /**
+     * NIST StRD, univariate, NumAcc4; certified mean 10000000.2, standard deviation 0.1 (from memory). The values
+     * themselves are rounded to 1.9e-9 as doubles, which limits the standard deviation to about 8 digits.
+     */
+    @Test
+    void numacc4_comes_out_as_well_as_its_doubles_allow() {
+        double[] values = IntStream.range(0, 1001)
+            .mapToDouble(i -> i == 0 ? 10000000.2 : i % 2 == 1 ? 10000000.1 : 10000000.3).toArray();
+        Moments moments = Moments.of(values);
+        assertThat(moments.mean()).isCloseTo(10000000.2, within(2e-9));
+        assertThat(moments.standardDeviation()).isCloseTo(0.1, within(2e-9));
+        Moments oneByOne = new Moments();
+        Arrays.stream(values).forEach(oneByOne::add);
+        assertThat(oneByOne.standardDeviation()).isCloseTo(0.1, within(2e-9));
+    }
+
+    @Test
+    void one_by_one_and_merged_halves_agree_with_two_passes_of_another_library() {
+        JsonNode vector = Vectors.read("51-incremental-moments");
+        double[] values = Vectors.doubles(vector.at("/input/values"));
+        Moments first = new Moments();
+        Moments second = new Moments();
+        Arrays.stream(values, 0, values.length / 2).forEach(first::add);
+        Arrays.stream(values, values.length / 2, values.length).forEach(second::add);
+        JsonNode expected = vector.path("expected");
+        assertThat(first.mean()).isCloseTo(expected.path("first_half_mean").doubleValue(), tolerance(vector, 1e6));
+        assertThat(second.mean()).isCloseTo(expected.path("second_half_mean").doubleValue(), tolerance(vector, 1e6));
+        first.merge(second);
+        double variance = expected.path("variance").doubleValue();
+        assertThat(first.count()).isEqualTo(values.length);
+        assertThat(first.mean()).isCloseTo(expected.path("mean").doubleValue(), tolerance(vector, 1e6));
+        assertThat(first.variance()).isCloseTo(variance, tolerance(vector, variance));
+        assertThat(Moments.of(values).variance()).isCloseTo(variance, tolerance(vector, variance));
+    }
+
+    @Test
+    void a_removed_spot_leaves_the_moments_of_the_others() {
+        JsonNode vector = Vectors.read("77-incremental-remove-and-sums");
+        Moments moments = Moments.of(Vectors.doubles(vector.at("/input/values")));
+        moments.remove(vector.at("/input/remove").doubleValue());
+        assertThat(moments.count()).isEqualTo(4);
+        assertThat(moments.mean()).isCloseTo(vector.at("/expected/mean").doubleValue(), tolerance(vector, 50));
+        assertThat(moments.variance())
+            .isCloseTo(vector.at("/expected/variance").doubleValue(), tolerance(vector, 0.0625));
+    }
+
+    @Test
+    void thousands_of_additions_and_removals_leave_what_a_recount_gives() {
+        Random random = new Random(77);
+        double[] values = random.doubles(3000, 40, 60).toArray();
+        Moments moments = new Moments();
+        for (int i = 0; i < values.length; i++) {
+            moments.add(values[i]);
+            if (i >= 20) {
+                moments.remove(values[i - 20]);
+            }
+        }
+        Moments recount = Moments.of(Arrays.copyOfRange(values, values.length - 20, values.length));
+        assertThat(moments.mean()).isCloseTo(recount.mean(), within(1e-10));
+        assertThat(moments.variance()).isCloseTo(recount.variance(), within(1e-9 * recount.variance()));
+    }
+
+    @Test
+    void the_last_value_taken_out_leaves_nothing() {
+        Moments moments = new Moments();
+        moments.add(0.1);
+        moments.remove(0.1);
+        assertThat(moments.count()).isZero();
+        assertThat(moments.sumOfSquaredDeviations()).isZero();
+        assertThatThrownBy(moments::mean).isInstanceOf(IllegalStateException.class).hasMessageContaining("found 0");
+        assertThatThrownBy(() -> moments.remove(0.1)).isInstanceOf(IllegalStateException.class);
+        moments.add(0.7);
+        assertThat(moments.mean()).isEqualTo(0.7);
+    }
+
+    @Test
+    void merging_with_an_empty_one_changes_nothing() {
+        Moments moments = Moments.of(1, 2, 4);
+        moments.merge(new Moments());
+        assertThat(moments.mean()).isCloseTo(7.0 / 3, within(1e-15));
+        Moments empty = Moments.of();
+        empty.merge(moments);
+        assertThat(empty.variance()).isCloseTo(7.0 / 3, within(1e-15));
+    }
+
+    @Test
+    void identical_values_have_no_scatter_not_even_rounding() {
+        assertThat(Moments.of(50.3, 50.3, 50.3).variance()).isZero();
+    }
+
+    @Test
+    void one_value_has_no_variance_and_an_infinite_one_is_refused() {
+        assertThatThrownBy(() -> Moments.of(3).variance()).isInstanceOf(IllegalStateException.class)
+            .hasMessageContaining("at least 2 values, found 1");
+        assertThatThrownBy(() -> Moments.of(1, Double.NaN)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> new Moments().add(Double.POSITIVE_INFINITY))
+            .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("Infinity");
+    }
+}

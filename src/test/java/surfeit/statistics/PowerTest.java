@@ -1,0 +1,142 @@
+package surfeit.statistics;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import surfeit.Vectors;
+
+class PowerTest {
+
+    private static final Power USUAL = new Power(0.05, 0.8);
+
+    @Test
+    void without_a_shared_error_it_agrees_with_the_noncentral_t_distribution() {
+        JsonNode vector = Vectors.read("44-power-noncentral-t");
+        double[] expected = Vectors.doubles(vector.at("/expected/power"));
+        int[] particles = Vectors.ints(vector.at("/input/particles"));
+        for (int i = 0; i < particles.length; i++) {
+            double power = USUAL.of(Math.log(1.5), new StudyDesign(0.15, 0.15, particles[i], 3), 0);
+            assertThat(power).isCloseTo(expected[i], within(1e-4 * expected[i]));
+        }
+        assertThat(USUAL.particlesFor(Math.log(1.5), new StudyDesign(0.15, 0.15, 3, 3), 0, 1000))
+            .hasValue(vector.at("/expected/particles_for_80").intValue());
+    }
+
+    @Test
+    void with_a_shared_error_it_agrees_with_numerical_integration() {
+        JsonNode vector = Vectors.read("45-power-with-systematic");
+        double[] expected = Vectors.doubles(vector.at("/expected/power"));
+        int[] particles = Vectors.ints(vector.at("/input/particles"));
+        for (int i = 0; i < particles.length; i++) {
+            double power = USUAL.of(Math.log(1.5), new StudyDesign(0.15, 0.15, particles[i], 3), 0.1);
+            assertThat(power).isCloseTo(expected[i], Vectors.tolerance(vector, expected[i]));
+        }
+    }
+
+    /** Cohen, Statistical Power Analysis (1988): 34 for half a standard deviation, power 0.81 (from memory). */
+    @Test
+    void half_a_standard_deviation_takes_the_34_of_the_published_tables() {
+        StudyDesign design = new StudyDesign(1, 0, 34, 1);
+        assertThat(USUAL.particlesFor(0.5, design, 0, 1000)).hasValue(34);
+        assertThat(USUAL.of(0.5, design, 0)).isCloseTo(0.808, within(5e-4));
+    }
+
+    /** 40 000 simulated studies, fixed seed: the noise is 0.24 points. */
+    @ParameterizedTest
+    @CsvSource({"0.405, 3, 0.1", "0.405, 6, 0.1", "0.223, 4, 0.0", "0.693, 3, 0.177"})
+    void simulated_studies_flag_as_often_as_it_says(double shift, int particles, double shared) {
+        StudyDesign design = new StudyDesign(0.15, 0.15, particles, 3);
+        Random random = new Random(4_5L + particles);
+        double sd = design.standardError() * Math.sqrt(particles);
+        int draws = 40_000;
+        int flagged = 0;
+        for (int i = 0; i < draws; i++) {
+            Moments means = new Moments();
+            for (int j = 0; j < particles; j++) {
+                means.add(sd * random.nextGaussian());
+            }
+            double estimate = shift + shared * random.nextGaussian() + means.mean();
+            RandomPart part = new RandomPart(Math.sqrt(means.variance() / particles), particles - 1);
+            flagged += CombinedError.twoSidedP(estimate, part, shared) <= 0.05 ? 1 : 0;
+        }
+        assertThat((double) flagged / draws).isCloseTo(USUAL.of(shift, design, shared), within(0.01));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1.25, 0.05, 0, 3", "1.25, 0.15, 0, 7", "1.25, 0.30, 0, 21", "1.5, 0.05, 0, 3", "1.5, 0.15, 0, 4",
+        "1.5, 0.30, 0, 8", "1.5, 0.05, 0.1, 3", "1.5, 0.15, 0.1, 5", "1.5, 0.30, 0.1, 13", "2, 0.05, 0.177, 3",
+        "2, 0.15, 0.177, 3", "2, 0.30, 0.177, 6"})
+    void the_number_found_suffices_and_one_less_does_not(double oddsRatio, double scatter, double shared,
+                                                         int expected) {
+        StudyDesign design = new StudyDesign(scatter, scatter, 3, 3);
+        double shift = Math.log(oddsRatio);
+        assertThat(USUAL.particlesFor(shift, design, shared, 1000)).hasValue(expected);
+        assertThat(USUAL.of(shift, design.withParticles(expected), shared)).isGreaterThanOrEqualTo(0.8);
+        if (expected > Power.FEWEST_PARTICLES) {
+            assertThat(USUAL.of(shift, design.withParticles(expected - 1), shared)).isLessThan(0.8);
+        }
+    }
+
+    @Test
+    void a_shift_hidden_in_the_shared_error_is_shown_by_no_number_of_particles() {
+        assertThat(USUAL.smallestShift(1)).isCloseTo(1.959964 + 0.841621, within(1e-6));
+        assertThat(USUAL.smallestMargin(1)).isCloseTo(1.644854 + 1.281552, within(1e-6));
+        StudyDesign design = new StudyDesign(0.05, 0.05, 3, 3);
+        double shift = Math.log(1.25);
+        assertThat(USUAL.cannotBeReached(shift, 0.177)).isTrue();
+        assertThat(USUAL.particlesFor(shift, design, 0.177, 100_000)).isEmpty();
+        assertThat(USUAL.of(shift, design.withParticles(5000), 0.177)).isLessThan(0.8);
+        assertThat(USUAL.cannotBeReached(-0.5, 0.177)).isFalse();
+    }
+
+    @Test
+    void a_number_beyond_the_most_is_not_offered() {
+        StudyDesign noisy = new StudyDesign(0.30, 0.30, 3, 3);
+        assertThat(USUAL.particlesFor(Math.log(1.25), noisy, 0, 20)).isEmpty();
+        assertThat(USUAL.particlesFor(Math.log(1.25), noisy, 0, 21)).hasValue(21);
+        assertThat(USUAL.particlesFor(Math.log(1.25), noisy, 0, 2)).isEmpty();
+    }
+
+    @Test
+    void the_detectable_shift_is_the_one_shown_with_the_wanted_power() {
+        for (double shared : new double[]{0, 0.05, 0.177}) {
+            StudyDesign design = new StudyDesign(0.15, 0.15, 5, 3);
+            double shift = USUAL.detectableShift(design, shared);
+            assertThat(USUAL.of(shift, design, shared)).isCloseTo(0.8, within(1e-6));
+            assertThat(shift).isGreaterThan(USUAL.smallestShift(shared));
+        }
+    }
+
+    @Test
+    void without_a_shift_the_power_is_the_chance_of_a_false_flag() {
+        assertThat(USUAL.of(0, new StudyDesign(0.15, 0.15, 5, 3), 0)).isCloseTo(0.05, within(2e-4));
+        assertThat(USUAL.of(-0.4, new StudyDesign(0.15, 0.15, 5, 3), 0.1))
+            .isEqualTo(USUAL.of(0.4, new StudyDesign(0.15, 0.15, 5, 3), 0.1));
+    }
+
+    @Test
+    void more_particles_never_show_less() {
+        double before = 0;
+        for (int particles = 3; particles < 400; particles += 1 + particles / 4) {
+            double power = USUAL.of(0.3, new StudyDesign(0.15, 0.3, particles, 2), 0.08);
+            assertThat(power).as("%s particles", particles).isGreaterThan(before);
+            before = power;
+        }
+    }
+
+    @Test
+    void impossible_plans_are_refused() {
+        assertThatThrownBy(() -> new Power(0.05, 0.04)).isInstanceOf(IllegalArgumentException.class)
+            .hasMessageContaining("0 < alpha < power < 1");
+        assertThatThrownBy(() -> new StudyDesign(0, 0, 3, 3)).hasMessageContaining("not both 0");
+        assertThatThrownBy(() -> new StudyDesign(-0.1, 0.2, 3, 3)).hasMessageContaining("must be 0 or above");
+        assertThatThrownBy(() -> new StudyDesign(0.1, 0.2, 1, 3)).hasMessageContaining("at least 2 particles");
+        assertThatThrownBy(() -> new StudyDesign(0.1, 0.2, 2, 0)).hasMessageContaining("1 spot");
+    }
+}
