@@ -124,7 +124,10 @@ final class Exchange {
 
     /** Names the revisions the answer is made from; true where the client has it already and was told so. */
     boolean unchanged(long... revisions) {
-        String tag = tag(revisions);
+        return unchanged(Revisions.tag(facts.salt(form), revisions));
+    }
+
+    private boolean unchanged(String tag) {
         readHeaders(tag);
         if (context.req().getMethod().equals("PUT") || context.req().getMethod().equals("POST")
             || !Revisions.namesTag(context.header("If-None-Match"), tag)) {
@@ -134,8 +137,9 @@ final class Exchange {
         return true;
     }
 
-    private String tag(long... revisions) {
-        return Revisions.tag(facts.salt(form), revisions);
+    /** As {@link #unchanged}, for a file known by the fingerprint of its bytes. */
+    boolean unchangedContent(String sha256) {
+        return unchanged("\"" + sha256.substring(0, 16) + "\"");
     }
 
     private void readHeaders(String tag) {
