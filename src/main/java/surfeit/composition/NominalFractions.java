@@ -19,6 +19,8 @@ import surfeit.element.Element;
  * rest. Immutable, thread-safe.
  */
 public final class NominalFractions {
+    private static final double ROUNDING = 1e-9;
+
     private final List<Element> elements;
     private final boolean[] derived;
     /** Atomic compositions over {@link #elements}: row i has element i at its limit or end of tolerance. */
@@ -42,42 +44,35 @@ public final class NominalFractions {
     static NominalFractions of(Nominal nominal) {
         List<Element> elements = nominal.elements();
         List<NominalPart> parts = new ArrayList<>(nominal.parts().values());
-        double[][] limits = nominal.limits();
-        double[] middles = new double[parts.size()];
-        boolean[] derived = new boolean[parts.size()];
-        double[] tolerances = new double[parts.size()];
-        for (int i = 0; i < middles.length; i++) {
-            middles[i] = (limits[0][i] + limits[1][i]) / 2;
-            derived[i] = parts.get(i) instanceof NominalPart.Balance;
-            tolerances[i] = parts.get(i) instanceof NominalPart.Point point ? point.tolerance() : 0;
-        }
-        double[] closed = Closure.close(middles);
+        NominalLimits limits = nominal.limits();
         double[] divisors = Closure.divisors(elements, nominal.basis(), Basis.ATOMIC);
-        int n = middles.length;
+        double[] middle = Closure.close(limits.middle(), divisors);
+        int n = parts.size();
+        boolean[] derived = new boolean[n];
         double[][] low = new double[n][];
         double[][] high = new double[n][];
         double[][] toleranceLow = new double[n][];
         double[][] toleranceHigh = new double[n][];
         for (int i = 0; i < n; i++) {
-            boolean point = limits[0][i] == limits[1][i];
-            low[i] = point ? Closure.close(closed, divisors) : shifted(middles, i, limits[0][i], divisors);
-            high[i] = point ? low[i] : shifted(middles, i, limits[1][i], divisors);
-            toleranceLow[i] = tolerances[i] == 0 ? low[i] : shifted(closed, i, Math.max(closed[i] - tolerances[i], 0), divisors);
-            toleranceHigh[i] = tolerances[i] == 0 ? low[i] : shifted(closed, i, Math.min(closed[i] + tolerances[i], 1), divisors);
+            derived[i] = parts.get(i) instanceof NominalPart.Balance;
+            boolean single = limits.low()[i] == limits.high()[i];
+            low[i] = single ? middle : moved(limits, i, limits.low()[i], divisors, middle);
+            high[i] = single ? middle : moved(limits, i, limits.high()[i], divisors, middle);
+            double tolerance = parts.get(i) instanceof NominalPart.Point point ? point.tolerance() : 0;
+            double value = limits.middle()[i];
+            toleranceLow[i] = moved(limits, i, Math.max(value - tolerance, 0), divisors, middle);
+            toleranceHigh[i] = moved(limits, i, Math.min(value + tolerance, 1), divisors, middle);
         }
-        return new NominalFractions(elements, derived, low, high, toleranceLow, toleranceHigh, Closure.close(closed, divisors));
+        return new NominalFractions(elements, derived, low, high, toleranceLow, toleranceHigh, middle);
     }
 
-    private static double[] shifted(double[] middles, int index, double value, double[] divisors) {
-        double others = 0;
-        for (int j = 0; j < middles.length; j++) {
-            others += j == index ? 0 : middles[j];
-        }
-        double[] shifted = new double[middles.length];
-        for (int j = 0; j < middles.length; j++) {
-            shifted[j] = j == index ? value : others == 0 ? 0 : middles[j] * (1 - value) / others;
-        }
-        return Closure.close(shifted, divisors);
+    private static double[] moved(NominalLimits limits, int index, double value, double[] divisors, double[] middle) {
+        return value == limits.middle()[index] ? middle : closeOr(middle, limits.middleWith(index, value), divisors);
+    }
+
+    /** Closes parts; where nothing is left of them, because only absent elements remain, the middle stands. */
+    private static double[] closeOr(double[] middle, double[] parts, double[] divisors) {
+        return Arrays.stream(parts).sum() > 0 ? Closure.close(parts, divisors) : middle;
     }
 
     /** The nominal without some elements, closed again over the rest; they are dropped from data and nominal alike. */
@@ -87,8 +82,8 @@ public final class NominalFractions {
         if (kept.length == elements.size()) {
             return this;
         }
-        List<Element> rest = Arrays.stream(kept).mapToObj(elements::get).toList();
-        if (rest.isEmpty()) {
+        double[] rest = Arrays.stream(kept).mapToDouble(i -> middle[i]).toArray();
+        if (!(Arrays.stream(rest).sum() > 0)) {
             throw new CompositionException(CompositionException.Kind.TOO_FEW_ELEMENTS,
                 "No element of the nominal is left after leaving out " + dropped + ".");
         }
@@ -96,16 +91,34 @@ public final class NominalFractions {
         for (int i = 0; i < kept.length; i++) {
             restDerived[i] = derived[kept[i]];
         }
-        return new NominalFractions(rest, restDerived, rows(atLow, kept), rows(atHigh, kept), rows(atToleranceLow, kept),
-            rows(atToleranceHigh, kept), columns(middle, kept));
+        double[] restMiddle = Closure.close(rest);
+        return new NominalFractions(Arrays.stream(kept).mapToObj(elements::get).toList(), restDerived,
+            rows(atLow, kept, restMiddle), rows(atHigh, kept, restMiddle), rows(atToleranceLow, kept, restMiddle),
+            rows(atToleranceHigh, kept, restMiddle), restMiddle);
     }
 
-    private static double[][] rows(double[][] compositions, int[] kept) {
-        return Arrays.stream(kept).mapToObj(i -> columns(compositions[i], kept)).toArray(double[][]::new);
+    private static double[][] rows(double[][] compositions, int[] kept, double[] restMiddle) {
+        double[] ones = new double[kept.length];
+        Arrays.fill(ones, 1);
+        return Arrays.stream(kept)
+            .mapToObj(i -> Arrays.stream(kept).mapToDouble(j -> compositions[i][j]).toArray())
+            .map(rest -> closeOr(restMiddle, rest, ones))
+            .toArray(double[][]::new);
     }
 
-    private static double[] columns(double[] composition, int[] kept) {
-        return Closure.close(Arrays.stream(kept).mapToDouble(i -> composition[i]).toArray());
+    /**
+     * Refuses a nominal that leaves nothing to compare: with one element, or with one element making up all of it,
+     * a closed spot says the same whatever was measured.
+     */
+    public NominalFractions requireComparable() {
+        for (int i = 0; i < size(); i++) {
+            if (low(i) >= 1 - ROUNDING) {
+                throw new CompositionException(CompositionException.Kind.TOO_FEW_ELEMENTS,
+                    "Expected at least two elements with a share in the nominal, got only " + elements.get(i)
+                        + "; after closing to 100 % there is nothing to compare.");
+            }
+        }
+        return this;
     }
 
     public List<Element> elements() {
@@ -125,12 +138,12 @@ public final class NominalFractions {
         return atHigh[i][i];
     }
 
-    /** Middle of the limits: the value itself for a point. */
+    /** Middle of the limits of element {@code i}: the value itself for a point. */
     public double middle(int i) {
         return (low(i) + high(i)) / 2;
     }
 
-    /** The composition with every element at its middle, closed. */
+    /** The one composition with every element at its middle, closed; with ranges not exactly {@link #middle}. */
     public double[] middles() {
         return middle.clone();
     }

@@ -1,7 +1,5 @@
 package surfeit.composition;
 
-import java.util.Locale;
-
 /** What the nominal says of one element, as fractions of its basis: a point, a range, or the balance. */
 public sealed interface NominalPart {
 
@@ -24,8 +22,8 @@ public sealed interface NominalPart {
             requireFraction("The low limit of a nominal range", low);
             requireFraction("The high limit of a nominal range", high);
             if (low > high) {
-                throw new CompositionException(CompositionException.Kind.VALUE_OUT_OF_RANGE, String.format(Locale.ROOT,
-                    "A nominal range runs from low to high, got %s to %s (as fractions).", low, high));
+                throw new CompositionException(CompositionException.Kind.VALUE_OUT_OF_RANGE, "A nominal range runs from"
+                    + " low to high, got " + Percent.text(low) + " to " + Percent.text(high) + ".");
             }
         }
     }
@@ -36,8 +34,8 @@ public sealed interface NominalPart {
 
     private static void requireFraction(String what, double value) {
         if (!(value >= 0 && value <= 1)) {
-            throw new CompositionException(CompositionException.Kind.VALUE_OUT_OF_RANGE, String.format(Locale.ROOT,
-                "%s lies between 0 and 100 %%, got %s %%.", what, value * 100));
+            throw new CompositionException(CompositionException.Kind.VALUE_OUT_OF_RANGE,
+                what + " lies between 0 and 100 %, got " + Percent.text(value) + ".");
         }
     }
 }

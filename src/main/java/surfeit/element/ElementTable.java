@@ -1,8 +1,9 @@
 package surfeit.element;
 
 import java.util.Collection;
-import java.util.Comparator;
+import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -12,20 +13,25 @@ import java.util.OptionalDouble;
  * The elements hydrogen to californium with standard atomic weights (IUPAC/CIAAW 2021) and densities.
  *
  * <p>The weight is the published full-precision value; for elements whose standard weight is an interval, the
- * abridged conventional value; for elements without a stable isotope, the mass number. Immutable, thread-safe.
+ * abridged conventional value; for elements without a standard weight, the mass number. Immutable, thread-safe.
+ * Source: Prohaska et al., Pure Appl. Chem. 94 (2022) 573-600, Table 1.
  */
 public final class ElementTable {
     /** Year of the standard atomic weights, echoed in every answer. */
     public static final String WEIGHTS_YEAR = "2021";
+    private static final Map<String, String> OTHER_SPELLINGS =
+        Map.of("aluminum", "Al", "cesium", "Cs", "sulphur", "S");
 
-    private final Map<String, Element> bySymbol = new LinkedHashMap<>();
+    private final Map<String, Element> bySymbol;
     private final String sha256;
 
     private ElementTable(ReferenceTable table) {
-        sha256 = table.sha256();
+        Map<String, Element> elements = new LinkedHashMap<>();
         for (Map<String, String> row : table.rows()) {
-            bySymbol.put(row.get("symbol"), element(row));
+            elements.put(row.get("symbol"), element(row));
         }
+        bySymbol = Collections.unmodifiableMap(elements);
+        sha256 = table.sha256();
     }
 
     /** The packaged table, read once. */
@@ -48,25 +54,35 @@ public final class ElementTable {
         return sha256;
     }
 
-    /** The symbol a mistyped text most likely meant: same letters in other case first, then one letter off. */
+    /**
+     * The symbol a mistyped text most likely meant: the symbol in other case or the element's name first, then a
+     * misspelt name, then a symbol with another second letter.
+     */
     public Optional<String> nearestSymbol(String text) {
         String wanted = text.strip().toLowerCase(Locale.ROOT);
-        return bySymbol.values().stream()
-            .map(element -> Map.entry(element.symbol(), distance(wanted, element)))
-            .filter(entry -> entry.getValue() <= 1)
-            .min(Comparator.comparingInt(Map.Entry::getValue))
-            .map(Map.Entry::getKey);
+        return sameLetters(wanted)
+            .or(() -> Optional.ofNullable(OTHER_SPELLINGS.get(wanted)))
+            .or(() -> misspeltName(wanted))
+            .or(() -> otherSecondLetter(wanted));
     }
 
-    private static int distance(String wanted, Element element) {
-        String symbol = element.symbol().toLowerCase(Locale.ROOT);
-        if (symbol.equals(wanted) || element.name().equals(wanted)) {
-            return 0;
-        }
-        if (symbol.length() == 2 && wanted.length() == 2 && symbol.charAt(0) == wanted.charAt(0)) {
-            return 1;
-        }
-        return 2;
+    private Optional<String> sameLetters(String wanted) {
+        return all().stream()
+            .filter(element -> element.name().equals(wanted)
+                || element.symbol().toLowerCase(Locale.ROOT).equals(wanted))
+            .map(Element::symbol).findFirst();
+    }
+
+    private Optional<String> misspeltName(String wanted) {
+        List<String> names = all().stream().map(Element::name).toList();
+        return wanted.length() < 3 ? Optional.empty()
+            : Spelling.nearest(wanted, names, 1).stream().findFirst().flatMap(this::sameLetters);
+    }
+
+    private Optional<String> otherSecondLetter(String wanted) {
+        return wanted.length() != 2 ? Optional.empty() : all().stream().map(Element::symbol)
+            .filter(symbol -> symbol.length() == 2 && symbol.toLowerCase(Locale.ROOT).charAt(0) == wanted.charAt(0))
+            .findFirst();
     }
 
     private static Element element(Map<String, String> row) {

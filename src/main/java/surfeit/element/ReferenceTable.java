@@ -8,9 +8,12 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Collections;
 import java.util.HexFormat;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * A packaged table of reference data: its rows by column name, and the SHA-256 of its bytes.
@@ -19,27 +22,29 @@ import java.util.Map;
  * table: no constant enters an answer without one. Immutable, thread-safe.
  */
 public record ReferenceTable(String fileName, String sha256, List<Map<String, String>> rows) {
-
-    /** Reads a packaged table, for example {@code elements.csv}. */
-    public static ReferenceTable packaged(String fileName) {
-        byte[] bytes = bytesOf("/shared/reference/" + fileName);
-        List<Map<String, String>> rows = CsvReader.builder()
-            .ofNamedCsvRecord(new String(bytes, StandardCharsets.UTF_8)).stream()
-            .map(NamedCsvRecord::getFieldsAsMap)
-            .toList();
+    public ReferenceTable {
+        rows = rows.stream().map(row -> Collections.unmodifiableMap(new LinkedHashMap<>(row))).toList();
         for (int i = 0; i < rows.size(); i++) {
             if (rows.get(i).getOrDefault("source", "").isBlank()) {
                 throw new IllegalStateException("Row " + (i + 1) + " of " + fileName + " names no source.");
             }
         }
-        return new ReferenceTable(fileName, sha256(bytes), rows);
+    }
+
+    /** Reads a packaged table, for example {@code elements.csv}. */
+    public static ReferenceTable packaged(String fileName) {
+        byte[] bytes = bytesOf("/shared/reference/" + fileName);
+        try (var records = CsvReader.builder().ofNamedCsvRecord(new String(bytes, StandardCharsets.UTF_8))) {
+            List<Map<String, String>> rows = records.stream().map(NamedCsvRecord::getFieldsAsMap).toList();
+            return new ReferenceTable(fileName, sha256(bytes), rows);
+        } catch (IOException e) {
+            throw new UncheckedIOException("Cannot read " + fileName + " from the program's jar.", e);
+        }
     }
 
     private static byte[] bytesOf(String path) {
-        try (InputStream in = ReferenceTable.class.getResourceAsStream(path)) {
-            if (in == null) {
-                throw new IllegalStateException("The program's jar lacks " + path + ".");
-            }
+        try (InputStream in = Optional.ofNullable(ReferenceTable.class.getResourceAsStream(path))
+            .orElseThrow(() -> new IllegalStateException("The program's jar lacks " + path + "."))) {
             return in.readAllBytes();
         } catch (IOException e) {
             throw new UncheckedIOException("Cannot read " + path + " from the program's jar.", e);

@@ -21,26 +21,39 @@ record Comparison(NominalFractions nominal, double relative, AdditiveFloor floor
 
     /** Every element of the group mean against its nominal, for particles of the kind (or the one there is). */
     NominalTest[] population(GroupSums sums) {
-        double[] mean = sums.mean();
-        SharedError shared = shared(mean);
-        NominalTest[] tests = new NominalTest[mean.length];
-        for (int i = 0; i < tests.length; i++) {
-            List<RandomPart> parts = RandomLadder.population(sums, i, mean[i]).parts();
-            tests[i] = NominalTest.of(mean[i], withReference(parts, sums, mean, i), shared, i, limits(i), margin);
-        }
-        return tests;
+        return tests(sums, RandomLadder::population, NominalTest::of);
+    }
+
+    /** The same without intervals, for the many tests of which only the verdict is asked. */
+    NominalTest[] populationWithoutInterval(GroupSums sums) {
+        return tests(sums, RandomLadder::population, NominalTest::withoutInterval);
     }
 
     /** The same for the measured particles themselves. */
     NominalTest[] theseParticles(GroupSums sums) {
+        return tests(sums, (own, element, mean) -> RandomLadder.theseParticles(own, element), NominalTest::of);
+    }
+
+    private NominalTest[] tests(GroupSums sums, Ladder ladder, Test test) {
         double[] mean = sums.mean();
         SharedError shared = shared(mean);
         NominalTest[] tests = new NominalTest[mean.length];
         for (int i = 0; i < tests.length; i++) {
-            List<RandomPart> parts = RandomLadder.theseParticles(sums, i).parts();
-            tests[i] = NominalTest.of(mean[i], withReference(parts, sums, mean, i), shared, i, limits(i), margin);
+            List<RandomPart> parts = ladder.of(sums, i, mean[i]).parts();
+            tests[i] = test.of(mean[i], withReference(parts, sums, mean, i), shared, i, limits(i), margin);
         }
         return tests;
+    }
+
+    /** Random parts of one element of a group mean. */
+    private interface Ladder {
+        RandomLadder of(GroupSums sums, int element, double mean);
+    }
+
+    /** One way of testing a mean. */
+    private interface Test {
+        NominalTest of(double mean, List<RandomPart> parts, SharedError shared, int element, NominalTest.Limits limits,
+                       double margin);
     }
 
     SharedError shared(double[] mean) {

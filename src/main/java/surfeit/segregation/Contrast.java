@@ -14,10 +14,14 @@ import surfeit.element.Element;
  * @param commonParticles particles compared pair by pair
  * @param leftOut       particles that only one of the groups has, when paired
  * @param scope         {@code particles} or {@code these_particles}
+ * @param correlation   correlation of the calibration error taken between the two: 0.9 within a session and beam
+ *                      energy, else 0
+ * @param note          what a reader must know about the pair, if anything
  * @param elements      one finding per element both groups have
  */
 public record Contrast(String groupA, String groupB, boolean paired, List<String> commonParticles,
-                       List<String> leftOut, Scope scope, List<ElementContrast> elements) {
+                       List<String> leftOut, Scope scope, double correlation, Optional<String> note,
+                       List<ElementContrast> elements) {
 
     /** Word for one element of a contrast: A against B. */
     public enum Word {

@@ -27,7 +27,7 @@ final class ExplanationSet {
             if (!(runs.mean()[e] < 1)) {
                 continue;
             }
-            NominalTest[] rest = runs.withoutElement(e).population(comparison.without(e));
+            NominalTest[] rest = runs.withoutElement(e).populationWithoutInterval(comparison.without(e));
             double[] adjusted = Adjustment.holm(List.<NominalTest[]>of(rest))[0];
             boolean quiet = true;
             for (int i = 0; i < rest.length; i++) {

@@ -9,6 +9,7 @@ import surfeit.element.Element;
  * One group of spots, summed up and ready to be compared.
  *
  * @param name           the group's name in the answer
+ * @param baseName       the lab's word for it, without beam energy or session
  * @param elements       elements closed over, in the order of the nominal
  * @param notMeasured    elements of the nominal that no spot lists
  * @param units          the units that repeat: particles, or sessions where there are three or more
@@ -18,7 +19,7 @@ import surfeit.element.Element;
  * @param sessionsAreUnits true where sessions, not particles, are the unit that repeats
  * @param below          per element: spots below the limit, largest closed limit, whether it was assumed
  */
-record GroupData(String name, OptionalDouble beamEnergyKev, Optional<String> session, List<Element> elements,
+record GroupData(String name, String baseName, OptionalDouble beamEnergyKev, Optional<String> session, List<Element> elements,
                  List<Element> notMeasured, GroupRuns units, GroupRuns particles, Optional<GroupRuns> corrected,
                  References.Offer offer, boolean sessionsAreUnits, List<Below> below, GroupFacts facts,
                  ForeignTally foreign) {

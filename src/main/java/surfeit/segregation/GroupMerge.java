@@ -69,7 +69,7 @@ record GroupMerge(String name, List<GroupKey> keys) {
                 "Several sessions are put together here; reference spots correct groups of one session only.",
                 first.offer().spotCount())
             : first.offer();
-        return new GroupData(name, first.key().beamEnergyKev().map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+        return new GroupData(name, first.key().name(), first.key().beamEnergyKev().map(OptionalDouble::of).orElse(OptionalDouble.empty()),
             sessions ? Optional.empty() : first.key().session(), first.elements(), notMeasured, units, particles,
             corrected, offer, sessions, below, facts, foreign);
     }

@@ -38,6 +38,10 @@ record GroupRuns(List<GroupSums> runs, boolean[] allBelow) {
         return joined(comparison, Comparison::population);
     }
 
+    NominalTest[] populationWithoutInterval(Comparison comparison) {
+        return joined(comparison, Comparison::populationWithoutInterval);
+    }
+
     NominalTest[] theseParticles(Comparison comparison) {
         return joined(comparison, Comparison::theseParticles);
     }

@@ -1,7 +1,9 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.UnaryOperator;
 
@@ -108,6 +110,13 @@ record GroupSums(List<ParticleSums> particles, double[][] coSquares, double[] ro
             own[i][i] = particle.squares()[i];
         }
         return new GroupSums(List.of(particle), own, roundingStep);
+    }
+
+    /** The particles of these names, in the order of the names; for comparing pairs. */
+    GroupSums only(List<String> names) {
+        Map<String, ParticleSums> byName = new HashMap<>();
+        particles.forEach(particle -> byName.put(particle.name(), particle));
+        return new GroupSums(names.stream().map(byName::get).toList(), new double[elements()][elements()], roundingStep);
     }
 
     /** The group without one particle. */

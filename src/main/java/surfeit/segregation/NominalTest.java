@@ -47,7 +47,13 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
 
     /** Tests a mean with these random parts; {@code margin} is in log odds. */
     static NominalTest of(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits, double margin) {
-        return new Trial(m, parts, shared, element, limits, margin).run();
+        return new Trial(m, parts, shared, element, limits, margin, true).run();
+    }
+
+    /** The same without interval and bound (NaN), for the many tests of which only the verdict is asked. */
+    static NominalTest withoutInterval(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits,
+                                       double margin) {
+        return new Trial(m, parts, shared, element, limits, margin, false).run();
     }
 
     /** Limit compared with, for a factor: the nearest one; empty inside a range. */
@@ -91,6 +97,7 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
         private final int element;
         private final Limits limits;
         private final double margin;
+        private final boolean interval;
         private final double logitLow;
         private final double logitHigh;
         private double p = 0;
@@ -100,7 +107,9 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
         private double low90 = Double.POSITIVE_INFINITY;
         private double high90 = Double.NEGATIVE_INFINITY;
 
-        Trial(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits, double margin) {
+        Trial(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits, double margin,
+              boolean interval) {
+            this.interval = interval;
             this.m = m;
             this.parts = parts;
             this.tried = parts.isEmpty() ? List.of(new RandomPart(0, 1)) : parts;
@@ -133,8 +142,8 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             }
             int direction = (int) Math.signum(limits.distance(m, limits.low(), limits.high()));
             String scale = !hull ? "logit" : edge > 0 ? "hull" : "linear";
-            return new NominalTest(m, theta, sTheta, uTheta, scale, p, pEquivalence, pRandom(), low, high, far(),
-                direction, parts);
+            return new NominalTest(m, theta, sTheta, uTheta, scale, p, pEquivalence, interval ? pRandom() : Double.NaN,
+                interval ? low : Double.NaN, interval ? high : Double.NaN, interval ? far() : Double.NaN, direction, parts);
         }
 
         private double nominalOnLogit() {
@@ -154,9 +163,11 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
                 double below = limits.low() > 0 ? CombinedError.oneSidedP(x - logitLow + margin, s, df, u) : 0;
                 double above = limits.high() < 1 ? CombinedError.oneSidedP(logitHigh + margin - x, s, df, u) : 0;
                 pEquivalence = Math.max(pEquivalence, Math.max(below, above));
-                double h95 = CombinedError.halfWidth(s, df, u, 0.95);
-                double h90 = CombinedError.halfWidth(s, df, u, 0.90);
-                widen(expit(x - h95), expit(x + h95), expit(x - h90), expit(x + h90));
+                if (interval) {
+                    double h95 = CombinedError.halfWidth(s, df, u, 0.95);
+                    double h90 = CombinedError.halfWidth(s, df, u, 0.90);
+                    widen(expit(x - h95), expit(x + h95), expit(x - h90), expit(x + h90));
+                }
             }
         }
 
@@ -170,9 +181,11 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
                 double below = limits.low() > 0 ? CombinedError.oneSidedP(m - marginLow, s, df, u) : 0;
                 double above = limits.high() < 1 ? CombinedError.oneSidedP(marginHigh - m, s, df, u) : 0;
                 pEquivalence = Math.max(pEquivalence, Math.max(below, above));
-                double h95 = CombinedError.halfWidth(s, df, u, 0.95);
-                double h90 = CombinedError.halfWidth(s, df, u, 0.90);
-                widen(Math.max(m - h95, 0), Math.min(m + h95, 1), Math.max(m - h90, 0), Math.min(m + h90, 1));
+                if (interval) {
+                    double h95 = CombinedError.halfWidth(s, df, u, 0.95);
+                    double h90 = CombinedError.halfWidth(s, df, u, 0.90);
+                    widen(Math.max(m - h95, 0), Math.min(m + h95, 1), Math.max(m - h90, 0), Math.min(m + h90, 1));
+                }
             }
         }
 

@@ -34,7 +34,7 @@ final class ParticleRobustness {
         }
         for (int particle : candidates(runs.first())) {
             List<NominalTest[]> changed = new ArrayList<>(family);
-            NominalTest[] tests = runs.withoutParticle(particle).population(comparison);
+            NominalTest[] tests = runs.withoutParticle(particle).populationWithoutInterval(comparison);
             changed.set(group, tests);
             double[] adjusted = Adjustment.holm(changed)[group];
             for (int i = 0; i < elements; i++) {
@@ -73,7 +73,7 @@ final class ParticleRobustness {
         int[] seen = new int[tests.length];
         if (k > 1) {
             for (int particle = 0; particle < k; particle++) {
-                NominalTest[] own = runs.onlyParticle(particle).population(comparison);
+                NominalTest[] own = runs.onlyParticle(particle).populationWithoutInterval(comparison);
                 for (int i = 0; i < own.length; i++) {
                     boolean shows = !own[i].parts().isEmpty() && own[i].p() <= alpha && tests[i].direction() != 0
                         && own[i].direction() == tests[i].direction();

@@ -1,6 +1,7 @@
 package surfeit.statistics;
 
-import java.util.concurrent.atomic.AtomicReferenceArray;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Equally likely values of estimated over true standard deviation, {@code √(χ²(df)/df)} at the midpoints of 400 equal
@@ -10,22 +11,14 @@ final class ScatterMidpoints {
 
     private static final int POINTS = 400;
     private static final int KEPT = 256;
-    private static final AtomicReferenceArray<double[]> BY_DF = new AtomicReferenceArray<>(KEPT + 1);
+    private static final Map<Integer, double[]> BY_DF = new ConcurrentHashMap<>();
 
     private ScatterMidpoints() {
     }
 
     /** Not to be changed by the caller. */
     static double[] of(int df) {
-        if (df > KEPT) {
-            return computed(df);
-        }
-        double[] known = BY_DF.get(df);
-        if (known == null) {
-            known = computed(df);
-            BY_DF.set(df, known);
-        }
-        return known;
+        return df > KEPT ? computed(df) : BY_DF.computeIfAbsent(df, ScatterMidpoints::computed);
     }
 
     private static double[] computed(int df) {

@@ -1,0 +1,148 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import surfeit.element.Element;
+import surfeit.statistics.NormalDistribution;
+import surfeit.statistics.StudentT;
+
+/**
+ * Two groups tested against each other, before the adjustment over all contrasts.
+ *
+ * @param common  particles compared pair by pair; empty where the groups were compared as groups
+ * @param leftOut particles only one side has, where pairs were compared
+ */
+record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, List<String> common, List<String> leftOut,
+                     double correlation, List<ContrastTest> tests, Scope scope) {
+    /** Correlation of the calibration error within one session and beam energy. Judgement. */
+    static final double SAME_RUN_CORRELATION = 0.9;
+    private static final int PAIRS_FROM = 3;
+    private static final double ONE_SIDED_95 = NormalDistribution.quantile(0.95);
+
+    /** The contrast, or empty where the groups share fewer than two elements. */
+    static Optional<GroupContrast> of(ContrastSide first, ContrastSide second, MethodSettings settings) {
+        List<Element> elements = first.elements().stream().filter(second.elements()::contains).toList();
+        if (elements.size() < 2) {
+            return Optional.empty();
+        }
+        ContrastSide a = first.over(elements);
+        ContrastSide b = second.over(elements);
+        double correlation = a.sameRun(b) ? SAME_RUN_CORRELATION : 0;
+        List<String> common = commonParticles(a, b);
+        boolean paired = common.size() >= PAIRS_FROM;
+        List<ContrastTest> tests = new ArrayList<>();
+        for (int i = 0; i < elements.size(); i++) {
+            tests.add(test(a, b, i, paired ? common : List.of(), correlation, settings));
+        }
+        int fewest = Math.min(a.runs().first().particleCount(), b.runs().first().particleCount());
+        return Optional.of(new GroupContrast(a, b, elements, paired ? common : List.of(), paired ? leftOut(a, b, common) : List.of(),
+            correlation, tests, fewest >= 2 ? Scope.PARTICLES : Scope.THESE_PARTICLES));
+    }
+
+    private static ContrastTest test(ContrastSide a, ContrastSide b, int element, List<String> common, double correlation,
+                                     MethodSettings settings) {
+        Optional<ContrastTest> joined = Optional.empty();
+        double relative = settings.accuracy().relativeUncertainty();
+        for (GroupSums runA : a.runs().runs()) {
+            for (GroupSums runB : b.runs().runs()) {
+                GroupSums sumsA = common.isEmpty() ? runA : runA.only(common);
+                GroupSums sumsB = common.isEmpty() ? runB : runB.only(common);
+                ContrastTest.Shared shared = ContrastTest.Shared.of(sumsA.mean(), sumsB.mean(), a.floor(), relative, correlation);
+                ContrastTest test = ContrastTest.of(sumsA, sumsB, element, !common.isEmpty(), shared,
+                    Math.log(settings.judgement().marginOddsRatio()));
+                joined = Optional.of(joined.map(before -> before.join(test)).orElse(test));
+            }
+        }
+        return joined.orElseThrow();
+    }
+
+    private static List<String> commonParticles(ContrastSide a, ContrastSide b) {
+        if (!a.unitsAreNamed() || !b.unitsAreNamed()) {
+            return List.of();
+        }
+        Set<String> names = new LinkedHashSet<>(names(a));
+        names.retainAll(Set.copyOf(names(b)));
+        names.remove(Grouping.UNNAMED_PARTICLE);
+        return List.copyOf(names);
+    }
+
+    private static List<String> leftOut(ContrastSide a, ContrastSide b, List<String> common) {
+        Set<String> names = new LinkedHashSet<>(names(a));
+        names.addAll(names(b));
+        names.removeAll(Set.copyOf(common));
+        return List.copyOf(names);
+    }
+
+    private static List<String> names(ContrastSide side) {
+        return side.runs().first().particles().stream().map(ParticleSums::name).toList();
+    }
+
+    /** The p values that enter the adjustment: one for two elements, else one per element that has one. */
+    List<Double> family() {
+        if (tests.stream().anyMatch(test -> Double.isNaN(test.p()))) {
+            return List.of();
+        }
+        if (tests.size() == 2) {
+            return List.of(Math.max(tests.get(0).p(), tests.get(1).p()));
+        }
+        return tests.stream().map(ContrastTest::p).toList();
+    }
+
+    Contrast finding(double[] adjusted, MethodSettings settings) {
+        List<Contrast.ElementContrast> findings = new ArrayList<>();
+        for (int i = 0; i < tests.size(); i++) {
+            double own = adjusted.length == 0 ? Double.NaN : adjusted[tests.size() == 2 ? 0 : i];
+            findings.add(element(elements.get(i), tests.get(i), own, settings));
+        }
+        return new Contrast(a.name(), b.name(), !common.isEmpty(), common, leftOut, scope, correlation, note(), findings);
+    }
+
+    private Optional<String> note() {
+        if (!a.beamEnergyKev().equals(b.beamEnergyKev())) {
+            return Optional.of("Different beam energies: other lines, other depth; the calibration error does not cancel.");
+        }
+        return correlation == 0
+            ? Optional.of("Different sessions: the calibration error does not cancel.") : Optional.empty();
+    }
+
+    private static Contrast.ElementContrast element(Element element, ContrastTest test, double adjusted, MethodSettings settings) {
+        Contrast.Word word = word(test, adjusted, settings.judgement().alpha());
+        double difference = test.meanA() - test.meanB();
+        Estimate differenceEstimate = new Estimate(difference, difference - test.linearHalfWidth(), difference + test.linearHalfWidth());
+        Optional<Estimate> odds = Double.isNaN(test.theta()) ? Optional.empty()
+            : Optional.of(new Estimate(Math.exp(test.theta()), Math.exp(test.theta() - test.halfWidth()),
+                Math.exp(test.theta() + test.halfWidth())));
+        OptionalDouble confidence = word == Contrast.Word.INCONCLUSIVE ? OptionalDouble.empty()
+            : OptionalDouble.of(1 - (word == Contrast.Word.EQUIVALENT ? test.pEquivalence() : adjusted));
+        return new Contrast.ElementContrast(element, word, test.meanA(), test.meanB(), odds, differenceEstimate,
+            Contrasts.optional(test.p()), Contrasts.optional(adjusted),
+            Double.isNaN(test.p()) ? OptionalDouble.empty() : OptionalDouble.of(test.pEquivalence()), confidence, test.s(), test.u(),
+            Contrasts.optional(test.df()), reason(test, word, settings), test.scale());
+    }
+
+    private static Contrast.Word word(ContrastTest test, double adjusted, double alpha) {
+        if (test.reason().isPresent() || Double.isNaN(adjusted)) {
+            return Contrast.Word.INCONCLUSIVE;
+        }
+        if (test.pEquivalence() <= alpha) {
+            return Contrast.Word.EQUIVALENT;
+        }
+        return adjusted <= alpha && test.direction() != 0
+            ? test.direction() > 0 ? Contrast.Word.HIGHER : Contrast.Word.LOWER : Contrast.Word.INCONCLUSIVE;
+    }
+
+    private static Optional<Reason> reason(ContrastTest test, Contrast.Word word, MethodSettings settings) {
+        if (word != Contrast.Word.INCONCLUSIVE || test.reason().isPresent()) {
+            return test.reason();
+        }
+        double margin = Math.log(settings.judgement().marginOddsRatio());
+        boolean calibration = ONE_SIDED_95 * test.u() >= margin;
+        boolean scatter = Double.isNaN(test.theta()) || StudentT.quantile(0.95, test.df()) * test.s() >= margin;
+        return Optional.of(calibration && scatter ? Reason.CALIBRATION_AND_SCATTER
+            : calibration ? Reason.CALIBRATION : scatter ? Reason.SCATTER : Reason.BETWEEN);
+    }
+}
