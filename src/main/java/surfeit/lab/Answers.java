@@ -51,7 +51,7 @@ final class Answers {
             throw new ProblemException(switch (e.kind()) {
                 case TOO_FEW_ELEMENTS -> Problem.TOO_FEW_ELEMENTS;
                 case NOT_SUMMING_TO_ONE -> Problem.NOMINAL_INCOMPLETE;
-                case NOT_CLOSABLE, VALUE_OUT_OF_RANGE -> Problem.VALUE_OUT_OF_RANGE;
+                case NOT_CLOSABLE, VALUE_OUT_OF_RANGE, UNREADABLE -> Problem.VALUE_OUT_OF_RANGE;
             }, e.getMessage());
         }
     }

@@ -1,5 +1,6 @@
 package surfeit.lab;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
@@ -36,6 +37,9 @@ public final class Names {
         }
         if (text.chars().anyMatch(Character::isISOControl)) {
             return Optional.of("A " + field + " has no control characters such as line ends or tabs.");
+        }
+        if (!StandardCharsets.UTF_8.newEncoder().canEncode(text)) {
+            return Optional.of("A " + field + " is made of whole characters, got half of a surrogate pair.");
         }
         return Optional.empty();
     }

@@ -7,6 +7,10 @@ import surfeit.spot.Spot;
 
 /** What every spot must keep to before it is recorded, whichever form it came in. */
 final class SpotRules {
+    /** Before the first electron probe, and past any clock's excuse. */
+    private static final int YEAR_MIN = 1900;
+    private static final int YEAR_MAX = 2200;
+
     private SpotRules() {
     }
 
@@ -16,6 +20,9 @@ final class SpotRules {
         checkName(faults, place, "session", spot.session());
         checkName(faults, place, "particle", spot.particle());
         checkName(faults, place, "feature", spot.feature());
+        spot.acquiredTime().filter(time -> time.getYear() < YEAR_MIN || time.getYear() > YEAR_MAX).ifPresent(time ->
+            faults.add(Fault.at(place, Problem.VALUE_OUT_OF_RANGE, "A spot was acquired in the years " + YEAR_MIN
+                + " to " + YEAR_MAX + ", got " + time + ".", time.toString())));
         return faults;
     }
 

@@ -17,12 +17,13 @@ import surfeit.element.Element;
  * @param corrected      the particles after correction by reference spots, if any fit
  * @param offer          what the reference spots offer; its explanation is empty where there are none
  * @param sessionsAreUnits true where sessions, not particles, are the unit that repeats
+ * @param zeroIsNumber   true where the group holds negative values, so that zero is a number like any other
  * @param below          per element: spots below the limit, largest closed limit, whether it was assumed
  */
 record GroupData(String name, String baseName, OptionalDouble beamEnergyKev, Optional<String> session, List<Element> elements,
                  List<Element> notMeasured, GroupRuns units, GroupRuns particles, Optional<GroupRuns> corrected,
                  References.Offer offer, boolean sessionsAreUnits, List<Below> below, GroupFacts facts,
-                 ForeignTally foreign) {
+                 ForeignTally foreign, boolean zeroIsNumber) {
 
     /** How often and under which limit one element was not found. */
     record Below(long count, double highestLimit, boolean assumed) {

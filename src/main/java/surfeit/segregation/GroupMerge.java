@@ -71,7 +71,8 @@ record GroupMerge(String name, List<GroupKey> keys) {
             : first.offer();
         return new GroupData(name, first.key().name(), first.key().beamEnergyKev().map(OptionalDouble::of).orElse(OptionalDouble.empty()),
             sessions ? Optional.empty() : first.key().session(), first.elements(), notMeasured, units, particles,
-            corrected, offer, sessions, below, facts, foreign);
+            corrected, offer, sessions, below, facts, foreign,
+            parts.stream().anyMatch(GroupTally::hasNegatives));
     }
 
     private static GroupData.Below below(List<GroupTally> parts, int element) {

@@ -1,6 +1,7 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -10,7 +11,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import surfeit.composition.NominalFractions;
-import surfeit.element.Element;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
@@ -33,6 +33,7 @@ final class Grouping {
     private final double defaultLimit;
     private final References references;
     private final Map<GroupKey, GroupTally> tallies = new LinkedHashMap<>();
+    private final Map<GroupKey, GroupData> groupOfKey = new HashMap<>();
     private final Set<String> particleNames = new LinkedHashSet<>();
     private final Set<String> sessionNames = new TreeSet<>();
     private long spotCount;
@@ -61,7 +62,18 @@ final class Grouping {
                 }
             });
         }
-        return merges.stream().map(merge -> merge.data(tallies, nominal)).toList();
+        List<GroupData> groups = new ArrayList<>();
+        for (GroupMerge merge : merges) {
+            GroupData data = merge.data(tallies, nominal);
+            groups.add(data);
+            merge.keys().forEach(key -> groupOfKey.put(key, data));
+        }
+        return groups;
+    }
+
+    /** The group a spot of the specimen was put into; asked after reading. */
+    GroupData groupOf(Spot spot) {
+        return groupOfKey.get(key(spot));
     }
 
     private void first(Spot spot) {
@@ -121,12 +133,5 @@ final class Grouping {
 
     int sessionCount() {
         return sessionNames.size();
-    }
-
-    /** Elements of the nominal that no spot of any group lists. */
-    static Set<Element> missing(NominalFractions nominal, Set<Element> listed) {
-        Set<Element> missing = new LinkedHashSet<>(nominal.elements());
-        missing.removeAll(listed);
-        return missing;
     }
 }

@@ -1,0 +1,163 @@
+package surfeit.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import surfeit.segregation.ElementFinding;
+import surfeit.segregation.ForeignElement;
+import surfeit.segregation.GroupFinding;
+import surfeit.segregation.Outcome;
+import surfeit.segregation.Rival;
+import surfeit.segregation.Scope;
+import surfeit.segregation.Verdict;
+
+/** What one group shows, in sentences to be read aloud: scope, verdicts, how sure, why not, what else, what next. */
+final class GroupWords {
+    private final VerdictWords verdicts;
+    private final GroupFinding group;
+    private final boolean speaksOfThese;
+    private final List<Judged> headline;
+    private final List<Judged> spoken;
+
+    GroupWords(GroupFinding group, double margin, Signs signs) {
+        this.group = group;
+        this.verdicts = new VerdictWords(margin, signs);
+        speaksOfThese = group.weakTwoParticles()
+            && group.elements().stream().allMatch(e -> e.theseParticles().isPresent());
+        headline = judged(speaksOfThese);
+        spoken = headline.size() == 2 ? List.of(VerdictWords.leading(headline)) : headline;
+    }
+
+    String text() {
+        List<String> sentences = new ArrayList<>();
+        sentences.add(group.name() + ", " + scopeWords() + ": " + verdicts.of(headline) + ".");
+        addDisclaimer(sentences);
+        addHowSure(sentences);
+        addOtherScope(sentences);
+        List<Judged> inconclusive = VerdictWords.only(spoken, Judged::isInconclusive);
+        sentences.addAll(new ReasonWords(scope()).sentences(inconclusive, inconclusive.size() == spoken.size()));
+        addExplanationSet(sentences);
+        addFragile(sentences);
+        addRival(sentences);
+        addOtherElements(sentences);
+        group.elements().stream().flatMap(finding -> finding.nextStep().stream()).map(Listing::sentence).distinct()
+            .forEach(sentences::add);
+        return String.join(" ", sentences);
+    }
+
+    private List<Judged> judged(boolean these) {
+        return group.elements().stream()
+            .map(finding -> new Judged(finding, outcome(finding, these), group.spotCount())).toList();
+    }
+
+    private static Outcome outcome(ElementFinding finding, boolean these) {
+        return these ? finding.theseParticles().orElse(finding.outcome()) : finding.outcome();
+    }
+
+    private Scope scope() {
+        return speaksOfThese ? Scope.THESE_PARTICLES : group.scope();
+    }
+
+    private String scopeWords() {
+        int particles = group.particles().size();
+        return switch (scope()) {
+            case PARTICLES -> "on particles of this kind ("
+                + (group.weakTwoParticles() ? "weak, two particles" : particles + " measured") + ")";
+            case THESE_PARTICLES -> "on these " + particles + " particles";
+            case THIS_PARTICLE -> "on this particle";
+            case THIS_SPOT -> "on this spot";
+        };
+    }
+
+    private void addDisclaimer(List<String> sentences) {
+        if (spoken.stream().allMatch(Judged::isInconclusive)) {
+            return;
+        }
+        if (scope() == Scope.THIS_PARTICLE) {
+            sentences.add("One particle says nothing about the others.");
+        } else if (scope() == Scope.THIS_SPOT) {
+            sentences.add("One spot says nothing about the rest of the particle.");
+        }
+    }
+
+    private void addHowSure(List<String> sentences) {
+        List<Judged> flagged = VerdictWords.only(spoken, Judged::isFlagged);
+        OptionalDouble weakest = flagged.stream().flatMapToDouble(j -> Confidence.pValue(j.outcome()).stream()).max();
+        if (weakest.isPresent()) {
+            sentences.add(flagged.size() == 1 ? Confidence.ofFlag(weakest.getAsDouble())
+                : Confidence.ofWeakestFlag(weakest.getAsDouble()));
+        }
+        if (spoken.size() == 1 && spoken.get(0).verdict() == Verdict.CONSISTENT) {
+            Confidence.pValue(spoken.get(0).outcome()).ifPresent(p -> sentences.add(Confidence.ofConsistent(p)));
+        }
+    }
+
+    /**
+     * Beside the headline: particles of the kind for two particles; the measured ones where only they show something.
+     */
+    private void addOtherScope(List<String> sentences) {
+        if (speaksOfThese) {
+            sentences.add("For particles of this kind (weak, two particles): " + verdicts.of(judged(false)) + ".");
+        } else if (group.scope() == Scope.PARTICLES && headline.stream().allMatch(Judged::isInconclusive)) {
+            List<Judged> these = judged(true);
+            if (these.stream().anyMatch(Judged::isFlagged)) {
+                sentences.add("On these " + group.particles().size() + " particles themselves: "
+                    + verdicts.of(these) + ".");
+            }
+        }
+    }
+
+    private void addExplanationSet(List<String> sentences) {
+        group.explanationSet().ifPresent(set -> {
+            List<String> symbols = set.stream().map(Object::toString).toList();
+            sentences.add(switch (symbols.size()) {
+                case 0 -> "No single element changing explains this: more than one changed.";
+                case 1 -> "This alone could come from " + symbols.get(0)
+                    + " changing while the rest keeps its proportions.";
+                default -> "This could come from one element alone changing while the rest keeps its proportions: "
+                    + Listing.or(symbols) + ".";
+            });
+        });
+    }
+
+    private void addFragile(List<String> sentences) {
+        for (Judged judged : spoken) {
+            if (judged.finding().isFragile()) {
+                List<String> names = judged.finding().fragileWithout().stream()
+                    .map(name -> name.isBlank() ? "the unnamed particle" : name).toList();
+                sentences.add("Fragile: without " + Listing.or(names) + " the verdict"
+                    + (spoken.size() > 1 ? " on " + judged.symbol() : "") + " changes.");
+            }
+        }
+    }
+
+    private void addRival(List<String> sentences) {
+        boolean somethingToExplain = spoken.stream().anyMatch(judged -> judged.isFlagged()
+            || judged.outcome().lean().isPresent() || judged.outcome().smallShiftDetected());
+        List<Rival> able = group.rivals().stream()
+            .filter(rival -> rival.couldExplain() == Rival.CouldExplain.YES).toList();
+        if (somethingToExplain && !able.isEmpty()) {
+            String more = able.size() > 1 ? " (and " + Listing.count(able.size() - 1L, "other cause") + ")" : "";
+            sentences.add("Could alone be explained by: " + Listing.clause(able.get(0).cause()) + more + ".");
+        }
+    }
+
+    private void addOtherElements(List<String> sentences) {
+        List<String> foreign = group.foreign().stream().filter(ForeignElement::present).map(GroupWords::share).toList();
+        if (!foreign.isEmpty()) {
+            sentences.add("Also found, outside the nominal: " + Listing.and(foreign) + ".");
+        }
+        if (!group.notMeasured().isEmpty()) {
+            List<String> symbols = group.notMeasured().stream().map(Object::toString).toList();
+            sentences.add(Listing.and(symbols) + (symbols.size() == 1 ? " is" : " are")
+                + " in no spot's list: left out of data and nominal, not judged.");
+        }
+    }
+
+    /** A foreign element with its share of everything reported, {@code Fe 1.20 at% (0.85 to 1.55)}. */
+    static String share(ForeignElement foreign) {
+        return foreign.element() + " " + (foreign.low().isPresent() && foreign.high().isPresent()
+            ? Digits.atomicPercentInterval(foreign.mean(), foreign.low().getAsDouble(), foreign.high().getAsDouble())
+            : Digits.nominalPercent(foreign.mean()) + " at%");
+    }
+}

@@ -1,0 +1,96 @@
+package surfeit.report;
+
+import surfeit.segregation.ElementFinding;
+import surfeit.segregation.Estimate;
+import surfeit.segregation.Outcome;
+import surfeit.segregation.Verdict;
+
+/**
+ * One element of a group in the scope that is spoken about.
+ *
+ * @param finding   the element's finding
+ * @param outcome   its outcome in that scope
+ * @param spotCount spots of the group
+ */
+record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
+
+    String symbol() {
+        return finding.element().symbol();
+    }
+
+    Verdict verdict() {
+        return outcome.verdict();
+    }
+
+    boolean isFlagged() {
+        return verdict() == Verdict.ENRICHED || verdict() == Verdict.DEPLETED;
+    }
+
+    boolean isInconclusive() {
+        return verdict() == Verdict.INCONCLUSIVE;
+    }
+
+    /** True where no spot shows the element above its limit: there is no mean then, only a bound. */
+    boolean isBelowLimitEverywhere() {
+        return finding.belowLimitCount() > 0 && finding.belowLimitCount() >= spotCount
+            && finding.detectionLimit().isPresent();
+    }
+
+    boolean isRange() {
+        return finding.nominalLow() < finding.nominalHigh();
+    }
+
+    double nominalMiddle() {
+        return (finding.nominalLow() + finding.nominalHigh()) / 2;
+    }
+
+    /** The verdict, with the lean of an inconclusive one: {@code inconclusive, leans enriched}. */
+    String verdictWords() {
+        return verdict().word() + outcome.lean().map(lean -> ", leans " + lean.word()).orElse("");
+    }
+
+    /** How much: the factor with its interval, or the mean where a factor says nothing. */
+    String size(Signs signs) {
+        if (isBelowLimitEverywhere()) {
+            String everywhere = spotCount == 1 ? "the one spot" : "all " + spotCount + " spots";
+            return "below its limit of " + limit() + " in " + everywhere + " (nominal " + nominal() + ")";
+        }
+        if (hasFactor()) {
+            return Digits.factor(outcome.enrichmentFactor().orElseThrow(), signs)
+                + (isRange() ? " of " + nearestLimit() : "");
+        }
+        return Digits.atomicPercentInterval(outcome.mean(), outcome.low(), outcome.high())
+            + (isInsideRange() ? ", inside its range " + nominal() : "");
+    }
+
+    boolean hasFactor() {
+        return outcome.enrichmentFactor().map(Estimate::value)
+            .filter(value -> value > 0 && Double.isFinite(value)).isPresent();
+    }
+
+    /** The nominal with its unit: {@code 39.9 at%}, {@code 16 to 18 at%}. */
+    String nominal() {
+        return nominalNumber() + " at%";
+    }
+
+    String nominalNumber() {
+        String low = Digits.nominalPercent(finding.nominalLow());
+        return isRange() ? low + " to " + Digits.nominalPercent(finding.nominalHigh()) : low;
+    }
+
+    /** The detection limit with its unit, {@code 0.3 at% (assumed)}. */
+    String limit() {
+        return Digits.nominalPercent(finding.detectionLimit().orElseThrow()) + " at%"
+            + (finding.limitAssumed() ? " (assumed)" : "");
+    }
+
+    private boolean isInsideRange() {
+        return isRange() && outcome.mean() >= finding.nominalLow() && outcome.mean() <= finding.nominalHigh();
+    }
+
+    private String nearestLimit() {
+        boolean above = outcome.mean() > finding.nominalHigh();
+        return (above ? "its upper limit, " : "its lower limit, ")
+            + Digits.nominalPercent(above ? finding.nominalHigh() : finding.nominalLow()) + " at%";
+    }
+}

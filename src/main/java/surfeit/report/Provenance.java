@@ -1,0 +1,34 @@
+package surfeit.report;
+
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+/**
+ * Where an answer comes from, so that it can be computed again: program, sample, revision, time, tables.
+ *
+ * @param programVersion version of this program
+ * @param sample         name of the sample, if it has one
+ * @param revision       revision of the sample's data, if it is stored
+ * @param computedTime   when it was computed, RFC 3339 with an offset
+ * @param tableChecksums SHA-256 of each reference table used, by file name
+ * @param lines          X-ray line each element was read from, by symbol, as far as it was stated
+ */
+public record Provenance(String programVersion, Optional<String> sample, OptionalLong revision, String computedTime,
+                         Map<String, String> tableChecksums, Map<String, String> lines) {
+    public Provenance {
+        tableChecksums = Collections.unmodifiableMap(new LinkedHashMap<>(tableChecksums));
+        lines = Collections.unmodifiableMap(new LinkedHashMap<>(lines));
+        if (programVersion.isBlank() || computedTime.isBlank()) {
+            throw new IllegalArgumentException("An answer names its program version and time, got \"" + programVersion
+                + "\" and \"" + computedTime + "\".");
+        }
+    }
+
+    /** {@code Sample A7}, or {@code Sample without a name}. */
+    String title() {
+        return sample.map(name -> "Sample " + name).orElse("Sample without a name");
+    }
+}

@@ -1,0 +1,88 @@
+package surfeit.report;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import surfeit.composition.NominalFractions;
+import surfeit.segregation.Interpretation;
+
+/** The answer for a terminal: a fixed-width table, then the sentences, what else could explain it, and what to know. */
+public final class TerminalReport {
+    /** Fits a terminal of the usual 100 columns. Judgement. */
+    private static final int WIDTH = 98;
+
+    private TerminalReport() {
+    }
+
+    /**
+     * Writes the answer as text lines that end with a line feed.
+     *
+     * @param title what it is about, for example the sample's name
+     * @param signs the signs the terminal can show
+     */
+    public static void write(Interpretation interpretation, String title, Signs signs, Appendable out)
+            throws IOException {
+        out.append(VisibleText.line(title)).append(": ").append(counts(interpretation)).append('\n');
+        out.append("Nominal in at%: ").append(nominal(interpretation.nominalFractions())).append("\n\n");
+        table(interpretation, signs).writeTo(out);
+        out.append('\n');
+        PlainWords words = new PlainWords(interpretation, signs);
+        paragraphs(words.summary(), out);
+        section("Against each other", words.contrasts(), out);
+        section("What else could explain it", Remarks.rivals(interpretation, signs), out);
+        section("To know", Remarks.caveats(interpretation), out);
+        section("Cautions", interpretation.cautions(), out);
+        section("How sure", List.of(Confidence.MEANING), out);
+    }
+
+    /** {@code 24 spots on 4 particles in 1 session}. */
+    static String counts(Interpretation interpretation) {
+        return Listing.count(interpretation.spotCount(), "spot") + " on "
+            + Listing.count(interpretation.particleCount(), "particle") + " in "
+            + Listing.count(interpretation.sessionCount(), "session");
+    }
+
+    /** {@code Ag 60.1, Cu 39.9}; a range as {@code Cr 16 to 18}. */
+    static String nominal(NominalFractions nominal) {
+        return IntStream.range(0, nominal.size())
+            .mapToObj(i -> nominal.elements().get(i) + " " + Digits.nominalPercent(nominal.low(i))
+                + (nominal.isPoint(i) ? "" : " to " + Digits.nominalPercent(nominal.high(i)))
+                + (nominal.isDerived(i) ? " (balance)" : ""))
+            .collect(Collectors.joining(", "));
+    }
+
+    private static TextTable table(Interpretation interpretation, Signs signs) {
+        TextTable table = new TextTable(ResultRow.headings(interpretation, signs));
+        String previous = "";
+        for (ResultRow row : ResultRow.of(interpretation, signs)) {
+            List<String> cells = row.cells();
+            boolean repeats = row.group().equals(previous);
+            table.row(repeats ? replaceFirst(cells) : cells);
+            previous = row.group();
+        }
+        return table;
+    }
+
+    private static List<String> replaceFirst(List<String> cells) {
+        return Stream.concat(Stream.of(""), cells.stream().skip(1)).toList();
+    }
+
+    private static void section(String heading, List<String> texts, Appendable out) throws IOException {
+        if (!texts.isEmpty()) {
+            out.append('\n').append(heading).append('\n');
+            paragraphs(texts, out);
+        }
+    }
+
+    private static void paragraphs(List<String> texts, Appendable out) throws IOException {
+        for (String text : texts) {
+            String indent = "- ";
+            for (String line : VisibleText.wrapped(text, WIDTH - 2)) {
+                out.append(indent).append(line).append('\n');
+                indent = "  ";
+            }
+        }
+    }
+}

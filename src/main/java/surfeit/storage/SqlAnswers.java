@@ -1,0 +1,55 @@
+package surfeit.storage;
+
+import java.time.Instant;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.jdbi.v3.core.Handle;
+import surfeit.lab.KeptAnswer;
+import surfeit.lab.ReadAccess;
+import surfeit.lab.RepeatKey;
+
+/** Answers kept for requests that may be sent again. Bound to one transaction; not thread-safe. */
+final class SqlAnswers {
+    private final Handle handle;
+
+    SqlAnswers(Handle handle) {
+        this.handle = handle;
+    }
+
+    Optional<ReadAccess.Kept> find(String who, String key) {
+        return handle.createQuery("SELECT * FROM idempotency WHERE who = :who AND repeat_key = :key")
+            .bind("who", who).bind("key", key)
+            .map((row, context) -> new ReadAccess.Kept(row.getString("fingerprint"), new KeptAnswer(row.getInt("status"),
+                readHeaders(row.getBytes("headers")), row.getBytes("body")))).findOne();
+    }
+
+    void keep(RepeatKey key, KeptAnswer answer, Instant when) {
+        handle.createUpdate("""
+                INSERT INTO idempotency (who, repeat_key, fingerprint, recorded, status, headers, body)
+                VALUES (:who, :key, :fingerprint, :recorded, :status, :headers, :body)""")
+            .bind("who", key.who()).bind("key", key.key()).bind("fingerprint", key.fingerprint())
+            .bind("recorded", when.getEpochSecond()).bind("status", answer.status())
+            .bind("headers", writeHeaders(answer.headers())).bind("body", answer.body()).execute();
+    }
+
+    void forget(Instant before) {
+        handle.createUpdate("DELETE FROM idempotency WHERE recorded < :before").bind("before", before.getEpochSecond())
+            .execute();
+    }
+
+    private static byte[] writeHeaders(Map<String, String> headers) {
+        PackedWriter out = new PackedWriter().count(headers.size());
+        new TreeMap<>(headers).forEach((name, value) -> out.text(name).text(value));
+        return out.toBytes();
+    }
+
+    private static Map<String, String> readHeaders(byte[] bytes) {
+        PackedReader in = new PackedReader(bytes);
+        Map<String, String> headers = new TreeMap<>();
+        for (long left = in.count(); left > 0; left--) {
+            headers.put(in.text(), in.text());
+        }
+        return headers;
+    }
+}

@@ -1,0 +1,46 @@
+package surfeit.storage;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import surfeit.lab.AuditChain;
+import surfeit.lab.AuditEntry;
+import surfeit.lab.AuditHead;
+import surfeit.lab.Occasion;
+
+/** The audit rows in the database, each chained to the one before. Bound to one transaction; not thread-safe. */
+final class SqlAudit {
+    private final Handle handle;
+
+    SqlAudit(Handle handle) {
+        this.handle = handle;
+    }
+
+    void append(Occasion occasion, String what, Optional<String> sample, String detail) {
+        AuditHead head = head();
+        long number = head.count() + 1;
+        handle.createUpdate("""
+                INSERT INTO audit (id, recorded, who, what, sample, detail, hash)
+                VALUES (:id, :recorded, :who, :what, :sample, :detail, :hash)""")
+            .bind("id", number).bind("recorded", occasion.when().toString()).bind("who", occasion.who())
+            .bind("what", what).bind("sample", sample.orElse(null)).bind("detail", detail)
+            .bind("hash", AuditChain.hash(head.hash(), number, occasion.when(), occasion.who(), what, sample, detail))
+            .execute();
+    }
+
+    AuditHead head() {
+        return handle.createQuery("SELECT id, hash FROM audit ORDER BY id DESC LIMIT 1")
+            .map((row, context) -> new AuditHead(row.getLong("id"), row.getString("hash"))).findOne()
+            .orElse(new AuditHead(0, AuditChain.START));
+    }
+
+    List<AuditEntry> list(long after, int limit) {
+        return handle.createQuery("SELECT * FROM audit WHERE id > :after ORDER BY id LIMIT :limit")
+            .bind("after", after).bind("limit", limit)
+            .map((row, context) -> new AuditEntry(row.getLong("id"), Instant.parse(row.getString("recorded")),
+                row.getString("who"), row.getString("what"), Optional.ofNullable(row.getString("sample")),
+                row.getString("detail"), row.getString("hash")))
+            .list();
+    }
+}

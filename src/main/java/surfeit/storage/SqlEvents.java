@@ -1,0 +1,64 @@
+package surfeit.storage;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.Query;
+import org.jdbi.v3.core.statement.StatementContext;
+import surfeit.lab.EventFilter;
+import surfeit.lab.LabEvent;
+
+/** Events in the database: one writer at a time makes their order that of the commits. Not thread-safe. */
+final class SqlEvents {
+    private final Handle handle;
+
+    SqlEvents(Handle handle) {
+        this.handle = handle;
+    }
+
+    LabEvent append(LabEvent event) {
+        long id = handle.createUpdate("""
+                INSERT INTO event (type, recorded, sample, subject, accepted_count)
+                VALUES (:type, :recorded, :sample, :subject, :accepted)""")
+            .bind("type", event.type().word()).bind("recorded", event.time().toString())
+            .bind("sample", event.sample().orElse(null)).bind("subject", event.subject().orElse(null))
+            .bind("accepted", event.acceptedCount().isPresent() ? event.acceptedCount().getAsLong() : null)
+            .executeAndReturnGeneratedKeys("id").mapTo(Long.class).one();
+        return new LabEvent(id, event.type(), event.time(), event.sample(), event.subject(), event.acceptedCount());
+    }
+
+    List<LabEvent> list(EventFilter filter, long after, int limit) {
+        StringBuilder sql = new StringBuilder("SELECT * FROM event WHERE id > :after");
+        if (!filter.types().isEmpty()) {
+            sql.append(" AND type IN (<types>)");
+        }
+        filter.sample().ifPresent(sample -> sql.append(" AND sample = :sample"));
+        Query query = handle.createQuery(sql + " ORDER BY id LIMIT :limit").bind("after", after).bind("limit", limit);
+        if (!filter.types().isEmpty()) {
+            query.bindList("types", filter.types().stream().map(LabEvent.Type::word).toList());
+        }
+        filter.sample().ifPresent(sample -> query.bind("sample", sample));
+        return query.map(SqlEvents::event).list();
+    }
+
+    long first() {
+        return handle.createQuery("SELECT coalesce(min(id), 0) FROM event").mapTo(Long.class).one();
+    }
+
+    long last() {
+        return handle.createQuery("SELECT coalesce(max(id), 0) FROM event").mapTo(Long.class).one();
+    }
+
+    private static LabEvent event(ResultSet row, StatementContext context) throws SQLException {
+        long accepted = row.getLong("accepted_count");
+        OptionalLong acceptedCount = row.wasNull() ? OptionalLong.empty() : OptionalLong.of(accepted);
+        return new LabEvent(row.getLong("id"),
+            StoredWords.find("kind of event", row.getString("type"), LabEvent.Type.values(), LabEvent.Type::word),
+            Instant.parse(row.getString("recorded")), Optional.ofNullable(row.getString("sample")),
+            Optional.ofNullable(row.getString("subject")), acceptedCount);
+    }
+}

@@ -1,0 +1,162 @@
+package surfeit.storage;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.PreparedBatch;
+import surfeit.lab.Dialect;
+import surfeit.lab.Fault;
+import surfeit.lab.ImportReport;
+import surfeit.lab.KeptFile;
+import surfeit.lab.LeftOut;
+import surfeit.lab.Occasion;
+import surfeit.lab.Place;
+import surfeit.lab.Problem;
+import surfeit.lab.PublicId;
+
+/** Reports and files of imports in the database. Bound to one transaction; not thread-safe. */
+final class SqlImports {
+    private final Handle handle;
+
+    SqlImports(Handle handle) {
+        this.handle = handle;
+    }
+
+    long nextNumber() {
+        return handle.createQuery("SELECT coalesce(max(id), 0) + 1 FROM import").mapTo(Long.class).one();
+    }
+
+    void begin(long number, long sample, long sampleRevision, Occasion occasion) {
+        handle.createUpdate("""
+                INSERT INTO import (id, sample, sample_revision, who, recorded)
+                VALUES (:id, :sample, :revision, :who, :recorded)""")
+            .bind("id", number).bind("sample", sample).bind("revision", sampleRevision).bind("who", occasion.who())
+            .bind("recorded", occasion.when().toString()).execute();
+    }
+
+    void complete(long number, ImportReport report) {
+        Optional<Dialect> dialect = report.dialect();
+        handle.createUpdate("""
+                UPDATE import SET sample_revision = :revision, accepted_count = :accepted,
+                    unchanged_count = :unchanged, rejected_count = :rejected, fault_count = :faults,
+                    media_type = :mediaType, file_name = :fileName, byte_count = :byteCount, sha256 = :sha256,
+                    charset = :charset, delimiter = :delimiter, decimal_mark = :decimal, time_zone = :timeZone,
+                    unit = :unit, layout = :layout, decided_by = :decidedBy
+                WHERE id = :id""")
+            .bind("id", number).bind("revision", report.sampleRevision()).bind("accepted", report.acceptedCount())
+            .bind("unchanged", report.unchangedCount()).bind("rejected", report.rejectedCount())
+            .bind("faults", report.faultCount()).bind("mediaType", report.file().mediaType())
+            .bind("fileName", report.file().fileName().orElse(null))
+            .bind("byteCount", report.file().byteCount().orElse(0)).bind("sha256", report.file().sha256().orElse(""))
+            .bind("charset", dialect.map(Dialect::charset).orElse(null))
+            .bind("delimiter", dialect.flatMap(Dialect::delimiter).orElse(null))
+            .bind("decimal", dialect.flatMap(Dialect::decimal).orElse(null))
+            .bind("timeZone", dialect.flatMap(Dialect::timeZone).orElse(null))
+            .bind("unit", dialect.flatMap(Dialect::unit).orElse(null))
+            .bind("layout", dialect.flatMap(Dialect::layout).orElse(null))
+            .bind("decidedBy", dialect.map(Dialect::decidedBy).orElse(null)).execute();
+        addLeftOut(number, report.leftOut());
+        addFaults(number, report.faults());
+    }
+
+    private void addLeftOut(long number, List<LeftOut> all) {
+        if (all.isEmpty()) {
+            return;
+        }
+        try (PreparedBatch batch = handle.prepareBatch("""
+                INSERT INTO import_left_out
+                    (import, n, pointer, line, column_number, column_name, reason, label)
+                VALUES (:import, :n, :pointer, :line, :column, :columnName, :reason, :label)""")) {
+            for (int i = 0; i < all.size(); i++) {
+                bindPlace(batch.bind("import", number).bind("n", i), all.get(i).place())
+                    .bind("reason", all.get(i).reason()).bind("label", all.get(i).label().orElse(null)).add();
+            }
+            batch.execute();
+        }
+    }
+
+    private void addFaults(long number, List<Fault> all) {
+        if (all.isEmpty()) {
+            return;
+        }
+        try (PreparedBatch batch = handle.prepareBatch("""
+                INSERT INTO import_fault
+                    (import, n, code, detail, pointer, line, column_number, column_name, value, spot)
+                VALUES (:import, :n, :code, :detail, :pointer, :line, :column, :columnName, :value, :spot)""")) {
+            for (int i = 0; i < all.size(); i++) {
+                Fault fault = all.get(i);
+                bindPlace(batch.bind("import", number).bind("n", i), fault.place())
+                    .bind("code", fault.code().code()).bind("detail", fault.detail())
+                    .bind("value", fault.value().orElse(null)).bind("spot", fault.spot().orElse(null)).add();
+            }
+            batch.execute();
+        }
+    }
+
+    private static PreparedBatch bindPlace(PreparedBatch batch, Place place) {
+        return batch.bind("pointer", place.pointer().orElse(null))
+            .bind("line", place.line().isPresent() ? place.line().getAsLong() : null)
+            .bind("column", place.column().isPresent() ? place.column().getAsInt() : null)
+            .bind("columnName", place.columnName().orElse(null));
+    }
+
+    void addFilePart(long number, KeptFile.Kind kind, int part, byte[] bytes) {
+        handle.createUpdate("INSERT INTO import_file (import, kind, part, bytes) VALUES (:import, :kind, :part, :bytes)")
+            .bind("import", number).bind("kind", word(kind)).bind("part", part).bind("bytes", bytes).execute();
+    }
+
+    Optional<byte[]> filePart(long number, KeptFile.Kind kind, int part) {
+        return handle.createQuery("""
+                SELECT bytes FROM import_file WHERE import = :import AND kind = :kind AND part = :part""")
+            .bind("import", number).bind("kind", word(kind)).bind("part", part).mapTo(byte[].class).findOne();
+    }
+
+    Optional<ImportReport> report(long number) {
+        List<LeftOut> leftOut = handle.createQuery("SELECT * FROM import_left_out WHERE import = :id ORDER BY n")
+            .bind("id", number).map((row, context) ->
+                new LeftOut(place(row), row.getString("reason"), text(row, "label"))).list();
+        List<Fault> faults = handle.createQuery("SELECT * FROM import_fault WHERE import = :id ORDER BY n")
+            .bind("id", number).map((row, context) -> new Fault(Problem.ofCode(row.getString("code")).orElseThrow(),
+                row.getString("detail"), place(row), text(row, "value"), text(row, "spot"))).list();
+        return handle.createQuery("SELECT i.*, s.name FROM import i JOIN sample s ON s.id = i.sample WHERE i.id = :id")
+            .bind("id", number).map((row, context) -> new ImportReport(Optional.of(PublicId.of(PublicId.IMPORT, number)),
+                row.getString("name"), new Occasion(row.getString("who"), Instant.parse(row.getString("recorded"))),
+                row.getLong("sample_revision"), row.getLong("accepted_count"), row.getLong("unchanged_count"),
+                row.getLong("rejected_count"), row.getLong("fault_count"), leftOut, dialect(row), faults, file(row)))
+            .findOne();
+    }
+
+    private static ImportReport.SentFile file(ResultSet row) throws SQLException {
+        return new ImportReport.SentFile(row.getString("media_type"), text(row, "file_name"),
+            OptionalLong.of(row.getLong("byte_count")), text(row, "sha256"));
+    }
+
+    private static Optional<Dialect> dialect(ResultSet row) throws SQLException {
+        Optional<String> decidedBy = text(row, "decided_by");
+        return decidedBy.isEmpty() ? Optional.empty() : Optional.of(new Dialect(row.getString("charset"),
+            text(row, "delimiter"), text(row, "decimal_mark"), text(row, "time_zone"), text(row, "unit"),
+            text(row, "layout"), decidedBy.get()));
+    }
+
+    private static Place place(ResultSet row) throws SQLException {
+        long line = row.getLong("line");
+        OptionalLong optionalLine = row.wasNull() ? OptionalLong.empty() : OptionalLong.of(line);
+        int column = row.getInt("column_number");
+        OptionalInt optionalColumn = row.wasNull() ? OptionalInt.empty() : OptionalInt.of(column);
+        return new Place(text(row, "pointer"), optionalLine, optionalColumn, text(row, "column_name"));
+    }
+
+    private static Optional<String> text(ResultSet row, String column) throws SQLException {
+        return Optional.ofNullable(row.getString(column));
+    }
+
+    private static String word(KeptFile.Kind kind) {
+        return kind.name().toLowerCase(Locale.ROOT);
+    }
+}

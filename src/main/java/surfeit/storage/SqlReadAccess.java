@@ -1,0 +1,137 @@
+package surfeit.storage;
+
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import surfeit.lab.AuditEntry;
+import surfeit.lab.AuditHead;
+import surfeit.lab.EventFilter;
+import surfeit.lab.ImportReport;
+import surfeit.lab.KeptFile;
+import surfeit.lab.LabEvent;
+import surfeit.lab.ReadAccess;
+import surfeit.lab.SampleFilter;
+import surfeit.lab.SampleRevision;
+import surfeit.lab.SpotFilter;
+import surfeit.lab.StoredAlloy;
+import surfeit.lab.StoredSample;
+import surfeit.lab.StoredSpot;
+import surfeit.segregation.SpotSource;
+
+/** The record as one transaction sees it. Not thread-safe. */
+class SqlReadAccess implements ReadAccess {
+    final Handle handle;
+    final SqlSamples samples;
+    final SqlSpots spots;
+    final SqlImports imports;
+    final SqlAlloys alloys;
+    final SqlEvents events;
+    final SqlAudit audit;
+    final SqlAnswers answers;
+
+    SqlReadAccess(Handle handle) {
+        this.handle = handle;
+        this.samples = new SqlSamples(handle);
+        this.spots = new SqlSpots(handle, samples);
+        this.imports = new SqlImports(handle);
+        this.alloys = new SqlAlloys(handle);
+        this.events = new SqlEvents(handle);
+        this.audit = new SqlAudit(handle);
+        this.answers = new SqlAnswers(handle);
+    }
+
+    @Override
+    public Optional<StoredSample> sample(String name) {
+        return samples.find(name);
+    }
+
+    @Override
+    public Optional<StoredSample> sample(String name, long revision) {
+        return samples.find(name, revision);
+    }
+
+    @Override
+    public List<StoredSample> samples(SampleFilter filter, Optional<String> afterName, int limit) {
+        return samples.list(filter, afterName, limit);
+    }
+
+    @Override
+    public List<SampleRevision> sampleRevisions(String name, long after, int limit) {
+        return samples.revisions(name, after, limit);
+    }
+
+    @Override
+    public List<StoredSpot> spots(StoredSample sample, SpotFilter filter, long after, int limit) {
+        return spots.list(sample, filter, after, limit);
+    }
+
+    @Override
+    public SpotSource spotSource(StoredSample sample) {
+        return spots.source(sample);
+    }
+
+    @Override
+    public List<StoredSpot> spotRevisions(long spot) {
+        return spots.revisions(spot);
+    }
+
+    @Override
+    public Optional<StoredSpot> spot(long spot) {
+        return spots.find(spot);
+    }
+
+    @Override
+    public Optional<ImportReport> importReport(long number) {
+        return imports.report(number);
+    }
+
+    @Override
+    public Optional<byte[]> filePart(long importNumber, KeptFile.Kind kind, int part) {
+        return imports.filePart(importNumber, kind, part);
+    }
+
+    @Override
+    public Optional<StoredAlloy> alloy(String id) {
+        return alloys.find(id);
+    }
+
+    @Override
+    public Optional<StoredAlloy> alloy(String id, long revision) {
+        return alloys.find(id, revision);
+    }
+
+    @Override
+    public List<StoredAlloy> alloys() {
+        return alloys.list();
+    }
+
+    @Override
+    public List<LabEvent> events(EventFilter filter, long after, int limit) {
+        return events.list(filter, after, limit);
+    }
+
+    @Override
+    public long lastEvent() {
+        return events.last();
+    }
+
+    @Override
+    public long firstEvent() {
+        return events.first();
+    }
+
+    @Override
+    public AuditHead auditHead() {
+        return audit.head();
+    }
+
+    @Override
+    public List<AuditEntry> audit(long after, int limit) {
+        return audit.list(after, limit);
+    }
+
+    @Override
+    public Optional<Kept> keptAnswer(String who, String key) {
+        return answers.find(who, key);
+    }
+}

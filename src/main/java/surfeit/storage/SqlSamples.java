@@ -1,0 +1,121 @@
+package surfeit.storage;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.Query;
+import org.jdbi.v3.core.statement.StatementContext;
+import surfeit.lab.Occasion;
+import surfeit.lab.SampleFilter;
+import surfeit.lab.SampleRevision;
+import surfeit.lab.StoredSample;
+import surfeit.spot.Sample;
+
+/** Samples and their revisions in the database. Bound to one transaction; not thread-safe. */
+final class SqlSamples {
+    private static final String SELECT = """
+        SELECT s.name, r.n, r.described, r.spot_count, r.recorded, d.description, first.recorded AS created
+        FROM sample s
+        JOIN sample_revision r ON r.sample = s.id
+        JOIN sample_revision d ON d.sample = s.id AND d.n = r.described
+        JOIN sample_revision first ON first.sample = s.id AND first.n = 1
+        """;
+
+    private final Handle handle;
+
+    SqlSamples(Handle handle) {
+        this.handle = handle;
+    }
+
+    Optional<StoredSample> find(String name) {
+        return handle.createQuery(SELECT + "WHERE s.name = :name AND r.n = s.revision")
+            .bind("name", name).map(SqlSamples::sample).findOne();
+    }
+
+    Optional<StoredSample> find(String name, long revision) {
+        return handle.createQuery(SELECT + "WHERE s.name = :name AND r.n = :revision")
+            .bind("name", name).bind("revision", revision).map(SqlSamples::sample).findOne();
+    }
+
+    List<StoredSample> list(SampleFilter filter, Optional<String> afterName, int limit) {
+        StringBuilder sql = new StringBuilder(SELECT).append("WHERE r.n = s.revision AND s.name > :after");
+        filter.alloy().ifPresent(alloy -> sql.append(" AND s.alloy = :alloy"));
+        filter.text().ifPresent(text -> sql.append(" AND s.search LIKE :text ESCAPE '!'"));
+        Query query = handle.createQuery(sql + " ORDER BY s.name LIMIT :limit")
+            .bind("after", afterName.orElse("")).bind("limit", limit);
+        filter.alloy().ifPresent(alloy -> query.bind("alloy", alloy));
+        filter.text().ifPresent(text -> query.bind("text", '%' + escaped(text.toLowerCase(Locale.ROOT)) + '%'));
+        return query.map(SqlSamples::sample).list();
+    }
+
+    List<SampleRevision> revisions(String name, long after, int limit) {
+        return handle.createQuery("""
+                SELECT r.n, r.what, r.who, r.recorded, r.link, r.spot_count
+                FROM sample s JOIN sample_revision r ON r.sample = s.id
+                WHERE s.name = :name AND r.n > :after ORDER BY r.n LIMIT :limit""")
+            .bind("name", name).bind("after", after).bind("limit", limit)
+            .map((row, context) -> new SampleRevision(row.getLong("n"),
+                StoredWords.find("kind of change", row.getString("what"), SampleRevision.What.values(),
+                    SampleRevision.What::words),
+                new Occasion(row.getString("who"), Instant.parse(row.getString("recorded"))),
+                Optional.ofNullable(row.getString("link")), row.getLong("spot_count")))
+            .list();
+    }
+
+    long number(String name) {
+        return handle.createQuery("SELECT id FROM sample WHERE name = :name").bind("name", name).mapTo(Long.class).one();
+    }
+
+    void describe(String name, Sample sample, Occasion occasion) {
+        Optional<StoredSample> present = find(name);
+        long revision = present.map(StoredSample::revision).orElse(0L) + 1;
+        if (present.isEmpty()) {
+            handle.createUpdate("INSERT INTO sample (name, revision, search) VALUES (:name, 1, '')")
+                .bind("name", name).execute();
+        }
+        long number = number(name);
+        insertRevision(number, revision, SampleRevision.What.DESCRIBED, occasion, Optional.empty(), revision,
+            present.map(StoredSample::spotCount).orElse(0L), Optional.of(SampleCodec.encode(sample)));
+        handle.createUpdate("UPDATE sample SET revision = :revision, alloy = :alloy, search = :search WHERE id = :id")
+            .bind("revision", revision).bind("alloy", sample.alloy().orElse(null))
+            .bind("search", (name + '\n' + sample.description()).toLowerCase(Locale.ROOT)).bind("id", number)
+            .execute();
+    }
+
+    /** Counts a change of a sample's spots as a further revision. */
+    void addRevision(StoredSample present, SampleRevision.What what, Occasion occasion, String link, long spotCount) {
+        long number = number(present.name());
+        long revision = present.revision() + 1;
+        insertRevision(number, revision, what, occasion, Optional.of(link), present.described(), spotCount,
+            Optional.empty());
+        handle.createUpdate("UPDATE sample SET revision = :revision WHERE id = :id")
+            .bind("revision", revision).bind("id", number).execute();
+    }
+
+    private void insertRevision(long number, long revision, SampleRevision.What what, Occasion occasion,
+                                Optional<String> link, long described, long spotCount, Optional<byte[]> description) {
+        handle.createUpdate("""
+                INSERT INTO sample_revision
+                    (sample, n, what, who, recorded, link, described, spot_count, description)
+                VALUES (:sample, :n, :what, :who, :recorded, :link, :described, :spotCount, :description)""")
+            .bind("sample", number).bind("n", revision).bind("what", what.words()).bind("who", occasion.who())
+            .bind("recorded", occasion.when().toString()).bind("link", link.orElse(null))
+            .bind("described", described).bind("spotCount", spotCount)
+            .bind("description", description.orElse(null)).execute();
+    }
+
+    private static StoredSample sample(ResultSet row, StatementContext context) throws SQLException {
+        return new StoredSample(row.getString("name"), row.getLong("n"), SampleCodec.decode(row.getBytes("description")),
+            row.getLong("described"), row.getLong("spot_count"), Instant.parse(row.getString("created")),
+            Instant.parse(row.getString("recorded")));
+    }
+
+    /** The text with the wild cards of LIKE taken literally. */
+    private static String escaped(String text) {
+        return text.replace("!", "!!").replace("%", "!%").replace("_", "!_");
+    }
+}

@@ -1,0 +1,125 @@
+package surfeit.storage;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.Query;
+import org.jdbi.v3.core.statement.StatementContext;
+import surfeit.lab.Occasion;
+import surfeit.lab.PublicId;
+import surfeit.lab.SpotFilter;
+import surfeit.lab.StoredSample;
+import surfeit.lab.StoredSpot;
+import surfeit.segregation.SpotSource;
+import surfeit.spot.Spot;
+
+/** Spots and their revisions in the database. Bound to one transaction; not thread-safe. */
+final class SqlSpots {
+    private static final String SELECT = """
+        SELECT p.id, m.name, p.import, r.n, r.from_revision, r.withdrawn, r.reason, r.payload, c.who, c.recorded
+        FROM spot_revision r
+        JOIN spot p ON p.id = r.spot
+        JOIN sample m ON m.id = r.sample
+        JOIN sample_revision c ON c.sample = r.sample AND c.n = r.from_revision
+        """;
+    /** The revisions of spots that held at one revision of the sample. */
+    private static final String AS_OF =
+        "r.sample = :sample AND r.from_revision <= :asOf AND (r.until_revision IS NULL OR r.until_revision > :asOf)";
+
+    private final Handle handle;
+    private final SqlSamples samples;
+
+    SqlSpots(Handle handle, SqlSamples samples) {
+        this.handle = handle;
+        this.samples = samples;
+    }
+
+    List<StoredSpot> list(StoredSample sample, SpotFilter filter, long after, int limit) {
+        StringBuilder sql = new StringBuilder(SELECT).append("WHERE ").append(AS_OF).append(" AND r.spot > :after");
+        filter.feature().ifPresent(feature -> sql.append(feature.equals(SpotFilter.UNLABELLED)
+            ? " AND (r.feature IS NULL OR r.feature = :feature)" : " AND r.feature = :feature"));
+        filter.particle().ifPresent(particle -> sql.append(" AND r.particle = :particle"));
+        filter.session().ifPresent(session -> sql.append(" AND p.session = :session"));
+        filter.from().ifPresent(from -> sql.append(" AND p.acquired >= :from"));
+        filter.to().ifPresent(to -> sql.append(" AND p.acquired < :to AND p.acquired > " + AcquiredTime.ABSENT));
+        if (!filter.withdrawn()) {
+            sql.append(" AND r.withdrawn = 0");
+        }
+        Query query = handle.createQuery(sql + " ORDER BY r.spot LIMIT :limit")
+            .bind("sample", samples.number(sample.name())).bind("asOf", sample.revision())
+            .bind("after", after).bind("limit", limit);
+        filter.feature().ifPresent(feature -> query.bind("feature", feature));
+        filter.particle().ifPresent(particle -> query.bind("particle", particle));
+        filter.session().ifPresent(session -> query.bind("session", session));
+        filter.from().ifPresent(from -> query.bind("from", AcquiredTime.atLeast(from)));
+        filter.to().ifPresent(to -> query.bind("to", AcquiredTime.atLeast(to)));
+        return query.map(SqlSpots::spot).list();
+    }
+
+    Optional<StoredSpot> find(long spot) {
+        return handle.createQuery(SELECT + "WHERE p.id = :spot AND r.sample = p.sample AND r.until_revision IS NULL")
+            .bind("spot", spot).map(SqlSpots::spot).findOne();
+    }
+
+    List<StoredSpot> revisions(long spot) {
+        return handle.createQuery(SELECT + "WHERE p.id = :spot AND r.sample = p.sample ORDER BY r.n")
+            .bind("spot", spot).map(SqlSpots::spot).list();
+    }
+
+    void revise(StoredSpot present, Spot spot, boolean withdrawn, String reason, long sampleRevision) {
+        long number = PublicId.number(PublicId.SPOT, present.id()).orElseThrow();
+        long sample = samples.number(present.sample());
+        handle.createUpdate("""
+                UPDATE spot_revision SET until_revision = :until WHERE sample = :sample AND spot = :spot AND n = :n""")
+            .bind("until", sampleRevision).bind("sample", sample).bind("spot", number).bind("n", present.revision())
+            .execute();
+        handle.createUpdate("""
+                INSERT INTO spot_revision
+                    (sample, spot, n, from_revision, reason, withdrawn, reference, feature, particle, payload)
+                VALUES (:sample, :spot, :n, :from, :reason, :withdrawn, :reference, :feature, :particle, :payload)""")
+            .bind("sample", sample).bind("spot", number).bind("n", present.revision() + 1)
+            .bind("from", sampleRevision).bind("reason", reason).bind("withdrawn", withdrawn ? 1 : 0)
+            .bind("reference", spot.isReference() ? 1 : 0).bind("feature", spot.feature().orElse(null))
+            .bind("particle", spot.particle().orElse(null)).bind("payload", SpotCodec.encode(spot)).execute();
+    }
+
+    /** The spots of a sample as of its revision, read anew each time they are asked for. */
+    SpotSource source(StoredSample sample) {
+        long number = samples.number(sample.name());
+        return new SpotSource() {
+            @Override
+            public List<Spot> references() {
+                List<Spot> spots = new ArrayList<>();
+                forEach(number, sample.revision(), true, spots::add);
+                return spots;
+            }
+
+            @Override
+            public void forEachSpecimen(Consumer<Spot> consumer) {
+                forEach(number, sample.revision(), false, consumer);
+            }
+        };
+    }
+
+    private void forEach(long sample, long asOf, boolean reference, Consumer<Spot> consumer) {
+        try (Stream<Spot> spots = handle.createQuery("SELECT r.payload FROM spot_revision r WHERE " + AS_OF
+                + " AND r.withdrawn = 0 AND r.reference = :reference ORDER BY r.spot")
+            .bind("sample", sample).bind("asOf", asOf).bind("reference", reference ? 1 : 0)
+            .map((row, context) -> SpotCodec.decode(row.getBytes(1))).stream()) {
+            spots.forEach(consumer);
+        }
+    }
+
+    private static StoredSpot spot(ResultSet row, StatementContext context) throws SQLException {
+        return new StoredSpot(PublicId.of(PublicId.SPOT, row.getLong("id")), row.getString("name"), row.getLong("n"),
+            row.getLong("from_revision"), SpotCodec.decode(row.getBytes("payload")), row.getInt("withdrawn") == 1,
+            new Occasion(row.getString("who"), Instant.parse(row.getString("recorded"))),
+            Optional.ofNullable(row.getString("reason")), PublicId.of(PublicId.IMPORT, row.getLong("import")));
+    }
+}

@@ -1,0 +1,104 @@
+package surfeit.storage;
+
+import java.time.Instant;
+import java.util.Optional;
+import java.util.function.Function;
+import org.jdbi.v3.core.Handle;
+import surfeit.lab.Alloy;
+import surfeit.lab.KeptAnswer;
+import surfeit.lab.LabEvent;
+import surfeit.lab.Occasion;
+import surfeit.lab.RepeatKey;
+import surfeit.lab.SampleRevision;
+import surfeit.lab.SpotImportAccess;
+import surfeit.lab.StoredAlloy;
+import surfeit.lab.StoredSample;
+import surfeit.lab.StoredSpot;
+import surfeit.lab.WriteAccess;
+import surfeit.spot.Sample;
+import surfeit.spot.Spot;
+
+/** The record, open for writing in one transaction. Not thread-safe. */
+final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
+    private int savepoints;
+
+    SqlWriteAccess(Handle handle) {
+        super(handle);
+    }
+
+    @Override
+    public StoredSample describe(String name, Sample sample, Occasion occasion) {
+        samples.describe(name, sample, occasion);
+        return samples.find(name).orElseThrow();
+    }
+
+    @Override
+    public SpotImportAccess startImport(StoredSample sample, Occasion occasion) {
+        return new SqlSpotImport(handle, samples, imports, sample, occasion);
+    }
+
+    @Override
+    public StoredSpot revise(StoredSpot present, Spot spot, boolean withdrawn, String reason, Occasion occasion) {
+        StoredSample sample = samples.find(present.sample()).orElseThrow();
+        boolean leaves = withdrawn && !present.withdrawn();
+        spots.revise(present, spot, withdrawn, reason, sample.revision() + 1);
+        samples.addRevision(sample, leaves ? SampleRevision.What.SPOT_WITHDRAWN : SampleRevision.What.SPOT_CORRECTED,
+            occasion, present.id(), sample.spotCount() - (leaves ? 1 : 0));
+        return new StoredSpot(present.id(), present.sample(), present.revision() + 1, sample.revision() + 1, spot,
+            withdrawn, occasion, Optional.of(reason), present.importId());
+    }
+
+    @Override
+    public StoredAlloy defineAlloy(Alloy alloy, Occasion occasion) {
+        return alloys.define(alloy, occasion);
+    }
+
+    @Override
+    public LabEvent append(LabEvent event) {
+        return events.append(event);
+    }
+
+    @Override
+    public void audit(Occasion occasion, String what, Optional<String> sample, String detail) {
+        audit.append(occasion, what, sample, detail);
+    }
+
+    @Override
+    public void keepAnswer(RepeatKey key, KeptAnswer answer, Instant when) {
+        answers.keep(key, answer, when);
+    }
+
+    @Override
+    public void forgetAnswers(Instant before) {
+        answers.forget(before);
+    }
+
+    @Override
+    public <T> T nested(Function<WriteAccess, T> work) {
+        String savepoint = savepoint();
+        try {
+            T result = work.apply(this);
+            handle.releaseSavepoint(savepoint);
+            return result;
+        } catch (RuntimeException e) {
+            handle.rollbackToSavepoint(savepoint);
+            throw e;
+        }
+    }
+
+    @Override
+    public <T> T rehearse(Function<WriteAccess, T> work) {
+        String savepoint = savepoint();
+        try {
+            return work.apply(this);
+        } finally {
+            handle.rollbackToSavepoint(savepoint);
+        }
+    }
+
+    private String savepoint() {
+        String name = "step" + ++savepoints;
+        handle.savepoint(name);
+        return name;
+    }
+}

@@ -1,0 +1,148 @@
+package surfeit.storage;
+
+import com.zaxxer.hikari.HikariDataSource;
+import java.nio.file.Path;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Function;
+import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.Jdbi;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+import surfeit.lab.ReadAccess;
+import surfeit.lab.Store;
+import surfeit.lab.WriteAccess;
+
+/**
+ * The record in one SQLite file, {@code surfeit.db} in the data folder. Thread-safe.
+ *
+ * <p>Writers take turns, first come first served; a write that has returned is on the disk. Readers never wait for
+ * writers and see the state that held when their first question was asked.
+ */
+public final class SqliteStore implements Store, AutoCloseable {
+    /** Most reads at the same time; each holds a connection with its own page cache. Judgement. */
+    private static final int READERS = 8;
+
+    private final DataFolder folder;
+    private final HikariDataSource writer;
+    private final HikariDataSource readers;
+    private final Jdbi writing;
+    private final Jdbi reading;
+    private final ReentrantLock turn = new ReentrantLock(true);
+    private volatile boolean closed;
+
+    private SqliteStore(DataFolder folder, boolean current) {
+        this.folder = folder;
+        this.writer = SqliteSettings.writer(folder.file());
+        try {
+            if (!current) {
+                migrate();
+            }
+            this.readers = SqliteSettings.readers(folder.file(), READERS);
+        } catch (RuntimeException e) {
+            writer.close();
+            throw e;
+        }
+        this.writing = Jdbi.create(writer);
+        this.reading = Jdbi.create(readers);
+    }
+
+    /**
+     * Opens the record in a folder, making folder and file where they are missing.
+     *
+     * @throws StorageException where that cannot be, in words that say what to do
+     */
+    public static SqliteStore open(Path folder) {
+        DataFolder claimed = DataFolder.claim(folder);
+        try {
+            return new SqliteStore(claimed, FileCheck.isCurrent(claimed.file()));
+        } catch (StorageException | ProblemException e) {
+            claimed.close();
+            throw e;
+        } catch (RuntimeException e) {
+            claimed.close();
+            throw Failures.opening(claimed.file(), e);
+        }
+    }
+
+    private void migrate() {
+        try {
+            Flyway.configure().dataSource(writer).locations("classpath:db/migration/sqlite").load().migrate();
+        } catch (FlywayException e) {
+            throw Failures.opening(folder.file(), e);
+        }
+    }
+
+    @Override
+    public <T> T read(Function<ReadAccess, T> work) {
+        requireOpen();
+        try (Handle handle = reading.open()) {
+            return handle.inTransaction(open -> work.apply(new SqlReadAccess(open)));
+        } catch (RuntimeException e) {
+            throw Failures.working(folder.file(), e);
+        }
+    }
+
+    @Override
+    public <T> T write(Function<WriteAccess, T> work) {
+        return inTurn(handle -> handle.inTransaction(open -> work.apply(new SqlWriteAccess(open))));
+    }
+
+    @Override
+    public <T> T rehearse(Function<WriteAccess, T> work) {
+        return inTurn(handle -> {
+            handle.begin();
+            try {
+                return work.apply(new SqlWriteAccess(handle));
+            } finally {
+                handle.rollback();
+            }
+        });
+    }
+
+    private <T> T inTurn(Function<Handle, T> work) {
+        if (turn.isHeldByCurrentThread()) {
+            throw new IllegalStateException("A write within a write must use the access that is already open.");
+        }
+        turn.lock();
+        try {
+            requireOpen();
+            try (Handle handle = writing.open()) {
+                return work.apply(handle);
+            } catch (RuntimeException e) {
+                throw Failures.working(folder.file(), e);
+            }
+        } finally {
+            turn.unlock();
+        }
+    }
+
+    private void requireOpen() {
+        if (closed) {
+            throw new ProblemException(Problem.SHUTTING_DOWN, "The record is closed.");
+        }
+    }
+
+    /** The file itself. */
+    public Path file() {
+        return folder.file();
+    }
+
+    /** Waits for the write under way, then closes the file and gives the folder back. */
+    @Override
+    public void close() {
+        turn.lock();
+        try {
+            if (closed) {
+                return;
+            }
+            closed = true;
+            readers.close();
+            writer.close();
+            folder.close();
+        } finally {
+            turn.unlock();
+        }
+    }
+}

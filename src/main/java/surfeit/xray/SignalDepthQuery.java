@@ -1,0 +1,51 @@
+package surfeit.xray;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import surfeit.element.Element;
+
+/**
+ * For which material, beam energies and geometry to say where the X-rays come from.
+ *
+ * <p>Tilt in degrees, positive towards the detector when the azimuth is 0 (see {@link TakeOff#tiltedDeg}).
+ * {@code others}: elements outside the material whose peaks may fall on its lines. Immutable, thread-safe.
+ */
+public record SignalDepthQuery(Material material, List<Double> beamEnergiesKev, double takeOffDeg, double tiltDeg,
+                               double tiltAzimuthDeg, Resolution resolution, double probeDiameterNm,
+                               SortedSet<Element> others) {
+    /** Usual take-off angle of a scanning microscope (common practice, no source). */
+    public static final double USUAL_TAKE_OFF_DEG = 35;
+    /** Most beam energies in one question: 3 to 30 keV in steps of half a keV, with room. */
+    public static final int MOST_BEAM_ENERGIES = 64;
+
+    public SignalDepthQuery {
+        beamEnergiesKev = List.copyOf(beamEnergiesKev);
+        others = Collections.unmodifiableSortedSet(new TreeSet<>(others));
+        if (beamEnergiesKev.isEmpty() || beamEnergiesKev.size() > MOST_BEAM_ENERGIES) {
+            throw new IllegalArgumentException("Expected 1 to " + MOST_BEAM_ENERGIES + " beam energies, got "
+                + beamEnergiesKev.size() + ".");
+        }
+        beamEnergiesKev.forEach(BeamEnergy::check);
+        if (!(Math.abs(tiltDeg) < 90)) {
+            throw new IllegalArgumentException("Tilt is " + tiltDeg + " degrees, must lie within -90 to 90.");
+        }
+        LateralSpread.withProbeNm(0, probeDiameterNm);
+        if (!(TakeOff.tiltedDeg(takeOffDeg, tiltDeg, tiltAzimuthDeg) > 0)) {
+            throw new IllegalArgumentException("A tilt of " + tiltDeg + " degrees hides the detector at a take-off"
+                + " angle of " + takeOffDeg + " degrees.");
+        }
+    }
+
+    /** Level surface, take-off 35 degrees, 130 eV, point probe, no other elements. */
+    public static SignalDepthQuery of(Material material, List<Double> beamEnergiesKev) {
+        return new SignalDepthQuery(material, beamEnergiesKev, USUAL_TAKE_OFF_DEG, 0, 0, Resolution.USUAL, 0,
+            Collections.emptySortedSet());
+    }
+
+    /** Take-off angle above the tilted surface, degrees. */
+    public double effectiveTakeOffDeg() {
+        return TakeOff.tiltedDeg(takeOffDeg, tiltDeg, tiltAzimuthDeg);
+    }
+}

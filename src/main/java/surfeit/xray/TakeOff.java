@@ -1,0 +1,85 @@
+package surfeit.xray;
+
+/**
+ * Angles between the local surface and the detector, in degrees; at 0 or below the surface hides the detector.
+ *
+ * <p>The beam comes from above. Only the way out is described: the models of this package keep normal incidence.
+ * Stateless.
+ */
+public final class TakeOff {
+
+    private TakeOff() {
+    }
+
+    /**
+     * Effective take-off angle above a flat surface tilted by t.
+     *
+     * <pre>   sin psi' = sin psi cos t + cos psi sin t cos d </pre>
+     *
+     * psi take-off of the untilted sample, t tilt (0 to 90), d azimuth between the downhill direction and the detector
+     * (0: the surface faces the detector, 180: it faces away). A negative tilt is a tilt away. Result -90 to 90.
+     */
+    public static double tiltedDeg(double takeOffDeg, double tiltDeg, double azimuthDeg) {
+        double psi = Math.toRadians(check(takeOffDeg));
+        double tilt = Math.toRadians(tiltDeg);
+        double towards = Math.cos(Math.toRadians(azimuthDeg));
+        return arcSine(Math.sin(psi) * Math.cos(tilt) + Math.cos(psi) * Math.sin(tilt) * towards);
+    }
+
+    /**
+     * Effective take-off angle where the beam meets a sphere beside its top.
+     *
+     * <pre>   n = (x, y, sqrt(1 - x² - y²)),  d = (cos psi cos az, cos psi sin az, sin psi),  sin psi' = n.d </pre>
+     *
+     * x, y offsets from the top over the radius, az azimuth of the detector against x. Result -90 to 90.
+     */
+    public static double onSphereDeg(double takeOffDeg, double xOverRadius, double yOverRadius, double azimuthDeg) {
+        double psi = Math.toRadians(check(takeOffDeg));
+        double azimuth = Math.toRadians(azimuthDeg);
+        double height = heightOverRadius(xOverRadius, yOverRadius);
+        return arcSine(Math.cos(psi) * (xOverRadius * Math.cos(azimuth) + yOverRadius * Math.sin(azimuth))
+            + Math.sin(psi) * height);
+    }
+
+    /**
+     * Way out of a sphere, in radii, from a depth straight below the point of entry.
+     *
+     * <pre>   p = (x, y, sqrt(1 - x² - y²) - depth),  L = -p.d + sqrt((p.d)² + 1 - p.p) </pre>
+     *
+     * All lengths over the radius; detector direction as in {@link #onSphereDeg}. A flat surface gives depth/sin psi.
+     */
+    public static double pathOutOfSphere(double takeOffDeg, double xOverRadius, double yOverRadius,
+                                         double depthOverRadius, double azimuthDeg) {
+        double psi = Math.toRadians(check(takeOffDeg));
+        double azimuth = Math.toRadians(azimuthDeg);
+        double z = heightOverRadius(xOverRadius, yOverRadius) - depthOverRadius;
+        double pp = xOverRadius * xOverRadius + yOverRadius * yOverRadius + z * z;
+        if (!(depthOverRadius >= 0 && pp <= 1)) {
+            throw new IllegalArgumentException("A depth of " + depthOverRadius
+                + " radii does not lie inside the sphere.");
+        }
+        double pd = Math.cos(psi) * (xOverRadius * Math.cos(azimuth) + yOverRadius * Math.sin(azimuth))
+            + Math.sin(psi) * z;
+        return -pd + Math.sqrt(pd * pd + 1 - pp);
+    }
+
+    private static double heightOverRadius(double x, double y) {
+        double square = 1 - x * x - y * y;
+        if (!(square >= 0)) {
+            throw new IllegalArgumentException("Position (" + x + ", " + y + ") in radii lies beside the sphere.");
+        }
+        return Math.sqrt(square);
+    }
+
+    private static double check(double takeOffDeg) {
+        if (!(takeOffDeg > 0 && takeOffDeg <= 90)) {
+            throw new IllegalArgumentException("Take-off angle is " + takeOffDeg
+                + " degrees, must lie above 0 and up to 90.");
+        }
+        return takeOffDeg;
+    }
+
+    private static double arcSine(double sine) {
+        return Math.toDegrees(Math.asin(Math.max(-1, Math.min(1, sine))));
+    }
+}

@@ -1,0 +1,90 @@
+package surfeit.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
+import surfeit.element.Element;
+import surfeit.segregation.Caveat;
+import surfeit.segregation.ElementFinding;
+import surfeit.segregation.ForeignElement;
+import surfeit.segregation.GroupBy;
+import surfeit.segregation.GroupFinding;
+import surfeit.segregation.ReferenceUse;
+import surfeit.segregation.Rival;
+import surfeit.segregation.Scope;
+
+/** Puts an invented group together; its scope follows from the number of particles unless it is one spot. */
+final class GroupBuilder {
+    private final String name;
+    private final long spotCount;
+    private final List<String> particles;
+    private final List<ElementFinding> elements = new ArrayList<>();
+    private final List<Rival> rivals = new ArrayList<>();
+    private final List<Caveat> caveats = new ArrayList<>();
+    private List<Element> notMeasured = List.of();
+    private Optional<List<Element>> explanationSet = Optional.empty();
+    private List<ForeignElement> foreign = List.of();
+    private Optional<ReferenceUse> reference = Optional.empty();
+
+    GroupBuilder(String name, long spotCount, String... particles) {
+        this.name = name;
+        this.spotCount = spotCount;
+        this.particles = List.of(particles);
+    }
+
+    GroupBuilder element(FindingBuilder finding) {
+        elements.add(finding.build());
+        return this;
+    }
+
+    GroupBuilder element(String symbol, double nominal, OutcomeBuilder outcome) {
+        return element(FindingBuilder.finding(symbol, nominal, outcome));
+    }
+
+    GroupBuilder element(String symbol, double low, double high, OutcomeBuilder outcome) {
+        return element(FindingBuilder.finding(symbol, low, high, outcome));
+    }
+
+    GroupBuilder rival(Rival rival) {
+        rivals.add(rival);
+        return this;
+    }
+
+    GroupBuilder caveat(Caveat caveat) {
+        caveats.add(caveat);
+        return this;
+    }
+
+    GroupBuilder notMeasured(String... symbols) {
+        notMeasured = elementsOf(symbols);
+        return this;
+    }
+
+    GroupBuilder explanationSet(String... symbols) {
+        explanationSet = Optional.of(elementsOf(symbols));
+        return this;
+    }
+
+    GroupBuilder foreign(ForeignElement... elements) {
+        foreign = List.of(elements);
+        return this;
+    }
+
+    GroupBuilder reference(ReferenceUse use) {
+        reference = Optional.of(use);
+        return this;
+    }
+
+    private static List<Element> elementsOf(String... symbols) {
+        return Stream.of(symbols).map(Element::of).toList();
+    }
+
+    GroupFinding build() {
+        Scope scope = particles.size() > 1 ? Scope.PARTICLES : spotCount > 1 ? Scope.THIS_PARTICLE : Scope.THIS_SPOT;
+        return new GroupFinding(GroupBy.FEATURE, name, spotCount, particles, OptionalDouble.of(15),
+            List.of("2026-11-20-a"), scope,
+            particles.size() == 2, elements, notMeasured, explanationSet, foreign, reference, rivals, caveats);
+    }
+}

@@ -1,0 +1,117 @@
+package surfeit.report;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import surfeit.segregation.Estimate;
+import surfeit.segregation.Outcome;
+import surfeit.segregation.Reason;
+import surfeit.segregation.Verdict;
+
+/** Puts an invented outcome together; what a test does not name is absent. */
+final class OutcomeBuilder {
+    private final Verdict verdict;
+    private final double mean;
+    private final double uncertainty;
+    private double low;
+    private double high;
+    private Optional<Estimate> factor = Optional.empty();
+    private Estimate difference = new Estimate(0.1, 0.05, 0.15);
+    private OptionalDouble p = OptionalDouble.empty();
+    private OptionalDouble pEquivalence = OptionalDouble.empty();
+    private OptionalDouble notMoreThan = OptionalDouble.empty();
+    private boolean beyondMargin;
+    private boolean smallShift;
+    private boolean spotsAgree;
+    private Optional<Reason> reason = Optional.empty();
+    private Optional<Verdict> lean = Optional.empty();
+
+    private OutcomeBuilder(Verdict verdict, double mean, double uncertainty) {
+        this.verdict = verdict;
+        this.mean = mean;
+        this.uncertainty = uncertainty;
+        low = mean - 2 * uncertainty;
+        high = mean + 2 * uncertainty;
+    }
+
+    static OutcomeBuilder enriched(double mean, double uncertainty) {
+        return new OutcomeBuilder(Verdict.ENRICHED, mean, uncertainty);
+    }
+
+    static OutcomeBuilder depleted(double mean, double uncertainty) {
+        return new OutcomeBuilder(Verdict.DEPLETED, mean, uncertainty);
+    }
+
+    static OutcomeBuilder consistent(double mean, double uncertainty) {
+        return new OutcomeBuilder(Verdict.CONSISTENT, mean, uncertainty);
+    }
+
+    static OutcomeBuilder inconclusive(double mean, double uncertainty) {
+        return new OutcomeBuilder(Verdict.INCONCLUSIVE, mean, uncertainty);
+    }
+
+    OutcomeBuilder factor(double value, double low, double high) {
+        factor = Optional.of(new Estimate(value, low, high));
+        return this;
+    }
+
+    OutcomeBuilder interval(double low, double high) {
+        this.low = low;
+        this.high = high;
+        return this;
+    }
+
+    OutcomeBuilder difference(double value, double low, double high) {
+        difference = new Estimate(value, low, high);
+        return this;
+    }
+
+    OutcomeBuilder p(double adjusted) {
+        p = OptionalDouble.of(adjusted);
+        return this;
+    }
+
+    OutcomeBuilder pEquivalence(double value) {
+        pEquivalence = OptionalDouble.of(value);
+        return this;
+    }
+
+    OutcomeBuilder notMoreThan(double oddsRatio) {
+        notMoreThan = OptionalDouble.of(oddsRatio);
+        return this;
+    }
+
+    OutcomeBuilder beyondMargin() {
+        beyondMargin = true;
+        return this;
+    }
+
+    OutcomeBuilder smallShift() {
+        smallShift = true;
+        return this;
+    }
+
+    OutcomeBuilder spotsAgree() {
+        spotsAgree = true;
+        return this;
+    }
+
+    OutcomeBuilder because(Reason reason) {
+        this.reason = Optional.of(reason);
+        return this;
+    }
+
+    OutcomeBuilder lean(Verdict direction) {
+        lean = Optional.of(direction);
+        return this;
+    }
+
+    Outcome build() {
+        OptionalDouble confidence = verdict == Verdict.INCONCLUSIVE ? OptionalDouble.empty()
+            : OptionalDouble.of(1 - (verdict == Verdict.CONSISTENT ? pEquivalence : p).orElse(0.01));
+        return new Outcome(verdict, mean, low, high, uncertainty, uncertainty * 0.6, uncertainty * 0.8,
+            OptionalDouble.of(3), factor,
+            difference, Optional.of(new Estimate(2, 1, Double.POSITIVE_INFINITY)), p, p, pEquivalence, confidence,
+            notMoreThan,
+            beyondMargin, smallShift, spotsAgree, reason, lean, "logit", "scatter of particles");
+    }
+}
