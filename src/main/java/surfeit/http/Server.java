@@ -33,7 +33,7 @@ public final class Server implements AutoCloseable {
     public static Server start(ServerSettings settings, Laboratory laboratory, Clock clock) {
         Readiness readiness = new Readiness();
         ServiceFacts facts = new ServiceFacts(settings, clock, ProgramVersion.VERSION, "");
-        Dispatcher dispatcher = new Dispatcher(Routes.of(laboratory, facts, readiness), facts);
+        Dispatcher dispatcher = new Dispatcher(Routes.of(laboratory, readiness), facts);
         Javalin javalin = Javalin.create(config -> {
             configure(config, settings);
             dispatcher.register(config);

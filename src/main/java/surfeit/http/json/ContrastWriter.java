@@ -12,7 +12,8 @@ final class ContrastWriter {
     private ContrastWriter() {
     }
 
-    static void write(JsonGenerator json, Contrast contrast) throws IOException {
+    /** @param sentence the contrast in words */
+    static void write(JsonGenerator json, Contrast contrast, String sentence) throws IOException {
         json.writeStartObject();
         json.writeStringField("group_a", contrast.groupA());
         json.writeStringField("group_b", contrast.groupB());
@@ -20,6 +21,7 @@ final class ContrastWriter {
         Written.texts(json, "common_particles", contrast.commonParticles());
         Written.texts(json, "left_out_particles", contrast.leftOut());
         json.writeStringField("scope", contrast.scope().word());
+        json.writeStringField("sentence", sentence);
         json.writeArrayFieldStart("elements");
         for (Contrast.ElementContrast element : contrast.elements()) {
             write(json, element);
@@ -36,7 +38,7 @@ final class ContrastWriter {
         Written.percent(json, "mean_b_atomic_percent", element.meanB());
         Estimate difference = element.difference();
         FindingWriter.estimate(json, "difference_atomic_percent", Optional.of(new Estimate(
-            Percent.of(difference.value()), Percent.of(difference.low()), Percent.of(difference.high()))));
+            Numbers.inPercent(difference.value()), Numbers.inPercent(difference.low()), Numbers.inPercent(difference.high()))));
         FindingWriter.estimate(json, "odds_ratio", element.oddsRatio());
         Written.number(json, "p_value", element.pValue());
         Written.number(json, "p_value_adjusted", element.pAdjusted());

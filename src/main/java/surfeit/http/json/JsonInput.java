@@ -7,9 +7,9 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import java.io.IOException;
-import java.util.Collection;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import surfeit.composition.Percent;
 import surfeit.lab.Problem;
 
 /**
@@ -144,6 +144,13 @@ final class JsonInput {
         return OptionalDouble.of(value);
     }
 
+    /** A number of percent as the fraction nearest to it, read from its digits and not from a rounded double. */
+    OptionalDouble percentAsFraction() throws IOException {
+        OptionalDouble percent = number("percent");
+        return percent.isEmpty() || percent.getAsDouble() == 0
+            ? percent : OptionalDouble.of(Percent.toFraction(parser.getDecimalValue()));
+    }
+
     Optional<Boolean> yesOrNo() throws IOException {
         if (parser.currentToken() != JsonToken.VALUE_TRUE && parser.currentToken() != JsonToken.VALUE_FALSE) {
             wrongKind("true or false");
@@ -204,7 +211,4 @@ final class JsonInput {
         return new MalformedJsonException("Expected JSON in UTF-8, got something else: " + message, line, column);
     }
 
-    static String known(Collection<String> words) {
-        return String.join(", ", words);
-    }
 }

@@ -23,10 +23,10 @@ final class NominalJson {
             in.entries("an object of element symbols", symbol -> part(in, symbol, fields.parts));
         });
     private static final Keys<PartFields> PART = new Keys<PartFields>("an element of a nominal")
-        .key("value", (in, part) -> part.value = in.number("percent"))
-        .key("tolerance", (in, part) -> part.tolerance = in.number("percent"))
-        .key("low", (in, part) -> part.low = in.number("percent"))
-        .key("high", (in, part) -> part.high = in.number("percent"));
+        .key("value", (in, part) -> part.value = in.percentAsFraction())
+        .key("tolerance", (in, part) -> part.tolerance = in.percentAsFraction())
+        .key("low", (in, part) -> part.low = in.percentAsFraction())
+        .key("high", (in, part) -> part.high = in.percentAsFraction());
 
     private NominalJson() {
     }
@@ -106,7 +106,7 @@ final class NominalJson {
         long before = in.faults().count();
         PartFields fields = new PartFields();
         if (in.isNumber()) {
-            fields.value = in.number("percent");
+            fields.value = in.percentAsFraction();
         } else if (in.isText() && in.asWritten().equals("balance")) {
             return Optional.of(new NominalPart.Balance());
         } else if (in.isObject()) {
@@ -126,8 +126,8 @@ final class NominalJson {
         }
         try {
             return Optional.of(point
-                ? new NominalPart.Point(Percent.fraction(fields.value.getAsDouble()), Percent.fraction(fields.tolerance.orElse(0)))
-                : new NominalPart.Range(Percent.fraction(fields.low.getAsDouble()), Percent.fraction(fields.high.getAsDouble())));
+                ? new NominalPart.Point(fields.value.getAsDouble(), fields.tolerance.orElse(0))
+                : new NominalPart.Range(fields.low.getAsDouble(), fields.high.getAsDouble()));
         } catch (CompositionException e) {
             in.faults().add(pointer, code(e), "", e.getMessage());
             return Optional.empty();
@@ -138,7 +138,7 @@ final class NominalJson {
         return switch (e.kind()) {
             case NOT_SUMMING_TO_ONE, NOT_CLOSABLE -> Problem.NOMINAL_INCOMPLETE;
             case TOO_FEW_ELEMENTS -> Problem.TOO_FEW_ELEMENTS;
-            case VALUE_OUT_OF_RANGE -> Problem.VALUE_OUT_OF_RANGE;
+            case VALUE_OUT_OF_RANGE, UNREADABLE -> Problem.VALUE_OUT_OF_RANGE;
         };
     }
 
@@ -160,16 +160,16 @@ final class NominalJson {
             json.writeString("balance");
         } else if (part instanceof NominalPart.Range range) {
             json.writeStartObject();
-            json.writeNumberField("low", Percent.of(range.low()));
-            json.writeNumberField("high", Percent.of(range.high()));
+            json.writeNumberField("low", Numbers.inPercent(range.low()));
+            json.writeNumberField("high", Numbers.inPercent(range.high()));
             json.writeEndObject();
         } else if (part instanceof NominalPart.Point point && point.tolerance() > 0) {
             json.writeStartObject();
-            json.writeNumberField("value", Percent.of(point.value()));
-            json.writeNumberField("tolerance", Percent.of(point.tolerance()));
+            json.writeNumberField("value", Numbers.inPercent(point.value()));
+            json.writeNumberField("tolerance", Numbers.inPercent(point.tolerance()));
             json.writeEndObject();
         } else if (part instanceof NominalPart.Point point) {
-            json.writeNumber(Percent.of(point.value()));
+            json.writeNumber(Numbers.inPercent(point.value()));
         }
     }
 }

@@ -27,11 +27,11 @@ final class Written {
 
     /** A fraction as percent. */
     static void percent(JsonGenerator json, String name, double fraction) throws IOException {
-        number(json, name, Percent.of(fraction));
+        number(json, name, Numbers.inPercent(fraction));
     }
 
     static void percent(JsonGenerator json, String name, OptionalDouble fraction) throws IOException {
-        number(json, name, fraction.isPresent() ? Percent.of(fraction.getAsDouble()) : Double.NaN);
+        number(json, name, fraction.isPresent() ? Numbers.inPercent(fraction.getAsDouble()) : Double.NaN);
     }
 
     static void text(JsonGenerator json, String name, Optional<String> value) throws IOException {
