@@ -3,12 +3,15 @@ package surfeit.lab;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import surfeit.composition.Alloy;
+import surfeit.composition.AlloyCatalogue;
+import surfeit.element.Spelling;
 
 /** The alloys a lab can name: its own statements first, then those of the program. Thread-safe. */
 final class Alloys {
-    private final AlloyLookup packaged;
+    private final AlloyCatalogue packaged;
 
-    Alloys(AlloyLookup packaged) {
+    Alloys(AlloyCatalogue packaged) {
         this.packaged = packaged;
     }
 
@@ -21,8 +24,14 @@ final class Alloys {
     }
 
     StoredAlloy require(ReadAccess access, String id) {
-        return find(access, id).orElseThrow(() -> new ProblemException(Problem.ALLOY_UNKNOWN,
-            "The catalogue has no alloy \"" + id + "\"."));
+        return find(access, id).orElseThrow(() -> new ProblemException(Problem.ALLOY_UNKNOWN, unknown(access, id)));
+    }
+
+    private String unknown(ReadAccess access, String id) {
+        List<Alloy> own = access.alloys().stream().map(StoredAlloy::alloy).toList();
+        List<String> nearest = packaged.with(own).nearest(id);
+        return "The catalogue has no alloy " + Spelling.quoted(id)
+            + (nearest.isEmpty() ? "." : "; nearest known: " + String.join(", ", nearest) + ".");
     }
 
     List<StoredAlloy> all(ReadAccess access) {
@@ -49,6 +58,6 @@ final class Alloys {
     }
 
     private Optional<StoredAlloy> ofProgram(String id) {
-        return packaged.find(id).map(alloy -> new StoredAlloy(alloy, 0, Optional.empty()));
+        return packaged.byId(id).map(alloy -> new StoredAlloy(alloy, 0, Optional.empty()));
     }
 }

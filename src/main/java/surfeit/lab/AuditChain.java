@@ -24,8 +24,8 @@ public final class AuditChain {
     private AuditChain() {
     }
 
-    public static String hash(String before, long number, Instant when, String who, String what, Optional<String> sample,
-                              String detail) {
+    public static String hash(String before, long number, Instant when, String who, String what,
+                              Optional<String> sample, String detail) {
         MessageDigest digest = sha256();
         add(digest, before);
         add(digest, Long.toString(number));
@@ -55,7 +55,8 @@ public final class AuditChain {
                 }
                 String expected = hash(before, number, row.when(), row.who(), row.what(), row.sample(), row.detail());
                 if (!expected.equals(row.hash())) {
-                    return broken(access, number, "the hash of row " + number + " does not fit its content and the row before");
+                    return broken(access, number,
+                        "the hash of row " + number + " does not fit its content and the row before");
                 }
                 before = row.hash();
             }

@@ -17,7 +17,7 @@ final class Events {
     }
 
     static LabEvent imported(Occasion occasion, String sample, String importId, long acceptedCount) {
-        return new LabEvent(0, LabEvent.Type.SPOTS_IMPORTED, occasion.when(), Optional.of(sample), Optional.of(importId),
-            OptionalLong.of(acceptedCount));
+        return new LabEvent(0, LabEvent.Type.SPOTS_IMPORTED, occasion.when(), Optional.of(sample),
+            Optional.of(importId), OptionalLong.of(acceptedCount));
     }
 }

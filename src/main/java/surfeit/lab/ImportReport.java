@@ -37,6 +37,7 @@ public record ImportReport(Optional<String> id, String sample, Occasion occasion
      * @param byteCount its length; absent where nothing was recorded
      * @param sha256    its SHA-256 in hex; absent where nothing was recorded
      */
-    public record SentFile(String mediaType, Optional<String> fileName, OptionalLong byteCount, Optional<String> sha256) {
+    public record SentFile(String mediaType, Optional<String> fileName, OptionalLong byteCount,
+                           Optional<String> sha256) {
     }
 }

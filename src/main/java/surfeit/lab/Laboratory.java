@@ -4,6 +4,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
+import surfeit.composition.Alloy;
+import surfeit.composition.AlloyCatalogue;
+import surfeit.element.Spelling;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpreter;
 import surfeit.segregation.SpotSource;
@@ -27,7 +30,8 @@ public final class Laboratory {
     private final RepeatedRequests repeated;
 
     /** @param detectionLimitMassFraction limit taken for "not detected" without a stated limit */
-    public Laboratory(Store store, AlloyLookup packagedAlloys, Interpreter interpreter, double detectionLimitMassFraction) {
+    public Laboratory(Store store, AlloyCatalogue packagedAlloys, Interpreter interpreter,
+                      double detectionLimitMassFraction) {
         this.store = store;
         this.alloys = new Alloys(packagedAlloys);
         this.answers = new Answers(alloys, interpreter, detectionLimitMassFraction);
@@ -100,7 +104,8 @@ public final class Laboratory {
      *
      * @throws ProblemException where the upload cannot be read, or has faults and {@code onError} is refuse
      */
-    public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options, Occasion occasion) {
+    public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options,
+                                    Occasion occasion) {
         Function<WriteAccess, ImportReport> work =
             access -> new SpotImport(access, Lookups.sample(access, sample), options, occasion).run(upload, rows);
         return options.validateOnly() ? SpotImport.rehearsed(store.rehearse(work)) : store.write(work);
@@ -164,7 +169,8 @@ public final class Laboratory {
      *
      * @throws ProblemException reason-required, name-invalid (label, session and time stay), revision-mismatch
      */
-    public StoredSpot correct(String id, String reason, Expectation expectation, Correction correction, Occasion occasion) {
+    public StoredSpot correct(String id, String reason, Expectation expectation, Correction correction,
+                              Occasion occasion) {
         return store.write(access -> SpotRevising.correct(access, id, reason, expectation, correction, occasion));
     }
 
@@ -210,12 +216,11 @@ public final class Laboratory {
 
     public StoredAlloy alloy(String id) {
         return store.read(access -> alloys.find(access, id)).orElseThrow(() ->
-            new ProblemException(Problem.NOT_FOUND, "There is no alloy \"" + id + "\"."));
+            new ProblemException(Problem.NOT_FOUND, "There is no alloy " + Spelling.quoted(id) + "."));
     }
 
     /** States an alloy; the same statement again changes nothing. @throws ProblemException as {@link #describe} */
     public Change<StoredAlloy> defineAlloy(Alloy alloy, Expectation expectation, Occasion occasion) {
-        Names.requireSampleName("An alloy", alloy.id());
         return store.write(access -> alloys.define(access, alloy, expectation, occasion));
     }
 

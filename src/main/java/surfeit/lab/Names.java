@@ -3,6 +3,7 @@ package surfeit.lab;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import surfeit.element.Spelling;
 
 /** The rules for the lab's own names. */
 public final class Names {
@@ -15,15 +16,15 @@ public final class Names {
     private Names() {
     }
 
-    /** True for a text that can name a sample or an alloy. */
+    /** True for a text that can name a sample. */
     public static boolean isSampleName(String text) {
         return SAMPLE.matcher(text).matches() && !ONLY_DOTS.matcher(text).matches();
     }
 
     static void requireSampleName(String what, String text) {
         if (!isSampleName(text)) {
-            throw new ProblemException(Problem.NAME_INVALID, what
-                + " is named with 1 to 64 of the characters A-Z a-z 0-9 . _ - and not with dots only, got \"" + text + "\".");
+            throw new ProblemException(Problem.NAME_INVALID, what + " is named with 1 to 64 of the characters"
+                + " A-Z a-z 0-9 . _ - and not with dots only, got " + Spelling.quoted(text) + ".");
         }
     }
 

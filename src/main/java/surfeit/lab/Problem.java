@@ -10,25 +10,26 @@ import java.util.Optional;
  */
 public enum Problem {
     UNREADABLE_TABLE(422, "The table cannot be read",
-        "The upload is not a table this service can read without guessing: no header, columns that differ from row to row, "
-            + "a column twice, a thousands separator, or a character set that does not fit.",
+        "The upload is not a table this service can read without guessing: no header, columns that differ from row to "
+            + "row, a column twice, a thousands separator, or a character set that does not fit.",
         "Correct the named line and column, or state the dialect with delimiter, decimal and charset."),
     MIXED_DECIMAL_MARKS(422, "Two decimal marks in one file",
-        "Some numbers use a decimal comma and others a decimal point. Taking either would change values up to a hundredfold.",
+        "Some numbers use a decimal comma and others a decimal point. Taking either would change values up to a "
+            + "hundredfold.",
         "Write all numbers with one mark, or state it with decimal."),
     DUPLICATE_SPOT(422, "One spot twice with different values",
         "Two rows of the upload have the same session, label and acquired time, but different values.",
         "Give each spot its own label, or state when each was acquired."),
     NAME_INVALID(422, "A name cannot be used",
-        "A sample is named with 1 to 64 of the characters A-Z a-z 0-9 . _ - and not with dots only; other names have 1 to 200 "
-            + "characters and no control characters.",
+        "A sample is named with 1 to 64 of the characters A-Z a-z 0-9 . _ - and not with dots only; other names have 1 "
+            + "to 200 characters and no control characters.",
         "Choose another name."),
     UNKNOWN_ELEMENT(422, "Not an element",
         "A symbol does not name an element of the periodic table.",
         "Correct the symbol; capital and small letters matter (Co is cobalt, CO is not an element)."),
     VALUE_OUT_OF_RANGE(422, "A value is impossible",
-        "A value lies outside what can be measured or stated for its field, or is not one of its words. Concentrations lie "
-            + "between -10 and 150 %.",
+        "A value lies outside what can be measured or stated for its field, or is not one of its words. Concentrations "
+            + "lie between -10 and 150 %.",
         "Correct the value, and check its unit."),
     UNIT_MISSING(422, "No unit is stated",
         "Concentrations come in at% or wt%, and nothing says which. The two differ up to sixfold, so none is assumed.",
@@ -46,11 +47,12 @@ public enum Problem {
         "The parts of a nominal composition add up to 100 % within 1 %, or one element is the balance.",
         "Add the missing elements, or write \"balance\" for the main one."),
     TOO_FEW_ELEMENTS(422, "Too few elements to compare",
-        "Enrichment is a question of shares: at least two elements of the nominal must be left after exclusions and be measured.",
+        "Enrichment is a question of shares: at least two elements of the nominal must be left after exclusions and "
+            + "be measured.",
         "Measure or keep a second element of the nominal."),
     SPOT_ALREADY_RECORDED(409, "The spot is recorded with other values",
-        "A spot with this session, label and acquired time is on record, and its values differ. Recorded values are never "
-            + "overwritten by an upload.",
+        "A spot with this session, label and acquired time is on record, and its values differ. Recorded values are "
+            + "never overwritten by an upload.",
         "Correct the recorded spot and say why, or give the new measurement its own label or time."),
     IDEMPOTENCY_KEY_IN_PROGRESS(409, "The same request is still running",
         "A request with this Idempotency-Key has not been answered yet.",
@@ -68,7 +70,8 @@ public enum Problem {
         "A cursor continues the list it came from, with the same filters.",
         "Start the list again without a cursor."),
     UNKNOWN_PARAMETER(400, "An unknown name",
-        "A key of the body or a parameter of the address is not known here; a mistyped name is refused rather than ignored.",
+        "A key of the body or a parameter of the address is not known here; a mistyped name is refused rather than "
+            + "ignored.",
         "Use the name the answer suggests."),
     MALFORMED_JSON(400, "Not JSON of the expected form",
         "The body is not valid JSON, names a key twice, lacks a required key, or has a value of another kind.",

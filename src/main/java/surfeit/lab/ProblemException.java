@@ -20,8 +20,8 @@ public final class ProblemException extends RuntimeException {
     }
 
     /** @param faultCount how many faults there are; {@code faults} may hold only the first of them */
-    public ProblemException(Problem problem, String detail, List<Fault> faults, long faultCount, Optional<String> setting,
-                            Map<String, String> links) {
+    public ProblemException(Problem problem, String detail, List<Fault> faults, long faultCount,
+                            Optional<String> setting, Map<String, String> links) {
         super(detail);
         this.problem = problem;
         this.faults = List.copyOf(faults.subList(0, Math.min(faults.size(), FAULTS_IN_FULL)));

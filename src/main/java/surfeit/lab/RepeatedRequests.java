@@ -28,8 +28,8 @@ final class RepeatedRequests {
         String name = key.who() + '\n' + key.key();
         while (true) {
             Running mine = new Running(key.fingerprint(), new CountDownLatch(1));
-            Running other = running.putIfAbsent(name, mine);
-            if (other == null) {
+            Optional<Running> first = Optional.ofNullable(running.putIfAbsent(name, mine));
+            if (first.isEmpty()) {
                 try {
                     return store.write(access -> inTransaction(access, key, when, work));
                 } finally {
@@ -37,8 +37,8 @@ final class RepeatedRequests {
                     mine.done().countDown();
                 }
             }
-            requireSame(key, other.fingerprint());
-            await(other.done());
+            requireSame(key, first.get().fingerprint());
+            await(first.get().done());
         }
     }
 

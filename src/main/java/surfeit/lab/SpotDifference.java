@@ -12,6 +12,7 @@ import surfeit.composition.NominalPart;
 import surfeit.element.Element;
 import surfeit.spot.Conditions;
 import surfeit.spot.Counts;
+import surfeit.spot.Position;
 import surfeit.spot.ReferencePiece;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.Spot;
@@ -68,7 +69,7 @@ final class SpotDifference {
         numbers("live time", "s", from.liveTimeS(), to.liveTimeS());
         numbers("feature size", "um", from.featureSizeUm(), to.featureSizeUm());
         numbers("raw total", "(fraction)", from.rawTotal(), to.rawTotal());
-        texts("position", from.position().map(position -> position.words()), to.position().map(position -> position.words()));
+        texts("position", from.position().map(Position::words), to.position().map(Position::words));
         numbers("tilt", "deg", from.tiltDeg(), to.tiltDeg());
     }
 

@@ -1,7 +1,6 @@
 package surfeit.lab;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,8 +41,8 @@ final class SpotImport implements SpotRows.Sink {
     }
 
     ImportReport run(Upload upload, SpotRows rows) {
-        try (InputStream bytes = upload.open()) {
-            rows.read(bytes, sample.sample(), this);
+        try {
+            rows.read(upload, sample.sample(), this);
         } catch (IOException e) {
             throw new UncheckedIOException("The upload could not be read again from where it was put.", e);
         }
@@ -65,8 +64,9 @@ final class SpotImport implements SpotRows.Sink {
             upload.fileName(), OptionalLong.of(original.byteCount()), Optional.of(original.sha256())));
         record.finish(report);
         access.append(Events.imported(occasion, sample.name(), record.id(), accepted));
-        access.audit(occasion, "spots imported", Optional.of(sample.name()), record.id() + ": " + accepted + " accepted, "
-            + unchanged + " unchanged, " + rejected + " rejected; original sha256:" + original.sha256());
+        access.audit(occasion, "spots imported", Optional.of(sample.name()), record.id() + ": " + accepted
+            + " accepted, " + unchanged + " unchanged, " + rejected + " rejected; original sha256:"
+            + original.sha256());
         return report;
     }
 
@@ -130,8 +130,8 @@ final class SpotImport implements SpotRows.Sink {
                 + differences + ".", spot.label());
         }
         return new Fault(Problem.SPOT_ALREADY_RECORDED, "Spot \"" + spot.label() + "\" is on record as " + recorded.id()
-            + (recorded.withdrawn() ? " (withdrawn)" : "") + " with other values; recorded -> sent: " + differences + ".",
-            place, Optional.of(spot.label()), Optional.of(recorded.id()));
+            + (recorded.withdrawn() ? " (withdrawn)" : "") + " with other values; recorded -> sent: " + differences
+            + ".", place, Optional.of(spot.label()), Optional.of(recorded.id()));
     }
 
     @Override

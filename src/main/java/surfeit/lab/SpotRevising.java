@@ -18,8 +18,8 @@ final class SpotRevising {
         expectation.requireIfStated("Spot " + id, Optional.of(present.revision()));
         Spot corrected = correction.apply(present.spot(), Lookups.sample(access, present.sample()).sample());
         if (!corrected.key().equals(present.spot().key())) {
-            throw new ProblemException(Problem.NAME_INVALID, "Label, session and acquired time tell a spot from the others"
-                + " and stay; withdraw spot " + id + " and record it anew under its right name.");
+            throw new ProblemException(Problem.NAME_INVALID, "Label, session and acquired time tell a spot from the"
+                + " others and stay; withdraw spot " + id + " and record it anew under its right name.");
         }
         SpotRules.faults(corrected, Place.WHOLE).stream().findFirst().ifPresent(fault -> {
             throw new ProblemException(fault.code(), fault.detail());
@@ -33,7 +33,8 @@ final class SpotRevising {
         return now;
     }
 
-    static StoredSpot withdraw(WriteAccess access, String id, String reason, Expectation expectation, Occasion occasion) {
+    static StoredSpot withdraw(WriteAccess access, String id, String reason, Expectation expectation,
+                               Occasion occasion) {
         String why = requireReason(reason);
         StoredSpot present = Lookups.spot(access, id);
         expectation.requireIfStated("Spot " + id, Optional.of(present.revision()));
@@ -48,7 +49,8 @@ final class SpotRevising {
     private static void record(WriteAccess access, LabEvent.Type type, String what, StoredSpot now, Occasion occasion,
                                String detail) {
         access.append(Events.of(type, occasion, Optional.of(now.sample()), now.id()));
-        access.audit(occasion, what, Optional.of(now.sample()), now.id() + " revision " + now.revision() + ": " + detail);
+        access.audit(occasion, what, Optional.of(now.sample()),
+            now.id() + " revision " + now.revision() + ": " + detail);
     }
 
     private static String requireReason(String reason) {

@@ -1,7 +1,6 @@
 package surfeit.lab;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.List;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
@@ -15,7 +14,7 @@ public interface SpotRows {
      * @param sample the sample they belong to: it says at how many standard uncertainties {@code u} is given
      * @throws ProblemException where the upload cannot be read as a whole (no header, no unit, not JSON)
      */
-    void read(InputStream bytes, Sample sample, Sink sink) throws IOException;
+    void read(Upload upload, Sample sample, Sink sink) throws IOException;
 
     /** Takes what a reader finds. */
     interface Sink {

@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.util.Optional;
+import surfeit.composition.Alloy;
 
 /**
  * An alloy at one of its revisions.

@@ -3,6 +3,7 @@ package surfeit.lab;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.function.Function;
+import surfeit.composition.Alloy;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 

@@ -61,7 +61,8 @@ final class FileCheck {
         long found = number(statement, "SELECT coalesce(max(CAST(version AS INTEGER)), 0) FROM " + HISTORY);
         if (found > SCHEMA) {
             throw new StorageException("The file " + file + " was written by a newer program: its form is " + found
-                + ", this program knows up to " + SCHEMA + ". Run the newer program, or restore a backup made with this one.");
+                + ", this program knows up to " + SCHEMA
+                + ". Run the newer program, or restore a backup made with this one.");
         }
         return found;
     }

@@ -1,8 +1,11 @@
 package surfeit.storage;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /** Reads what {@link PackedWriter} wrote; bytes that end too early or go on too long are damage. Not thread-safe. */
 final class PackedReader {
@@ -72,6 +75,15 @@ final class PackedReader {
 
     Optional<String> text(boolean present) {
         return present ? Optional.of(text()) : Optional.empty();
+    }
+
+    /** A list written as its size and its items. */
+    <T> List<T> list(Function<PackedReader, T> item) {
+        List<T> items = new ArrayList<>();
+        for (long left = count(); left > 0; left--) {
+            items.add(item.apply(this));
+        }
+        return items;
     }
 
     /** The constant of an enum that was written by its place in a list. */

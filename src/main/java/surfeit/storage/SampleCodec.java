@@ -1,6 +1,5 @@
 package surfeit.storage;
 
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -59,7 +58,7 @@ final class SampleCodec {
         in.requireVersion(FORM, "A sample");
         Optional<String> alloy = optionalText(in);
         Optional<Nominal> nominal = in.octet() == 1 ? Optional.of(NominalCodec.read(in)) : Optional.empty();
-        Set<Element> excluded = new HashSet<>(readList(in, NominalCodec::element));
+        Set<Element> excluded = new HashSet<>(in.list(NominalCodec::element));
         AccuracyClass accuracy =
             StoredWords.find("accuracy class", in.text(), AccuracyClass.values(), AccuracyClass::words);
         Form form = StoredWords.find("form", in.text(), Form.values(), Form::words);
@@ -70,8 +69,8 @@ final class SampleCodec {
         Optional<String> mount = optionalText(in);
         Judgement judgement = readJudgement(in);
         List<PreparationStep> preparation =
-            readList(in, reader -> new PreparationStep(reader.text(), optionalText(reader)));
-        List<String> phases = readList(in, PackedReader::text);
+            in.list(reader -> new PreparationStep(reader.text(), optionalText(reader)));
+        List<String> phases = in.list(PackedReader::text);
         String description = in.text();
         boolean spotsIndependent = in.octet() == 1;
         in.requireEnd();
@@ -103,14 +102,5 @@ final class SampleCodec {
 
     private static OptionalDouble optionalReal(PackedReader in) {
         return in.real(in.octet() == 1);
-    }
-
-    private static <T> List<T> readList(PackedReader in, java.util.function.Function<PackedReader, T> read) {
-        int size = (int) in.count();
-        List<T> list = new ArrayList<>();
-        for (int i = 0; i < size; i++) {
-            list.add(read.apply(in));
-        }
-        return list;
     }
 }

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.StatementContext;
-import surfeit.lab.Alloy;
+import surfeit.composition.Alloy;
 import surfeit.lab.Occasion;
 import surfeit.lab.StoredAlloy;
 

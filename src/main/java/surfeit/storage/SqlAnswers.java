@@ -20,8 +20,9 @@ final class SqlAnswers {
     Optional<ReadAccess.Kept> find(String who, String key) {
         return handle.createQuery("SELECT * FROM idempotency WHERE who = :who AND repeat_key = :key")
             .bind("who", who).bind("key", key)
-            .map((row, context) -> new ReadAccess.Kept(row.getString("fingerprint"), new KeptAnswer(row.getInt("status"),
-                readHeaders(row.getBytes("headers")), row.getBytes("body")))).findOne();
+            .map((row, context) -> new ReadAccess.Kept(row.getString("fingerprint"),
+                new KeptAnswer(row.getInt("status"), readHeaders(row.getBytes("headers")), row.getBytes("body"))))
+            .findOne();
     }
 
     void keep(RepeatKey key, KeptAnswer answer, Instant when) {

@@ -107,7 +107,8 @@ final class SqlImports {
     }
 
     void addFilePart(long number, KeptFile.Kind kind, int part, byte[] bytes) {
-        handle.createUpdate("INSERT INTO import_file (import, kind, part, bytes) VALUES (:import, :kind, :part, :bytes)")
+        handle.createUpdate("""
+                INSERT INTO import_file (import, kind, part, bytes) VALUES (:import, :kind, :part, :bytes)""")
             .bind("import", number).bind("kind", word(kind)).bind("part", part).bind("bytes", bytes).execute();
     }
 
@@ -125,8 +126,9 @@ final class SqlImports {
             .bind("id", number).map((row, context) -> new Fault(Problem.ofCode(row.getString("code")).orElseThrow(),
                 row.getString("detail"), place(row), text(row, "value"), text(row, "spot"))).list();
         return handle.createQuery("SELECT i.*, s.name FROM import i JOIN sample s ON s.id = i.sample WHERE i.id = :id")
-            .bind("id", number).map((row, context) -> new ImportReport(Optional.of(PublicId.of(PublicId.IMPORT, number)),
-                row.getString("name"), new Occasion(row.getString("who"), Instant.parse(row.getString("recorded"))),
+            .bind("id", number).map((row, context) -> new ImportReport(
+                Optional.of(PublicId.of(PublicId.IMPORT, number)), row.getString("name"),
+                new Occasion(row.getString("who"), Instant.parse(row.getString("recorded"))),
                 row.getLong("sample_revision"), row.getLong("accepted_count"), row.getLong("unchanged_count"),
                 row.getLong("rejected_count"), row.getLong("fault_count"), leftOut, dialect(row), faults, file(row)))
             .findOne();

@@ -67,7 +67,8 @@ final class SqlSamples {
     }
 
     long number(String name) {
-        return handle.createQuery("SELECT id FROM sample WHERE name = :name").bind("name", name).mapTo(Long.class).one();
+        return handle.createQuery("SELECT id FROM sample WHERE name = :name").bind("name", name)
+            .mapTo(Long.class).one();
     }
 
     void describe(String name, Sample sample, Occasion occasion) {
@@ -109,9 +110,9 @@ final class SqlSamples {
     }
 
     private static StoredSample sample(ResultSet row, StatementContext context) throws SQLException {
-        return new StoredSample(row.getString("name"), row.getLong("n"), SampleCodec.decode(row.getBytes("description")),
-            row.getLong("described"), row.getLong("spot_count"), Instant.parse(row.getString("created")),
-            Instant.parse(row.getString("recorded")));
+        return new StoredSample(row.getString("name"), row.getLong("n"),
+            SampleCodec.decode(row.getBytes("description")), row.getLong("described"), row.getLong("spot_count"),
+            Instant.parse(row.getString("created")), Instant.parse(row.getString("recorded")));
     }
 
     /** The text with the wild cards of LIKE taken literally. */

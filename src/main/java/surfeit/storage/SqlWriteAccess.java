@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
-import surfeit.lab.Alloy;
+import surfeit.composition.Alloy;
 import surfeit.lab.KeptAnswer;
 import surfeit.lab.LabEvent;
 import surfeit.lab.Occasion;

@@ -53,9 +53,11 @@ final class ValueCodec {
         String asReported = in.text();
         double fraction = in.real();
         OptionalDouble uncertainty = in.real((head & UNCERTAINTY) != 0);
-        Optional<Counts> counts = (head & COUNTS) != 0 ? Optional.of(new Counts(in.real(), in.real())) : Optional.empty();
+        Optional<Counts> counts =
+            (head & COUNTS) != 0 ? Optional.of(new Counts(in.real(), in.real())) : Optional.empty();
         OptionalDouble limit = in.real((head & LIMIT) != 0);
-        return new ReportedValue.Measured(fraction, asReported, uncertainty, counts, limit, in.text((head & LINE) != 0));
+        Optional<String> line = in.text((head & LINE) != 0);
+        return new ReportedValue.Measured(fraction, asReported, uncertainty, counts, limit, line);
     }
 
     private static ReportedValue belowLimit(PackedReader in) {

@@ -3,6 +3,7 @@ package surfeit.lab;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -38,7 +39,7 @@ class ProblemTest {
 
     @Test
     void a_refusal_tells_the_first_hundred_faults_and_the_true_count() {
-        List<Fault> many = java.util.Collections.nCopies(150, Fault.at(Place.line(3), Problem.UNIT_MISSING, "No unit."));
+        List<Fault> many = Collections.nCopies(150, Fault.at(Place.line(3), Problem.UNIT_MISSING, "No unit."));
 
         ProblemException refusal = new ProblemException(Problem.UNIT_MISSING, "No unit.", many, 4000, Optional.empty(),
             Map.of());

@@ -8,13 +8,11 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
+import surfeit.composition.AlloyCatalogue;
 import surfeit.composition.Basis;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalPart;
 import surfeit.element.Element;
-import surfeit.lab.Alloy;
-import surfeit.lab.AlloyLookup;
 import surfeit.lab.Expectation;
 import surfeit.lab.Fault;
 import surfeit.lab.ImportOptions;
@@ -31,21 +29,21 @@ import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
 /**
- * A lab on a real file in a folder of its own, for tests: an Ag-Cu alloy in the program's catalogue, and spots handed
- * over as lists. All values are invented.
+ * A lab on a real file in a folder of its own, for tests: samples of Ag-Cu eutectic, and spots handed over as
+ * lists. All values are invented.
  */
 public final class LabBench implements AutoCloseable {
     public static final Instant NOON = Instant.parse("2026-11-20T12:00:00Z");
     public static final Occasion ANNA = new Occasion("anna", NOON);
-    public static final Alloy AG_CU = new Alloy("ag-cu-eutectic", "Ag-Cu eutectic",
-        nominal("Ag", 0.601, "Cu", 0.399), List.of("(Ag)", "(Cu)"), "invented for a test");
+    /** Ag-Cu eutectic, an alloy of the program's catalogue. */
+    public static final String AG_CU = "ag-cu-eutectic";
 
     private final SqliteStore store;
     private final Laboratory laboratory;
 
     private LabBench(SqliteStore store) {
         this.store = store;
-        this.laboratory = new Laboratory(store, catalogueOf(AG_CU), new Interpreter(), 0.003);
+        this.laboratory = new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(), 0.003);
     }
 
     public static LabBench in(Path folder) {
@@ -80,7 +78,7 @@ public final class LabBench implements AutoCloseable {
     }
 
     public static Sample agCuSample() {
-        return Sample.of(Optional.of(AG_CU.id()), Optional.empty());
+        return Sample.of(Optional.of(AG_CU), Optional.empty());
     }
 
     public static Nominal nominal(String first, double firstFraction, String second, double secondFraction) {
@@ -119,7 +117,7 @@ public final class LabBench implements AutoCloseable {
 
     /** Hands over these spots as lines 2, 3, 4, ... of a table. */
     public static SpotRows rows(Spot... spots) {
-        return (bytes, sample, sink) -> {
+        return (upload, sample, sink) -> {
             sink.rejectedHeader("label;problem");
             for (int i = 0; i < spots.length; i++) {
                 sink.spot(spots[i], row(i + 2, spots[i].label()));
@@ -137,24 +135,6 @@ public final class LabBench implements AutoCloseable {
             @Override
             public String rejectedLines(List<Fault> faults) {
                 return text + ";" + faults.get(0).code().code() + "\n";
-            }
-        };
-    }
-
-    static AlloyLookup catalogueOf(Alloy... alloys) {
-        TreeMap<String, Alloy> byId = new TreeMap<>();
-        for (Alloy alloy : alloys) {
-            byId.put(alloy.id(), alloy);
-        }
-        return new AlloyLookup() {
-            @Override
-            public Optional<Alloy> find(String id) {
-                return Optional.ofNullable(byId.get(id));
-            }
-
-            @Override
-            public List<Alloy> all() {
-                return List.copyOf(byId.values());
             }
         };
     }

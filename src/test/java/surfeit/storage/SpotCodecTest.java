@@ -74,8 +74,9 @@ class SpotCodecTest {
                 return map;
             });
         return Combinators.combine(texts().filter(text -> !text.isBlank()), word, word, word, times().optional(),
-            conditions(), references().optional()).flatAs((label, particle, feature, session, time, conditions, piece) ->
-                values.map(map -> new Spot(label, particle, feature, session, time, conditions, piece,
+            conditions(), references().optional())
+            .flatAs((label, particle, feature, session, time, conditions, piece) -> values.map(map ->
+                new Spot(label, particle, feature, session, time, conditions, piece,
                     map.size() % 2 == 0 ? Basis.ATOMIC : Basis.MASS, map)));
     }
 
@@ -123,7 +124,8 @@ class SpotCodecTest {
     }
 
     private static Arbitrary<ReportedValue> values() {
-        Arbitrary<Optional<Counts>> counts = Combinators.combine(finite(), finite().map(Math::abs)).as(Counts::new).optional();
+        Arbitrary<Optional<Counts>> counts =
+            Combinators.combine(finite(), finite().map(Math::abs)).as(Counts::new).optional();
         Arbitrary<ReportedValue> measured = Combinators.combine(finite(), texts(), within(0, 1), counts,
             within(1e-9, 1), texts().optional()).as(ReportedValue.Measured::new);
         return Arbitraries.oneOf(measured,
