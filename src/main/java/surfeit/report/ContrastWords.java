@@ -35,12 +35,16 @@ final class ContrastWords {
         boolean binary = elements.size() == 2;
         List<ElementContrast> spoken = binary ? List.of(leading()) : elements;
         List<String> clauses = new ArrayList<>();
-        for (ElementContrast element : spoken) {
-            clauses.add(clause(element) + (binary && isFlagged(element) ? other(element) : ""));
+        spoken.stream().filter(ContrastWords::isFlagged)
+            .forEach(element -> clauses.add(clause(element) + (binary ? other(element) : "")));
+        List<ElementContrast> equivalent = spoken.stream().filter(e -> e.verdict() == Word.EQUIVALENT).toList();
+        if (!equivalent.isEmpty()) {
+            clauses.add(equivalence(equivalent));
         }
-        String end = binary || elements.size() == 1 ? ", " : "; ";
-        return contrast.groupA() + " against " + contrast.groupB() + ": " + String.join("; ", clauses) + end + basis()
-            + "." + howSure(spoken) + reasons(spoken);
+        spoken.stream().filter(e -> e.verdict() == Word.INCONCLUSIVE).forEach(element -> clauses.add(clause(element)));
+        return contrast.groupA() + " against " + contrast.groupB() + ": " + String.join("; ", clauses)
+            + (clauses.size() > 1 ? "; " : ", ") + basis() + "." + howSure(spoken) + reasons(spoken)
+            + contrast.note().map(note -> " " + Listing.sentence(note)).orElse("");
     }
 
     private ElementContrast leading() {
@@ -56,12 +60,20 @@ final class ContrastWords {
     }
 
     private String clause(ElementContrast element) {
-        String size = element.oddsRatio()
+        return element.element() + " " + element.verdict().word() + ", " + size(element);
+    }
+
+    private String equivalence(List<ElementContrast> equivalent) {
+        String shown = " equivalent (shown to lie within " + verdicts.margin() + ")";
+        return Listing.and(equivalent.stream().map(element -> element.element().symbol()).toList()) + shown
+            + (equivalent.size() == 1 ? ", " + size(equivalent.get(0)) : "");
+    }
+
+    private String size(ElementContrast element) {
+        return element.oddsRatio()
             .map(odds -> "odds " + Digits.factor(odds, signs))
             .orElseGet(() -> "difference " + Digits.atomicPercentInterval(element.difference().value(),
                 element.difference().low(), element.difference().high()));
-        String within = element.verdict() == Word.EQUIVALENT ? " (shown to lie within " + verdicts.margin() + ")" : "";
-        return element.element() + " " + element.verdict().word() + within + ", " + size;
     }
 
     private String other(ElementContrast lead) {

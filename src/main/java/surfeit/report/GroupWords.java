@@ -97,12 +97,13 @@ final class GroupWords {
      */
     private void addOtherScope(List<String> sentences) {
         if (speaksOfThese) {
-            sentences.add("For particles of this kind (weak, two particles): " + verdicts.of(judged(false)) + ".");
+            sentences.add("For particles of this kind (weak, two particles): "
+                + verdicts.withoutSeen().of(judged(false)) + ".");
         } else if (group.scope() == Scope.PARTICLES && headline.stream().allMatch(Judged::isInconclusive)) {
             List<Judged> these = judged(true);
             if (these.stream().anyMatch(Judged::isFlagged)) {
                 sentences.add("On these " + group.particles().size() + " particles themselves: "
-                    + verdicts.of(these) + ".");
+                    + verdicts.withoutSeen().of(these) + ".");
             }
         }
     }

@@ -1,8 +1,10 @@
 package surfeit.report;
 
+import java.util.Optional;
 import surfeit.segregation.ElementFinding;
 import surfeit.segregation.Estimate;
 import surfeit.segregation.Outcome;
+import surfeit.segregation.Reason;
 import surfeit.segregation.Verdict;
 
 /**
@@ -34,6 +36,11 @@ record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
     boolean isBelowLimitEverywhere() {
         return finding.belowLimitCount() > 0 && finding.belowLimitCount() >= spotCount
             && finding.detectionLimit().isPresent();
+    }
+
+    /** True where nothing tells the random error, so that the interval holds the calibration error only. */
+    boolean lacksScatter() {
+        return outcome.reason().equals(Optional.of(Reason.NO_REPEAT_AND_NO_SIGMA));
     }
 
     boolean isRange() {

@@ -51,7 +51,9 @@ final class ReasonWords {
         double shift = judged.outcome().difference().value();
         double u = judged.outcome().uncertainty();
         return switch (reason) {
-            case CALIBRATION -> agreement() + "; a shift of " + Digits.rounded(Math.abs(shift) * 100, u * 100)
+            case CALIBRATION -> judged.isBelowLimitEverywhere()
+                ? "the limit lies below nominal by no more than the calibration error can make."
+                : agreement() + "; a shift of " + Digits.rounded(Math.abs(shift) * 100, u * 100)
                 + " at% is no larger than the calibration error can make.";
             case SCATTER -> scatter() + " to tell.";
             case CALIBRATION_AND_SCATTER -> scatter() + ", and the calibration error alone could make such a shift.";
@@ -77,7 +79,8 @@ final class ReasonWords {
     }
 
     private static String noScatterKnown() {
-        return "one spot without a repeat and without a stated uncertainty: nothing tells its scatter.";
+        return "one spot without a repeat and without a stated uncertainty: nothing tells its scatter, and "
+            + "the interval holds the calibration error only.";
     }
 
     private String agreement() {
@@ -93,13 +96,16 @@ final class ReasonWords {
     }
 
     private static Optional<String> bound(Reason reason, List<Judged> affected) {
+        if (reason == Reason.NO_REPEAT_AND_NO_SIGMA) {
+            return Optional.empty();
+        }
         List<String> bounds = affected.stream().filter(judged -> judged.outcome().notMoreThanFactor().isPresent())
             .map(judged -> Digits.upperBound(judged.outcome().notMoreThanFactor().getAsDouble())
                 + (affected.size() > 1 ? " (" + judged.symbol() + ")" : "")).toList();
         if (!bounds.isEmpty()) {
             return Optional.of("Shifts beyond a factor (odds) of " + Listing.and(bounds) + " are excluded.");
         }
-        boolean saidAlready = reason == Reason.NO_REPEAT_AND_NO_SIGMA || reason == Reason.LIMIT_ABOVE_NOMINAL;
+        boolean saidAlready = affected.stream().anyMatch(Judged::isBelowLimitEverywhere);
         return saidAlready ? Optional.empty() : Optional.of("These data exclude no shift.");
     }
 }

@@ -2,7 +2,9 @@ package surfeit.report;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import surfeit.segregation.Caveat;
 import surfeit.segregation.GroupFinding;
@@ -14,18 +16,27 @@ final class Remarks {
     private Remarks() {
     }
 
-    /** {@code warning: matrix: ...}, warnings before notes, those of the whole answer before those of a group. */
+    /** {@code warning: matrix: ...}, warnings before notes; what holds of several groups is said once. */
     static List<String> caveats(Interpretation interpretation) {
-        record Placed(Caveat caveat, String place) {
+        Map<Caveat, List<String>> places = new LinkedHashMap<>();
+        interpretation.caveats().forEach(caveat -> places.put(caveat, List.of()));
+        for (GroupFinding group : interpretation.groups()) {
+            for (Caveat caveat : group.caveats()) {
+                places.merge(caveat, List.of(group.name()), Remarks::joined);
+            }
         }
-        Stream<Placed> whole = interpretation.caveats().stream().map(caveat -> new Placed(caveat, ""));
-        Stream<Placed> groups = interpretation.groups().stream()
-            .flatMap(group -> group.caveats().stream().map(caveat -> new Placed(caveat, group.name() + ": ")));
-        return Stream.concat(whole, groups)
-            .sorted(Comparator.comparing((Placed placed) -> placed.caveat().weight()).reversed())
-            .map(placed -> (placed.caveat().weight() == Caveat.Weight.WARNING ? "warning: " : "note: ") + placed.place()
-                + Listing.sentence(placed.caveat().detail()))
-            .toList();
+        return places.entrySet().stream()
+            .sorted(Comparator.comparing((Map.Entry<Caveat, List<String>> entry) -> entry.getKey().weight()).reversed())
+            .map(entry -> line(entry.getKey(), entry.getValue())).toList();
+    }
+
+    private static List<String> joined(List<String> before, List<String> more) {
+        return Stream.concat(before.stream(), more.stream()).toList();
+    }
+
+    private static String line(Caveat caveat, List<String> groups) {
+        return (caveat.weight() == Caveat.Weight.WARNING ? "warning: " : "note: ")
+            + (groups.isEmpty() ? "" : Listing.and(groups) + ": ") + Listing.sentence(caveat.detail());
     }
 
     /** Causes that could make the shift, at least in part; where none could, that so many were weighed. */

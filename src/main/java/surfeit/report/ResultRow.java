@@ -44,6 +44,7 @@ record ResultRow(String group, String element, String nominal, String found, Str
         }
         long below = judged.finding().belowLimitCount();
         return Digits.percent(judged.outcome().mean(), judged.outcome().uncertainty(), signs)
+            + (judged.lacksScatter() ? " (calibration only)" : "")
             + (below > 0 ? " (" + below + " of " + judged.spotCount() + " below limit)" : "");
     }
 
@@ -53,7 +54,8 @@ record ResultRow(String group, String element, String nominal, String found, Str
     }
 
     private static String verdict(GroupFinding group, Judged judged) {
-        String words = judged.verdictWords() + (judged.outcome().beyondMargin() ? ", beyond the margin" : "")
+        String words = judged.verdictWords() + (judged.isFlagged() && judged.outcome().beyondMargin()
+            ? ", beyond the margin" : "")
             + (judged.outcome().smallShiftDetected() ? ", small shift detected" : "")
             + (judged.finding().isFragile() ? ", fragile" : "");
         if (!group.weakTwoParticles()) {

@@ -10,10 +10,21 @@ import surfeit.segregation.Verdict;
 final class VerdictWords {
     private final double margin;
     private final Signs signs;
+    private final boolean withSeen;
 
     VerdictWords(double margin, Signs signs) {
+        this(margin, signs, true);
+    }
+
+    private VerdictWords(double margin, Signs signs, boolean withSeen) {
         this.margin = margin;
         this.signs = signs;
+        this.withSeen = withSeen;
+    }
+
+    /** The same without telling on how many particles it was seen, for a second scope of one group. */
+    VerdictWords withoutSeen() {
+        return new VerdictWords(margin, signs, false);
     }
 
     /** {@code Cu enriched, x1.96 (1.71 to 2.15), Ag depleted with it}. */
@@ -70,8 +81,8 @@ final class VerdictWords {
             + judged.size(signs);
     }
 
-    private static String seen(Judged judged) {
-        return judged.finding().seenOn().filter(seen -> seen.of() > 1)
+    private String seen(Judged judged) {
+        return judged.finding().seenOn().filter(seen -> withSeen && seen.of() > 1)
             .map(seen -> ", seen individually on " + seen.particles() + " of " + seen.of() + " particles").orElse("");
     }
 

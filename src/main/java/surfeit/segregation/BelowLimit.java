@@ -11,7 +11,9 @@ import surfeit.statistics.RandomPart;
  *     C &lt;= L exp(1.645 r0)            p = 2 Phi(-(ln C0 - ln L) / r0)  where L &lt; C0, else 1
  * </pre>
  * L the limit as a closed atomic fraction (the largest of the spots), C0 the (lower) nominal limit, r0 the relative
- * standard uncertainty of the accuracy class. The p enters the adjustment with those of the other elements.
+ * standard uncertainty of the accuracy class. The p enters the adjustment with those of the other elements. Where the
+ * nominal may be zero ("at most x") nothing can be depleted; there it is shown to be in order if
+ * {@code Phi(-(ln H - ln L) / r0)} is at most alpha, H the upper limit with the margin on it.
  */
 final class BelowLimit {
     /** Quantile of the normal distribution for a one-sided bound at 95 %. */
@@ -33,11 +35,17 @@ final class BelowLimit {
         return NormalDistribution.twoSidedP((Math.log(nominal) - Math.log(limit)) / relative);
     }
 
-    static NominalTest test(double limit, NominalTest.Limits nominal, double relative) {
+    static NominalTest test(double limit, NominalTest.Limits nominal, double relative, double margin) {
         double bound = Math.min(bound(limit, relative), 1);
-        double odds = NominalTest.logit(bound) - NominalTest.logit(nominal.high());
-        return new NominalTest(0, Double.NaN, Double.NaN, Double.NaN, SCALE, pValue(limit, nominal.low(), relative), 1,
-            Double.NaN, 0, bound, nominal.low() > 0 ? Double.POSITIVE_INFINITY : Math.exp(Math.max(odds, 0)),
+        double beyond = NominalTest.logit(bound) - NominalTest.logit(nominal.high());
+        boolean mayBeZero = nominal.low() <= 0;
+        double inOrder = mayBeZero ? pInOrder(limit, NominalTest.expit(NominalTest.logit(nominal.high()) + margin), relative) : 1;
+        return new NominalTest(0, Double.NaN, Double.NaN, Double.NaN, SCALE, pValue(limit, nominal.low(), relative), inOrder,
+            Double.NaN, 0, bound, mayBeZero ? Math.exp(Math.max(beyond, 0)) : Double.POSITIVE_INFINITY,
             limit < nominal.low() ? -1 : 0, List.of(RandomPart.known(0)));
+    }
+
+    private static double pInOrder(double limit, double most, double relative) {
+        return relative == 0 ? limit <= most ? 0 : 1 : NormalDistribution.survival((Math.log(most) - Math.log(limit)) / relative);
     }
 }

@@ -76,7 +76,7 @@ final class GroupCaveats {
             if (finding.outcome().reason().filter(reason -> reason == Reason.LIMIT_ABOVE_NOMINAL).isPresent()) {
                 caveats.add(Caveat.warning("limit-above-nominal", String.format(Locale.ROOT,
                     "The limit of %s, about %.2g at%%, lies above its nominal of %.2g at%%.", finding.element(), limit * 100,
-                    finding.nominalLow() * 100)));
+                    finding.nominalHigh() * 100)));
             }
         }
     }

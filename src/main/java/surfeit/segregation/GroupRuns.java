@@ -52,7 +52,7 @@ record GroupRuns(List<GroupSums> runs, boolean[] allBelow) {
             NominalTest[] atLimit = tests.apply(comparison, runs.get(1));
             for (int i = 0; i < result.length; i++) {
                 result[i] = allBelow[i]
-                    ? BelowLimit.test(largestLimit(i), comparison.limits(i), comparison.relative())
+                    ? BelowLimit.test(largestLimit(i), comparison.limits(i), comparison.relative(), comparison.margin())
                     : result[i].join(atLimit[i]);
             }
         }

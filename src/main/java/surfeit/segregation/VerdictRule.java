@@ -67,8 +67,8 @@ record VerdictRule(double alpha, double margin) {
             tested ? OptionalDouble.of(test.pEquivalence()) : OptionalDouble.empty(),
             inconclusive ? OptionalDouble.empty()
                 : OptionalDouble.of(1 - (verdict == Verdict.CONSISTENT ? test.pEquivalence() : pAdjusted)),
-            Double.isInfinite(test.notMoreThan()) ? OptionalDouble.empty() : OptionalDouble.of(test.notMoreThan()),
-            beyondMargin(test, limits), verdict == Verdict.CONSISTENT && pAdjusted <= alpha,
+            !tested || Double.isInfinite(test.notMoreThan()) ? OptionalDouble.empty() : OptionalDouble.of(test.notMoreThan()),
+            tested && beyondMargin(test, limits), verdict == Verdict.CONSISTENT && pAdjusted <= alpha,
             inconclusive && tested && test.direction() != 0 && test.pRandom() <= alpha, reason(test, verdict), lean(test, verdict),
             test.scale(), source);
     }

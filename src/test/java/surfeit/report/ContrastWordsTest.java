@@ -29,7 +29,7 @@ class ContrastWordsTest {
     void particles_left_out_of_the_pairs_are_named() {
         Contrast all = Invented.copperContrast();
         Contrast some = new Contrast(all.groupA(), all.groupB(), true, List.of("P1", "P2", "P3"), List.of("P4", "P5"),
-            all.scope(), all.elements());
+            all.scope(), 0.9, Optional.empty(), all.elements());
         assertThat(words(some)).contains("on the same 3 particles, P4 and P5 left out for having only one of the two. "
             + "If nothing");
     }
@@ -39,16 +39,18 @@ class ContrastWordsTest {
         Contrast contrast = unpaired(Scope.THESE_PARTICLES,
             unflagged("Ag", Word.INCONCLUSIVE, Optional.of(Reason.SCATTER)),
             unflagged("Cu", Word.INCONCLUSIVE, Optional.of(Reason.SCATTER)));
-        assertThat(words(contrast)).isEqualTo("rim against core: Cu inconclusive, odds x1.20 (0.80 to 1.80), compared as separate sets of "
-            + "particles, for these particles only. The scatter is too large to tell.");
+        assertThat(words(contrast)).isEqualTo(
+            "rim against core: Cu inconclusive, odds x1.20 (0.80 to 1.80), compared as separate sets of particles, "
+            + "for these particles only. The scatter is too large to tell.");
     }
 
     @Test
     void equivalent_names_the_margin() {
         Contrast contrast = unpaired(Scope.PARTICLES, unflagged("Ag", Word.EQUIVALENT, Optional.empty()),
             unflagged("Cu", Word.EQUIVALENT, Optional.empty()));
-        assertThat(words(contrast)).isEqualTo("rim against core: Cu equivalent (shown to lie within a factor (odds) of 1.25), odds x1.20 "
-            + "(0.80 to 1.80), compared as separate sets of particles.");
+        assertThat(words(contrast)).isEqualTo(
+            "rim against core: Cu equivalent (shown to lie within a factor (odds) of 1.25), odds x1.20 (0.80 to "
+            + "1.80), compared as separate sets of particles.");
     }
 
     @Test
@@ -73,8 +75,22 @@ class ContrastWordsTest {
             + "calibration error that is left could make the difference.");
     }
 
+    @Test
+    void elements_shown_equivalent_are_told_together_and_a_note_comes_last() {
+        Contrast plain = unpaired(Scope.PARTICLES, unflagged("Al", Word.EQUIVALENT, Optional.empty()),
+            unflagged("Si", Word.EQUIVALENT, Optional.empty()), flagged("Mg", Word.HIGHER));
+        Contrast noted = new Contrast("rim", "core", false, List.of(), List.of(), Scope.PARTICLES, 0,
+            Optional.of("Different sessions: the calibration error does not cancel"), plain.elements());
+        assertThat(words(noted)).isEqualTo(
+            "rim against core: Mg higher, odds x1.20 (0.80 to 1.80); Al and Si equivalent (shown to lie within a "
+            + "factor (odds) of 1.25); compared as separate sets of particles. If nothing differed, a result this "
+            + "strong would appear in at most 1 in 50 samples. Different sessions: the calibration error does not "
+            + "cancel.");
+    }
+
     private static Contrast unpaired(Scope scope, ElementContrast... elements) {
-        return new Contrast("rim", "core", false, List.of(), List.of(), scope, List.of(elements));
+        return new Contrast("rim", "core", false, List.of(), List.of(), scope, 0.9, Optional.empty(),
+            List.of(elements));
     }
 
     private static ElementContrast flagged(String symbol, Word word) {

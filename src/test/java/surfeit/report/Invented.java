@@ -109,7 +109,7 @@ final class Invented {
 
     static Contrast copperContrast() {
         return new Contrast("dark patch", "matrix", true, List.of("P1", "P2", "P3", "P4"), List.of(), Scope.PARTICLES,
-            List.of(
+            0.9, Optional.empty(), List.of(
                 contrasted("Ag", Word.LOWER, new Estimate(0.32, 0.23, 0.45), new Estimate(-0.231, -0.3, -0.15), 0.002),
                 contrasted("Cu", Word.HIGHER, new Estimate(3.12, 2.22, 4.38), new Estimate(0.231, 0.15, 0.3), 0.002)));
     }

@@ -106,6 +106,16 @@ class PlainWordsOfManyTest {
     }
 
     @Test
+    void a_limit_hardly_below_nominal_cannot_tell_either() {
+        GroupBuilder group = new GroupBuilder("rim", 6, "P1", "P2", "P3")
+            .element(asNominal("Al", 0.87)).element(asNominal("Si", 0.12))
+            .element(finding("Mg", 0.01, inconclusive(0, 0.001).because(Reason.CALIBRATION))
+            .belowLimit(6, 0.009, false));
+        assertThat(sentence(AL_SI_MG, group)).endsWith(
+            "Mg: the limit lies below nominal by no more than the calibration error can make.");
+    }
+
+    @Test
     void foreign_and_unmeasured_elements_are_named() {
         GroupBuilder group = new GroupBuilder("rim", 6, "P1", "P2", "P3")
             .element(asNominal("Al", 0.88))

@@ -44,7 +44,8 @@ class PlainWordsTest {
             .element(spotWithoutSigma("Bi", 0.43, 0.53, 1.233));
         assertThat(sentence(SN_BI, group)).isEqualTo(
             "bright rim, on this spot: Bi inconclusive, x1.23 (1.03 to 1.43). One spot without a repeat and without a "
-            + "stated uncertainty: nothing tells its scatter. Repeat the spot or give its sigma.");
+            + "stated uncertainty: nothing tells its scatter, and the interval holds the calibration error only. "
+            + "Repeat the spot or give its sigma.");
     }
 
     private static FindingBuilder spotWithoutSigma(String symbol, double nominal, double mean, double factor) {
@@ -72,9 +73,9 @@ class PlainWordsTest {
     void consistent_says_within_which_factor_it_was_shown() {
         OutcomeBuilder silicon = consistent(0.1215, 0.004).factor(1.0125, 0.95, 1.08).pEquivalence(0.004);
         assertThat(sentence(AL_SI, quietMatrix(silicon))).isEqualTo(
-            "matrix, on particles of this kind (4 measured): Si consistent, x1.013 (0.950 to 1.080), Al "
-            + "with it: shown to lie within a factor (odds) of 1.25 of nominal. If the shift reached that margin, a "
-            + "result this close to nominal would appear in at most 1 in 250 samples.");
+            "matrix, on particles of this kind (4 measured): Si consistent, x1.013 (0.950 to 1.080), Al with it: "
+            + "shown to lie within a factor (odds) of 1.25 of nominal. If the shift reached that margin, a result "
+            + "this close to nominal would appear in at most 1 in 250 samples.");
     }
 
     @Test
@@ -82,8 +83,7 @@ class PlainWordsTest {
         OutcomeBuilder silicon = consistent(0.127, 0.002).factor(1.058, 1.02, 1.096).difference(0.007, 0.003, 0.011)
             .pEquivalence(0.02).smallShift();
         assertThat(sentence(AL_SI, quietMatrix(silicon))).contains(
-            "shown to lie within a factor (odds) of 1.25 of nominal; a small shift inside it is detected, "
-            + "upward.");
+            "shown to lie within a factor (odds) of 1.25 of nominal; a small shift inside it is detected, upward.");
     }
 
     private static GroupBuilder quietMatrix(OutcomeBuilder silicon) {

@@ -105,6 +105,25 @@ class TerminalReportTest {
     }
 
     @Test
+    void a_caveat_of_several_groups_is_said_once() throws IOException {
+        Caveat normalised = Caveat.note("already-normalised", "Every spot adds up to 100 %.");
+        Interpretation answer = Invented.answer(Invented.AG_CU, Invented.copperRichPatches().caveat(normalised).build(),
+            Invented.matrix().caveat(normalised).build());
+        assertThat(text(answer, Signs.ASCII)).containsOnlyOnce("Every spot adds up")
+            .contains("- note: dark patch and matrix: Every spot adds up to 100 %.");
+    }
+
+    @Test
+    void a_single_spot_shows_that_its_interval_is_calibration_only() throws IOException {
+        Interpretation answer = Invented.answer(Invented.AG_CU, new GroupBuilder("dark patch", 1, "P1")
+            .element("Ag", 0.601, inconclusive(0.25, 0.006).factor(0.4, 0.3, 0.5)
+            .because(Reason.NO_REPEAT_AND_NO_SIGMA))
+            .element("Cu", 0.399, inconclusive(0.75, 0.006).factor(1.9, 1.8, 2).beyondMargin()
+                .because(Reason.NO_REPEAT_AND_NO_SIGMA)).build());
+        assertThat(text(answer, Signs.ASCII)).contains("75.00 +- 0.60 (calibration only)").doesNotContain("beyond the");
+    }
+
+    @Test
     void a_row_of_another_length_is_refused() {
         assertThatThrownBy(() -> new TextTable(List.of("a", "b")).row(List.of("1")))
             .hasMessage("A row of this table has 2 cells, got 1.");

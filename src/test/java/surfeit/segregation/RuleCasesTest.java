@@ -135,7 +135,7 @@ class RuleCasesTest {
         JsonNode input = vector.get("input");
         double limit = input.get("detection_limit_fraction").asDouble();
         double nominal = input.get("nominal_fraction").asDouble();
-        NominalTest test = BelowLimit.test(limit, new NominalTest.Limits(nominal, nominal, 0), input.get("r0").asDouble());
+        NominalTest test = BelowLimit.test(limit, new NominalTest.Limits(nominal, nominal, 0), input.get("r0").asDouble(), MARGIN);
         JsonNode expected = vector.get("expected");
         assertThat(test.high()).isCloseTo(expected.get("bound").asDouble(), within(1e-12));
         assertThat(test.high() / nominal).isCloseTo(expected.get("ef_upper").asDouble(), within(1e-9));
@@ -149,7 +149,7 @@ class RuleCasesTest {
     void a_limit_above_nominal_tells_nothing_and_one_below_shows_depletion() {
         JsonNode above = Vectors.read("49-nondetect-inconclusive").get("input");
         NominalTest nothing = BelowLimit.test(above.get("detection_limit").asDouble() / 100,
-            limits(above.get("nominal").asDouble() / 100), 0.125);
+            limits(above.get("nominal").asDouble() / 100), 0.125, MARGIN);
         VerdictRule rule = new VerdictRule(0.05, MARGIN);
         assertThat(nothing.p()).isEqualTo(1);
         assertThat(rule.verdict(nothing, 1)).isEqualTo(Verdict.INCONCLUSIVE);
@@ -157,7 +157,7 @@ class RuleCasesTest {
         JsonNode vector = Vectors.read("50-nondetect-all-below-lower-limit");
         JsonNode below = vector.get("input");
         NominalTest depleted = BelowLimit.test(below.get("detection_limit").asDouble() / 100,
-            limits(below.get("nominal").asDouble() / 100), below.get("systematic_relative_1sigma").asDouble());
+            limits(below.get("nominal").asDouble() / 100), below.get("systematic_relative_1sigma").asDouble(), MARGIN);
         assertThat(rule.verdict(depleted, depleted.p())).isEqualTo(Verdict.DEPLETED);
         double factor = vector.get("expected").get("ef_upper_95_with_systematic").asDouble();
         assertThat(depleted.high() / 0.02).isCloseTo(factor, within(1e-9));

@@ -1,0 +1,21 @@
+# Two stages: the first builds the jar with Maven, the second runs it as an unprivileged user.
+# Runs with a read-only root file system; all that changes lives under /data:
+#   docker run --read-only --tmpfs /tmp -v lab-data:/data -p 127.0.0.1:8420:8420 surfeit
+FROM maven:3.9-eclipse-temurin-17 AS build
+WORKDIR /build
+COPY pom.xml .
+RUN mvn -B -q dependency:go-offline
+COPY . .
+RUN mvn -B -q -DskipTests package
+
+FROM eclipse-temurin:17-jre
+COPY --from=build /build/target/surfeit.jar /opt/surfeit/surfeit.jar
+RUN mkdir /data && chown 10001:10001 /data
+USER 10001:10001
+VOLUME /data
+EXPOSE 8420
+ENV SURFEIT_DATA=/data SURFEIT_HOST=0.0.0.0
+HEALTHCHECK --interval=30s --timeout=5s --start-period=15s \
+  CMD ["java", "-Xmx32m", "-XX:+UseSerialGC", "-jar", "/opt/surfeit/surfeit.jar", "health", "--host", "127.0.0.1"]
+ENTRYPOINT ["java", "-XX:MaxRAMPercentage=75", "-jar", "/opt/surfeit/surfeit.jar"]
+CMD ["serve"]
