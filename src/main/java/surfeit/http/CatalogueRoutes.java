@@ -3,12 +3,13 @@ package surfeit.http;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import surfeit.composition.Alloy;
 import surfeit.element.Element;
 import surfeit.element.ElementTable;
 import surfeit.element.UnknownElementException;
+import surfeit.http.json.AlloyDocuments;
 import surfeit.http.json.AlloyJson;
 import surfeit.http.json.ElementDocument;
-import surfeit.lab.Alloy;
 import surfeit.lab.Change;
 import surfeit.lab.Laboratory;
 import surfeit.lab.PageRequest;
@@ -41,13 +42,13 @@ final class CatalogueRoutes {
             .filter(stored -> page.after().map(after -> stored.alloy().id().compareTo(after) > 0).orElse(true)).toList();
         List<StoredAlloy> items = rest.subList(0, Math.min(page.size(), rest.size()));
         var next = exchange.next(rest.size() > items.size() ? Optional.of(items.get(items.size() - 1).alloy().id()) : Optional.empty());
-        exchange.json(200, json -> AlloyJson.write(json, items, next));
+        exchange.json(200, json -> AlloyDocuments.write(json, items, next));
     }
 
     private void read(Exchange exchange) throws IOException {
         StoredAlloy stored = laboratory.alloy(exchange.path("alloy"));
         if (!exchange.unchanged(stored.revision())) {
-            exchange.json(200, json -> AlloyJson.write(json, stored));
+            exchange.json(200, json -> AlloyDocuments.write(json, stored));
         }
     }
 
@@ -60,7 +61,7 @@ final class CatalogueRoutes {
         Change<StoredAlloy> change = laboratory.defineAlloy(alloy, exchange.expectation(), exchange.occasion());
         exchange.unchanged(change.now().revision());
         exchange.header("Location", "/v1/alloys/" + id);
-        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200, json -> AlloyJson.write(json, change.now()));
+        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200, json -> AlloyDocuments.write(json, change.now()));
     }
 
     private void element(Exchange exchange) throws IOException {

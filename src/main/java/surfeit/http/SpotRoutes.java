@@ -34,32 +34,32 @@ final class SpotRoutes {
     private void list(Exchange exchange) throws IOException {
         String sample = exchange.path("sample");
         Parameters parameters = exchange.parameters();
-        SpotFilter filter = new SpotFilter(Optional.of(sample), parameters.text("feature"), parameters.text("particle"),
+        SpotFilter filter = new SpotFilter(parameters.text("feature"), parameters.text("particle"),
             parameters.text("session"), Optional.empty(), Optional.empty(), parameters.flag("withdrawn"));
         if (exchange.unchanged(laboratory.sample(sample).revision())) {
             return;
         }
         switch (exchange.form()) {
-            case CSV -> csv(exchange, filter);
-            case NDJSON -> ndjson(exchange, filter);
+            case CSV -> csv(exchange, sample, filter);
+            case NDJSON -> ndjson(exchange, sample, filter);
             default -> {
-                Page<StoredSpot> page = laboratory.spots(filter, exchange.page());
+                Page<StoredSpot> page = laboratory.spots(sample, filter, exchange.page());
                 Optional<String> next = exchange.next(page.next());
                 exchange.json(200, json -> SpotDocuments.write(json, page.items(), next));
             }
         }
     }
 
-    private void csv(Exchange exchange, SpotFilter filter) throws IOException {
+    private void csv(Exchange exchange, String sample, SpotFilter filter) throws IOException {
         try (SpotCsv csv = new SpotCsv(exchange.stream(Form.CSV.contentType()))) {
-            laboratory.forEachSpot(filter, csv::write);
+            laboratory.forEachSpot(sample, filter, csv::write);
         }
     }
 
-    private void ndjson(Exchange exchange, SpotFilter filter) throws IOException {
+    private void ndjson(Exchange exchange, String sample, SpotFilter filter) throws IOException {
         try (OutputStream out = exchange.stream(Form.NDJSON.contentType());
              JsonGenerator json = JsonFormat.generator(out).setRootValueSeparator(JsonFormat.LINE_END)) {
-            laboratory.forEachSpot(filter, spot -> {
+            laboratory.forEachSpot(sample, filter, spot -> {
                 try {
                     SpotDocuments.write(json, spot);
                 } catch (IOException e) {
