@@ -45,7 +45,7 @@ final class Body implements Upload, AutoCloseable {
     /**
      * Receives the body, inflating it where it is sent as gzip.
      *
-     * @throws ProblemException upload-too-large, request-timeout, unsupported-media-type, unreadable-table
+     * @throws ProblemException upload-too-large, request-timeout, unsupported-media-type, malformed-request
      */
     static Body receive(HttpServletRequest request, String mediaType, Optional<String> fileName, Limits limits) throws IOException {
         boolean gzip = isGzip(request.getHeader("Content-Encoding"));
@@ -60,7 +60,7 @@ final class Body implements Upload, AutoCloseable {
             return body;
         } catch (ZipException | EOFException e) {
             body.close();
-            throw new ProblemException(Problem.UNREADABLE_TABLE, "Expected a body compressed with gzip, as Content-Encoding says: "
+            throw new ProblemException(Problem.MALFORMED_REQUEST, "Expected a body compressed with gzip, as Content-Encoding says: "
                 + "it is cut short or something else.");
         } catch (IOException e) {
             body.close();

@@ -3,7 +3,9 @@ package surfeit.http;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HandlerType;
+import io.javalin.http.HttpResponseException;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
 import surfeit.lab.Problem;
@@ -31,13 +33,16 @@ final class Dispatcher {
                 }
             }
         }
-        config.routes.exception(Exception.class, (cause, context) -> {
-            try {
-                refusals.refuse(context, cause);
-            } catch (IOException e) {
-                throw new java.io.UncheckedIOException(e);
-            }
-        });
+        config.routes.exception(HttpResponseException.class, (cause, context) -> refuse(context, cause));
+        config.routes.exception(Exception.class, (cause, context) -> refuse(context, cause));
+    }
+
+    private void refuse(Context context, Exception cause) {
+        try {
+            refusals.refuse(context, cause);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private void add(JavalinConfig config, Route route, String path, Optional<Form> form) {

@@ -27,7 +27,7 @@ final class ProtocolErrors extends ErrorHandler {
 
     private static Problem problem(int status) {
         for (Problem each : Problem.values()) {
-            if (each.status() == status && (status != 400 || each == Problem.UNKNOWN_PARAMETER)) {
+            if (each.status() == status && (status != 400 || each == Problem.MALFORMED_REQUEST)) {
                 return each;
             }
         }

@@ -26,10 +26,11 @@ final class OpenApiPage {
         page.paragraph(info.path("summary").asText());
         page.paragraph(info.path("description").asText());
         page.raw("<p><a href=\"/openapi.json\">openapi.json</a> · <a href=\"/openapi.yaml\">openapi.yaml</a> · "
-            + "<a href=\"#schemas\">Shapes</a> · <a href=\"/v1/problems\">Problems</a></p>\n");
+            + "<a href=\"#schemas\">Shapes</a> · <a href=\"#examples\">Examples</a> · <a href=\"/v1/problems\">Problems</a></p>\n");
         navigation();
         document.root().path("tags").forEach(this::tag);
         new SchemaSection(document, page).write();
+        exampleSection();
         return page.html();
     }
 
@@ -111,9 +112,31 @@ final class OpenApiPage {
             if (media.getValue().has("example")) {
                 page.example("Example", text(media.getValue().get("example")));
             }
-            for (Map.Entry<String, JsonNode> example : media.getValue().path("examples").properties()) {
-                page.example("Example: " + example.getKey(), text(document.followed(example.getValue()).path("value")));
+            examples(media.getValue().path("examples"));
+        }
+    }
+
+    /** Examples that stand elsewhere are linked, the others shown. */
+    private void examples(JsonNode examples) {
+        List<String> links = new ArrayList<>();
+        for (Map.Entry<String, JsonNode> example : examples.properties()) {
+            if (example.getValue().has("$ref")) {
+                String name = example.getValue().get("$ref").asText();
+                links.add("<a href=\"#example-" + name.substring(name.lastIndexOf('/') + 1) + "\">" + HtmlPage.escaped(example.getKey()) + "</a>");
+            } else {
+                page.example("Example: " + example.getKey(), text(example.getValue().path("value")));
             }
+        }
+        if (!links.isEmpty()) {
+            page.raw("<p>Examples: " + String.join(", ", links) + "</p>\n");
+        }
+    }
+
+    private void exampleSection() {
+        page.heading(2, "examples", "Examples");
+        for (Map.Entry<String, JsonNode> example : document.root().path("components").path("examples").properties()) {
+            page.heading(3, "example-" + example.getKey(), example.getValue().path("summary").asText());
+            page.example(example.getKey(), text(example.getValue().path("value")));
         }
     }
 
