@@ -115,7 +115,7 @@ public final class Laboratory {
     public Page<StoredSpot> spots(String sample, SpotFilter filter, PageRequest page) {
         return store.read(access -> {
             StoredSample stored = Lookups.sample(access, sample);
-            long after = page.after().map(Lookups::spotNumber).orElse(0L);
+            long after = page.after().map(Lookups::spotKey).orElse(0L);
             return Page.of(access.spots(stored, filter, after, page.size() + 1), page.size(), StoredSpot::id);
         });
     }

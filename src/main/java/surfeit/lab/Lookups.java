@@ -36,8 +36,17 @@ final class Lookups {
         try {
             return Long.parseLong(text);
         } catch (NumberFormatException e) {
-            throw new ProblemException(Problem.CURSOR_MISMATCH, "The cursor does not continue this list.");
+            throw wrongKey();
         }
+    }
+
+    /** The spot number in a page key. @throws ProblemException if it is none */
+    static long spotKey(String text) {
+        return PublicId.number(PublicId.SPOT, text).orElseThrow(Lookups::wrongKey);
+    }
+
+    private static ProblemException wrongKey() {
+        return new ProblemException(Problem.CURSOR_MISMATCH, "The cursor does not continue this list.");
     }
 
     private static ProblemException noSpot(String id) {

@@ -31,19 +31,24 @@ final class DataFolder implements AutoCloseable {
     /** Claims the folder, making it where it is missing. @throws StorageException where that cannot be */
     static DataFolder claim(Path folder) {
         create(folder);
-        FileChannel channel = openLockFile(folder);
+        DataFolder claimed = new DataFolder(folder, openLockFile(folder));
         try {
-            FileLock lock = tryLock(channel);
-            if (lock == null) {
-                String holder = readHolder(folder);
-                channel.close();
-                throw new StorageException("The data folder " + folder + " is in use by another running program"
-                    + holder + ". Stop that one, or choose another folder with --data.");
-            }
-            writeHolder(channel);
-            DataFolder claimed = new DataFolder(folder, channel);
+            claimed.lock();
             claimed.requireWritableFile();
             return claimed;
+        } catch (StorageException e) {
+            claimed.close();
+            throw e;
+        }
+    }
+
+    private void lock() {
+        try {
+            if (tryLock(channel) == null) {
+                throw new StorageException("The data folder " + folder + " is in use by another running program"
+                    + readHolder(folder) + ". Stop that one, or choose another folder with --data.");
+            }
+            writeHolder(channel);
         } catch (IOException e) {
             throw new StorageException("The data folder " + folder + " cannot be locked: " + e.getMessage()
                 + ". A folder on a local disk is needed; some network drives have no locks.", e);
@@ -109,14 +114,13 @@ final class DataFolder implements AutoCloseable {
         channel.write(ByteBuffer.wrap(number), 0);
     }
 
-    private void requireWritableFile() throws IOException {
+    private void requireWritableFile() {
         if (!Files.exists(file())) {
             return;
         }
         try (FileChannel probe = FileChannel.open(file(), StandardOpenOption.READ, StandardOpenOption.WRITE)) {
             probe.size();
         } catch (IOException e) {
-            close();
             throw new StorageException("The file " + file() + " cannot be opened for reading and writing ("
                 + e.getClass().getSimpleName() + ": " + e.getMessage()
                 + "). Give the user that runs the service the right to both.", e);

@@ -1,5 +1,6 @@
 package surfeit.storage;
 
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
@@ -9,7 +10,6 @@ import java.util.OptionalDouble;
 import surfeit.composition.Basis;
 import surfeit.element.Element;
 import surfeit.spot.Conditions;
-import surfeit.spot.Counts;
 import surfeit.spot.Position;
 import surfeit.spot.ReferencePiece;
 import surfeit.spot.ReportedValue;
@@ -101,7 +101,7 @@ final class SpotCodec {
         long second = in.number();
         int nano = (int) in.count();
         ZoneOffset offset = ZoneOffset.ofTotalSeconds((int) in.number());
-        return java.time.Instant.ofEpochSecond(second, nano).atOffset(offset);
+        return Instant.ofEpochSecond(second, nano).atOffset(offset);
     }
 
     private static void writeConditions(PackedWriter out, Conditions conditions) {

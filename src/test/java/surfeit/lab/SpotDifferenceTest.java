@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.OffsetDateTime;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -82,7 +83,7 @@ class SpotDifferenceTest {
             Map.of(Element.of("Cu"), measured(0.4, "40")));
     }
 
-    private static java.util.List<String> between(ReportedValue from, ReportedValue to) {
+    private static List<String> between(ReportedValue from, ReportedValue to) {
         return SpotDifference.between(spot(Basis.ATOMIC, Map.of(Element.of("Cu"), from)),
             spot(Basis.ATOMIC, Map.of(Element.of("Cu"), to)));
     }

@@ -1,13 +1,20 @@
 package surfeit.storage;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowable;
+
 import java.io.ByteArrayInputStream;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
+import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
+import org.jdbi.v3.core.Handle;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.composition.Basis;
 import surfeit.composition.Nominal;
@@ -20,10 +27,13 @@ import surfeit.lab.ImportReport;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Occasion;
 import surfeit.lab.Place;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
 import surfeit.lab.SpotRows;
 import surfeit.lab.Upload;
 import surfeit.segregation.Interpreter;
 import surfeit.spot.Conditions;
+import surfeit.spot.ReferencePiece;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
@@ -81,6 +91,34 @@ public final class LabBench implements AutoCloseable {
         return Sample.of(Optional.of(AG_CU), Optional.empty());
     }
 
+    /** The same with a description in words. */
+    public static Sample described(String description) {
+        Sample plain = agCuSample();
+        return new Sample(plain.alloy(), plain.nominal(), plain.excludedElements(), plain.accuracyClass(), plain.form(),
+            plain.geometry(), plain.coating(), plain.mount(), plain.judgement(), plain.preparation(),
+            plain.diffractionPhases(), description, plain.spotsIndependent());
+    }
+
+    /** How many rows each table has. */
+    public Map<String, Long> rowCounts() {
+        return store.read(access -> {
+            Handle handle = ((SqlReadAccess) access).handle;
+            Map<String, Long> counts = new TreeMap<>();
+            handle.createQuery("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%'")
+                .mapTo(String.class).forEach(table -> counts.put(table,
+                    handle.createQuery("SELECT count(*) FROM " + table).mapTo(Long.class).one()));
+            return counts;
+        });
+    }
+
+    /** Checks that something is refused for a reason. @return the refusal */
+    public static ProblemException assertRefused(ThrowingCallable work, Problem problem) {
+        Throwable thrown = catchThrowable(work);
+        assertThat(thrown).isInstanceOfSatisfying(ProblemException.class,
+            refusal -> assertThat(refusal.problem()).as(refusal.detail()).isEqualTo(problem));
+        return (ProblemException) thrown;
+    }
+
     public static Nominal nominal(String first, double firstFraction, String second, double secondFraction) {
         return new Nominal(Basis.ATOMIC, Map.of(Element.of(first), NominalPart.Point.exact(firstFraction),
             Element.of(second), NominalPart.Point.exact(secondFraction)));
@@ -93,6 +131,35 @@ public final class LabBench implements AutoCloseable {
             Optional.empty(), Conditions.UNKNOWN, Optional.empty(), Basis.ATOMIC, Map.of(
                 Element.of("Cu"), ReportedValue.Measured.of(percent / 100, copper),
                 Element.of("Ag"), ReportedValue.Measured.of((100 - percent) / 100, String.valueOf(100 - percent))));
+    }
+
+    /** So many spots named with this prefix and a number. */
+    public static Spot[] spots(String prefix, int count) {
+        Spot[] spots = new Spot[count];
+        for (int i = 0; i < count; i++) {
+            spots[i] = spot(prefix + i, String.valueOf(70 + i % 100 / 10.0));
+        }
+        return spots;
+    }
+
+    public static Spot inSession(Spot spot, Optional<String> session) {
+        return new Spot(spot.label(), spot.particle(), spot.feature(), session, spot.acquiredTime(), spot.conditions(),
+            spot.reference(), spot.basis(), spot.values());
+    }
+
+    public static Spot acquired(Spot spot, String time) {
+        return new Spot(spot.label(), spot.particle(), spot.feature(), spot.session(),
+            Optional.of(OffsetDateTime.parse(time)), spot.conditions(), spot.reference(), spot.basis(), spot.values());
+    }
+
+    public static Spot withFeature(Spot spot, Optional<String> feature) {
+        return new Spot(spot.label(), spot.particle(), feature, spot.session(), spot.acquiredTime(), spot.conditions(),
+            spot.reference(), spot.basis(), spot.values());
+    }
+
+    public static Spot withReference(Spot spot, Nominal trueComposition) {
+        return new Spot(spot.label(), spot.particle(), spot.feature(), spot.session(), spot.acquiredTime(),
+            spot.conditions(), Optional.of(new ReferencePiece(trueComposition, false)), spot.basis(), spot.values());
     }
 
     public static Upload upload(String content) {

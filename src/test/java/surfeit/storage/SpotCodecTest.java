@@ -3,6 +3,7 @@ package surfeit.storage;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
@@ -87,7 +88,7 @@ class SpotCodecTest {
     private static Arbitrary<OffsetDateTime> times() {
         return Combinators.combine(Arbitraries.longs().between(-10_000_000_000L, 10_000_000_000L),
             Arbitraries.integers().between(0, 999_999_999), Arbitraries.integers().between(-18 * 60, 18 * 60))
-            .as((second, nano, minutes) -> java.time.Instant.ofEpochSecond(second, nano)
+            .as((second, nano, minutes) -> Instant.ofEpochSecond(second, nano)
                 .atOffset(ZoneOffset.ofTotalSeconds(minutes * 60)));
     }
 

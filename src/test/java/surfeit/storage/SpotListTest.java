@@ -1,0 +1,126 @@
+package surfeit.storage;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import surfeit.lab.Expectation;
+import surfeit.lab.Laboratory;
+import surfeit.lab.Page;
+import surfeit.lab.PageRequest;
+import surfeit.lab.Problem;
+import surfeit.lab.SpotFilter;
+import surfeit.lab.StoredSpot;
+import surfeit.spot.Spot;
+
+class SpotListTest {
+    @TempDir
+    Path folder;
+    private LabBench bench;
+    private Laboratory lab;
+
+    @BeforeEach
+    void open() {
+        bench = LabBench.in(folder).describe("A7").describe("B1");
+        lab = bench.laboratory();
+    }
+
+    @AfterEach
+    void close() {
+        bench.close();
+    }
+
+    @Test
+    void pages_follow_the_order_of_record_and_do_not_shift_when_spots_arrive_between_them() {
+        bench.post("A7", LabBench.spots("P", 5));
+        Page<StoredSpot> first = lab.spots("A7", SpotFilter.ALL, PageRequest.first(3));
+        bench.post("B1", LabBench.spots("P", 2));
+        bench.post("A7", LabBench.spot("A-first-by-name", "70"));
+        Page<StoredSpot> second = lab.spots("A7", SpotFilter.ALL, new PageRequest(3, first.next()));
+
+        assertThat(labels(first)).containsExactly("P0", "P1", "P2");
+        assertThat(labels(second)).containsExactly("P3", "P4", "A-first-by-name");
+        assertThat(second.next()).isEmpty();
+    }
+
+    @Test
+    void filters_let_through_what_they_name() {
+        Spot spot = LabBench.spot("dark", "70");
+        Spot bare = LabBench.withFeature(LabBench.spot("bare", "71"), Optional.empty());
+        Spot named = LabBench.withFeature(LabBench.spot("named", "71"), Optional.of("unlabelled"));
+        Spot timed = LabBench.acquired(LabBench.spot("timed", "72"), "2026-11-20T14:03:00+01:00");
+        bench.post("A7", spot, bare, named, timed, LabBench.inSession(spot, Optional.of("b")));
+
+        assertThat(labels(SpotFilter.ALL.withFeature("dark patch"))).containsExactly("dark", "timed", "dark");
+        assertThat(labels(SpotFilter.ALL.withFeature("unlabelled"))).containsExactly("bare", "named");
+        assertThat(labels(measured(Optional.of("P1"), Optional.of("b")))).containsExactly("dark");
+        assertThat(labels(measured(Optional.of("P2"), Optional.empty()))).isEmpty();
+        Instant acquired = Instant.parse("2026-11-20T13:03:00Z");
+        assertThat(labels(acquired(Optional.of(acquired), Optional.empty()))).containsExactly("timed");
+        assertThat(labels(acquired(Optional.empty(), Optional.of(acquired)))).isEmpty();
+        assertThat(labels(acquired(Optional.of(Instant.MIN), Optional.of(Instant.MAX)))).containsExactly("timed");
+    }
+
+    private static SpotFilter measured(Optional<String> particle, Optional<String> session) {
+        return new SpotFilter(Optional.empty(), particle, session, Optional.empty(), Optional.empty(), false);
+    }
+
+    private static SpotFilter acquired(Optional<Instant> from, Optional<Instant> to) {
+        return new SpotFilter(Optional.empty(), Optional.empty(), Optional.empty(), from, to, false);
+    }
+
+    @Test
+    void all_spots_are_handed_over_as_they_were_when_the_first_was_read() {
+        bench.post("A7", LabBench.spots("P", 2500));
+        List<String> ids = new ArrayList<>();
+
+        lab.forEachSpot("A7", SpotFilter.ALL, spot -> {
+            if (ids.isEmpty()) {
+                bench.post("A7", LabBench.spot("late", "70"));
+                lab.withdraw("spt_0200", "late", Expectation.NONE, LabBench.ANNA);
+            }
+            ids.add(spot.id());
+        });
+
+        assertThat(ids).hasSize(2500).doesNotHaveDuplicates().contains("spt_0200");
+    }
+
+    @Test
+    void reference_spots_are_handed_over_apart_from_specimens() {
+        Spot reference = LabBench.withReference(LabBench.spot("ref", "40"), LabBench.nominal("Ag", 0.6, "Cu", 0.4));
+        bench.post("A7", LabBench.spot("P1-1", "78.8"), reference);
+
+        bench.store().read(access -> {
+            List<Spot> specimens = new ArrayList<>();
+            var source = access.spotSource(access.sample("A7").orElseThrow());
+            source.forEachSpecimen(specimens::add);
+            assertThat(specimens).containsExactly(LabBench.spot("P1-1", "78.8"));
+            assertThat(source.references()).containsExactly(reference);
+            return specimens;
+        });
+    }
+
+    @Test
+    void a_key_of_another_list_is_refused() {
+        LabBench.assertRefused(() -> lab.spots("A7", SpotFilter.ALL, new PageRequest(3, Optional.of("imp_0001"))),
+            Problem.CURSOR_MISMATCH);
+        LabBench.assertRefused(() -> lab.sampleRevisions("A7", new PageRequest(3, Optional.of("x"))),
+            Problem.CURSOR_MISMATCH);
+        LabBench.assertRefused(() -> lab.spots("C1", SpotFilter.ALL, PageRequest.first(3)), Problem.NOT_FOUND);
+    }
+
+    private List<String> labels(SpotFilter filter) {
+        return labels(lab.spots("A7", filter, PageRequest.first(100)));
+    }
+
+    private static List<String> labels(Page<StoredSpot> page) {
+        return page.items().stream().map(stored -> stored.spot().label()).toList();
+    }
+}
