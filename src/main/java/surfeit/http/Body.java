@@ -1,0 +1,177 @@
+package surfeit.http;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.io.ByteArrayInputStream;
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.concurrent.TimeoutException;
+import java.util.zip.GZIPInputStream;
+import java.util.zip.ZipException;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+import surfeit.lab.Upload;
+
+/**
+ * The body of a request, received whole before anything is done with it: in memory up to a mebibyte, in a temporary
+ * file beyond. It can be opened more than once. Closing it removes the file. Not thread-safe.
+ */
+final class Body implements Upload, AutoCloseable {
+    private static final int MEMORY_MAX = 1 << 20;
+    private static final int PIECE = 16 << 10;
+
+    private final String mediaType;
+    private final Optional<String> fileName;
+    private byte[] memory;
+    private int length;
+    private Path file;
+
+    private Body(String mediaType, Optional<String> fileName, int expected) {
+        this.mediaType = mediaType;
+        this.fileName = fileName;
+        this.memory = new byte[expected];
+    }
+
+    /** How much of a body is taken, and how long that may last. */
+    record Limits(long bytesMax, String setting, long stallMillis, long totalNanos) {
+    }
+
+    /**
+     * Receives the body, inflating it where it is sent as gzip.
+     *
+     * @throws ProblemException upload-too-large, request-timeout, unsupported-media-type, malformed-request
+     */
+    static Body receive(HttpServletRequest request, String mediaType, Optional<String> fileName, Limits limits) throws IOException {
+        boolean gzip = isGzip(request.getHeader("Content-Encoding"));
+        long announced = request.getContentLengthLong();
+        if (announced > limits.bytesMax()) {
+            throw tooLarge(limits, announced + " bytes are announced");
+        }
+        int expected = gzip || announced < 0 ? PIECE : (int) Math.min(announced, MEMORY_MAX);
+        Body body = new Body(mediaType, fileName, Math.max(expected, 1));
+        try (InputStream raw = request.getInputStream(); InputStream in = gzip ? new GZIPInputStream(raw, PIECE) : raw) {
+            body.fill(in, limits);
+            return body;
+        } catch (ZipException | EOFException e) {
+            body.close();
+            throw new ProblemException(Problem.MALFORMED_REQUEST, "Expected a body compressed with gzip, as Content-Encoding says: "
+                + "it is cut short or something else.");
+        } catch (IOException e) {
+            body.close();
+            throw stalled(e, limits);
+        } catch (ProblemException e) {
+            body.close();
+            throw e;
+        }
+    }
+
+    private void fill(InputStream in, Limits limits) throws IOException {
+        long deadline = System.nanoTime() + limits.totalNanos();
+        long total = 0;
+        OutputStream spooled = null;
+        byte[] piece = null;
+        try {
+            while (true) {
+                if (spooled == null && length == memory.length && length < MEMORY_MAX) {
+                    memory = Arrays.copyOf(memory, Math.min(memory.length * 2, MEMORY_MAX));
+                }
+                boolean toMemory = length < memory.length;
+                piece = toMemory ? memory : piece == null || piece == memory ? new byte[PIECE] : piece;
+                int offset = toMemory ? length : 0;
+                int count = in.read(piece, offset, Math.min(piece.length - offset, PIECE));
+                if (count < 0) {
+                    return;
+                }
+                total += count;
+                if (total > limits.bytesMax()) {
+                    throw tooLarge(limits, "it is larger");
+                }
+                if (System.nanoTime() - deadline > 0) {
+                    throw new ProblemException(Problem.REQUEST_TIMEOUT, "The body took longer than "
+                        + limits.totalNanos() / 1_000_000_000 + " s in all.");
+                }
+                if (toMemory) {
+                    length += count;
+                } else {
+                    spooled = spooled == null ? startFile() : spooled;
+                    spooled.write(piece, 0, count);
+                }
+            }
+        } finally {
+            if (spooled != null) {
+                spooled.close();
+            }
+        }
+    }
+
+    private OutputStream startFile() throws IOException {
+        file = Files.createTempFile("surfeit-upload-", ".tmp");
+        OutputStream out = Files.newOutputStream(file);
+        out.write(memory, 0, length);
+        return out;
+    }
+
+    private static boolean isGzip(String encoding) {
+        String word = encoding == null ? "identity" : encoding.strip().toLowerCase(Locale.ROOT);
+        if (word.equals("gzip") || word.equals("x-gzip")) {
+            return true;
+        }
+        if (word.isEmpty() || word.equals("identity")) {
+            return false;
+        }
+        throw new ProblemException(Problem.UNSUPPORTED_MEDIA_TYPE, "Expected a body as it is or with Content-Encoding: gzip, got \""
+            + encoding + "\".");
+    }
+
+    private static ProblemException tooLarge(Limits limits, String found) {
+        return new ProblemException(Problem.UPLOAD_TOO_LARGE, "Expected a body of at most " + limits.bytesMax()
+            + " bytes after inflation, " + found + ".").withSetting(limits.setting());
+    }
+
+    private static RuntimeException stalled(IOException cause, Limits limits) throws IOException {
+        for (Throwable t = cause; t != null; t = t.getCause()) {
+            if (t instanceof TimeoutException) {
+                return new ProblemException(Problem.REQUEST_TIMEOUT, "The body stalled for "
+                    + limits.stallMillis() / 1000.0 + " s.");
+            }
+        }
+        throw cause;
+    }
+
+    @Override
+    public InputStream open() throws IOException {
+        return file == null ? new ByteArrayInputStream(memory, 0, length) : Files.newInputStream(file);
+    }
+
+    @Override
+    public String mediaType() {
+        return mediaType;
+    }
+
+    @Override
+    public Optional<String> fileName() {
+        return fileName;
+    }
+
+    /** True where nothing was sent. */
+    boolean isEmpty() {
+        return length == 0;
+    }
+
+    @Override
+    public void close() {
+        if (file != null) {
+            try {
+                Files.deleteIfExists(file);
+            } catch (IOException e) {
+                file.toFile().deleteOnExit();
+            }
+        }
+    }
+}

@@ -1,0 +1,78 @@
+package surfeit.http;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Optional;
+import surfeit.composition.Alloy;
+import surfeit.element.Element;
+import surfeit.element.ElementTable;
+import surfeit.element.UnknownElementException;
+import surfeit.http.json.AlloyDocuments;
+import surfeit.http.json.AlloyJson;
+import surfeit.http.json.ElementDocument;
+import surfeit.lab.Change;
+import surfeit.lab.Laboratory;
+import surfeit.lab.PageRequest;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+import surfeit.lab.StoredAlloy;
+
+/** The catalogue: nominal alloys, and the elements with the figures the service calculates with. */
+final class CatalogueRoutes {
+    private final Laboratory laboratory;
+
+    CatalogueRoutes(Laboratory laboratory) {
+        this.laboratory = laboratory;
+    }
+
+    List<Route> routes() {
+        return List.of(
+            Route.get("/v1/alloys", Scope.READ).parameters("page_size", "cursor").to(this::list),
+            Route.get("/v1/alloys/{alloy}", Scope.READ).to(this::read),
+            Route.put("/v1/alloys/{alloy}", Scope.WRITE).to(this::put),
+            Route.get("/v1/elements/{symbol}", Scope.READ).to(this::element));
+    }
+
+    private void list(Exchange exchange) throws IOException {
+        if (exchange.unchanged(laboratory.eventRange().last())) {
+            return;
+        }
+        PageRequest page = exchange.page();
+        List<StoredAlloy> rest = laboratory.alloys().stream()
+            .filter(stored -> page.after().map(after -> stored.alloy().id().compareTo(after) > 0).orElse(true)).toList();
+        List<StoredAlloy> items = rest.subList(0, Math.min(page.size(), rest.size()));
+        var next = exchange.next(rest.size() > items.size() ? Optional.of(items.get(items.size() - 1).alloy().id()) : Optional.empty());
+        exchange.json(200, json -> AlloyDocuments.write(json, items, next));
+    }
+
+    private void read(Exchange exchange) throws IOException {
+        StoredAlloy stored = laboratory.alloy(exchange.path("alloy"));
+        if (!exchange.unchanged(stored.revision())) {
+            exchange.json(200, json -> AlloyDocuments.write(json, stored));
+        }
+    }
+
+    private void put(Exchange exchange) throws IOException {
+        String id = exchange.path("alloy");
+        Alloy alloy;
+        try (Body body = exchange.body(exchange.bodyForm())) {
+            alloy = AlloyJson.read(id, body.open());
+        }
+        Change<StoredAlloy> change = laboratory.defineAlloy(alloy, exchange.expectation(), exchange.occasion());
+        exchange.unchanged(change.now().revision());
+        exchange.header("Location", "/v1/alloys/" + id);
+        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200, json -> AlloyDocuments.write(json, change.now()));
+    }
+
+    private void element(Exchange exchange) throws IOException {
+        Element element;
+        try {
+            element = Element.of(exchange.path("symbol"));
+        } catch (UnknownElementException e) {
+            throw new ProblemException(Problem.NOT_FOUND, e.getMessage());
+        }
+        if (!exchange.unchanged(element.atomicNumber())) {
+            exchange.json(200, json -> ElementDocument.write(json, element, ElementTable.standard()));
+        }
+    }
+}

@@ -1,0 +1,68 @@
+package surfeit.http;
+
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HandlerType;
+import io.javalin.http.HttpResponseException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Optional;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+
+/** Hands each request to its route: picks the form, checks the parameters, and turns every failure into a refusal. */
+final class Dispatcher {
+    private final RouteTable table;
+    private final ServiceFacts facts;
+    private final Refusals refusals;
+
+    Dispatcher(RouteTable table, ServiceFacts facts) {
+        this.table = table;
+        this.facts = facts;
+        this.refusals = new Refusals(table);
+    }
+
+    /** Registers every route of the table, and what happens beside them. */
+    void register(JavalinConfig config) {
+        for (Route route : table.routes()) {
+            add(config, route, route.path(), Optional.empty());
+            if (route.suffixed()) {
+                for (Form form : route.forms()) {
+                    add(config, route, route.path() + form.suffix(), Optional.of(form));
+                }
+            }
+        }
+        config.routes.exception(HttpResponseException.class, (cause, context) -> refuse(context, cause));
+        config.routes.exception(Exception.class, (cause, context) -> refuse(context, cause));
+    }
+
+    private void refuse(Context context, Exception cause) {
+        try {
+            refusals.refuse(context, cause);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void add(JavalinConfig config, Route route, String path, Optional<Form> form) {
+        config.routes.addHttpHandler(HandlerType.findOrCreate(route.method()), path, context -> answer(context, route, form));
+        if (route.method().equals("GET")) {
+            config.routes.addHttpHandler(HandlerType.HEAD, path, context -> answer(context, route, form));
+        }
+    }
+
+    private void answer(Context context, Route route, Optional<Form> bySuffix) throws IOException {
+        try {
+            Form form = bySuffix.isPresent() ? bySuffix.get() : accepted(route.forms(), context.header("Accept"));
+            route.handler().answer(new Exchange(context, route, form, facts));
+        } catch (Exception e) {
+            refusals.refuse(context, e);
+        }
+    }
+
+    private static Form accepted(List<Form> forms, String accept) {
+        return Negotiation.choose(forms, accept).orElseThrow(() -> new ProblemException(Problem.NOT_ACCEPTABLE,
+            "This answer comes as " + Exchange.offered(forms) + "; Accept names none of them."));
+    }
+}

@@ -1,0 +1,218 @@
+package surfeit.http;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import io.javalin.http.Context;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.BufferedOutputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import surfeit.http.json.JsonFormat;
+import surfeit.lab.Expectation;
+import surfeit.lab.Occasion;
+import surfeit.lab.PageRequest;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+
+/** One request and its answer. Not thread-safe. */
+final class Exchange {
+    /** Who acts where the service asks for no token. */
+    private static final String ANYONE = "anyone";
+    private static final int ANSWER_BYTES = 8 << 10;
+
+    private final Context context;
+    private final Route route;
+    private final Form form;
+    private final ServiceFacts facts;
+    private final Parameters parameters;
+
+    /** @throws ProblemException unknown-parameter */
+    Exchange(Context context, Route route, Form form, ServiceFacts facts) {
+        this.context = context;
+        this.route = route;
+        this.form = form;
+        this.facts = facts;
+        this.parameters = new Parameters(context.req().getQueryString() == null ? Map.of() : context.queryParamMap(),
+            route.parameters());
+    }
+
+    /** Writes the body of a JSON answer. */
+    interface JsonBody {
+        void write(JsonGenerator json) throws IOException;
+    }
+
+    String path(String name) {
+        return context.pathParam(name);
+    }
+
+    Parameters parameters() {
+        return parameters;
+    }
+
+    /** The form the answer is to have. */
+    Form form() {
+        return form;
+    }
+
+    ServiceFacts facts() {
+        return facts;
+    }
+
+    Instant now() {
+        return facts.clock().instant();
+    }
+
+    Occasion occasion() {
+        return new Occasion(ANYONE, now());
+    }
+
+    /** What the request says of the revision a change starts from. */
+    Expectation expectation() {
+        return Revisions.expectation(context.header("If-Match"), context.header("If-None-Match"));
+    }
+
+    /** The body's form, by its media type. @throws ProblemException unsupported-media-type */
+    Form bodyForm() {
+        String sent = context.req().getContentType();
+        String mediaType = sent == null ? "" : sent.split(";", 2)[0].strip().toLowerCase(Locale.ROOT);
+        for (Form each : route.takes()) {
+            if (each.mediaType().equals(mediaType)) {
+                requireCharset(each, sent);
+                return each;
+            }
+        }
+        throw new ProblemException(Problem.UNSUPPORTED_MEDIA_TYPE, "Expected Content-Type: "
+            + String.join(" or ", route.takes().stream().map(Form::mediaType).toList()) + "; got "
+            + (sent == null ? "none." : "\"" + sent + "\"."));
+    }
+
+    private void requireCharset(Form each, String sent) {
+        Optional<String> charset = charset(sent);
+        if (each != Form.CSV && charset.isPresent() && !charset.get().equalsIgnoreCase("utf-8")) {
+            throw new ProblemException(Problem.UNSUPPORTED_MEDIA_TYPE,
+                "JSON is read as UTF-8 only; Content-Type says charset=" + charset.get() + ".");
+        }
+    }
+
+    /** The character set the body's Content-Type names. */
+    Optional<String> bodyCharset() {
+        return charset(context.req().getContentType());
+    }
+
+    private static Optional<String> charset(String contentType) {
+        return HeaderParameters.of(contentType, "charset");
+    }
+
+    /** Receives the body; the caller closes it. */
+    Body body(Form of) throws IOException {
+        ServerSettings settings = facts.settings();
+        boolean json = of == Form.JSON;
+        return Body.receive(context.req(), of.mediaType(),
+            HeaderParameters.of(context.header("Content-Disposition"), "filename"),
+            new Body.Limits(json ? settings.jsonBytesMax() : settings.uploadBytesMax(),
+                json ? ServerSettings.JSON_BYTES_SETTING : ServerSettings.UPLOAD_BYTES_SETTING,
+                settings.bodyStall().toMillis(), settings.bodyTotal().toNanos()));
+    }
+
+    /** Names the revisions the answer is made from; true where the client has it already and was told so. */
+    boolean unchanged(long... revisions) {
+        return unchanged(Revisions.tag(facts.salt(form), revisions));
+    }
+
+    private boolean unchanged(String tag) {
+        readHeaders(tag);
+        if (context.req().getMethod().equals("PUT") || context.req().getMethod().equals("POST")
+            || !Revisions.namesTag(context.header("If-None-Match"), tag)) {
+            return false;
+        }
+        context.res().setStatus(HttpServletResponse.SC_NOT_MODIFIED);
+        return true;
+    }
+
+    /** As {@link #unchanged}, for a file known by the fingerprint of its bytes. */
+    boolean unchangedContent(String sha256) {
+        return unchanged("\"" + sha256.substring(0, 16) + "\"");
+    }
+
+    private void readHeaders(String tag) {
+        HttpServletResponse response = context.res();
+        response.setHeader("ETag", tag);
+        response.setHeader("Cache-Control", "private, no-cache");
+        response.setHeader("Vary", "Accept, Authorization");
+    }
+
+    /** Sets a header field of the answer. */
+    void header(String name, String value) {
+        context.res().setHeader(name, value);
+    }
+
+    /** The page asked for of the list this address and its filters name. */
+    PageRequest page() {
+        return parameters.page(parameters.list(context.path()));
+    }
+
+    /** The cursor of the next page; its whole address goes into a Link field. */
+    Optional<String> next(Optional<String> key) {
+        Optional<String> cursor = key.map(k -> Cursor.of(parameters.list(context.path()), k));
+        cursor.ifPresent(text -> header("Link", "<" + address(text) + ">; rel=\"next\""));
+        return cursor;
+    }
+
+    private String address(String cursor) {
+        Map<String, String> query = new TreeMap<>();
+        context.queryParamMap().forEach((name, values) -> query.put(name, values.get(0)));
+        query.put("cursor", cursor);
+        StringBuilder address = new StringBuilder(context.req().getRequestURL());
+        char separator = '?';
+        for (Map.Entry<String, String> entry : query.entrySet()) {
+            address.append(separator).append(entry.getKey()).append('=')
+                .append(URLEncoder.encode(entry.getValue(), StandardCharsets.UTF_8));
+            separator = '&';
+        }
+        return address.toString();
+    }
+
+    /** Answers with JSON, made whole before the first byte is sent. */
+    void json(int status, JsonBody body) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream(ANSWER_BYTES);
+        try (JsonGenerator json = JsonFormat.generator(bytes)) {
+            body.write(json);
+        }
+        HttpServletResponse response = context.res();
+        response.setStatus(status);
+        response.setContentType(Form.JSON.contentType());
+        response.setContentLength(bytes.size());
+        bytes.writeTo(response.getOutputStream());
+    }
+
+    /** Answers with bytes that are ready. */
+    void bytes(String contentType, byte[] bytes) throws IOException {
+        HttpServletResponse response = context.res();
+        response.setContentType(contentType);
+        response.setContentLength(bytes.length);
+        response.getOutputStream().write(bytes);
+    }
+
+    void text(String text) throws IOException {
+        bytes(form.contentType(), text.getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** Answers with a stream of unknown length; the caller closes it. */
+    OutputStream stream(String contentType) throws IOException {
+        context.res().setContentType(contentType);
+        return new BufferedOutputStream(context.res().getOutputStream(), 32 << 10);
+    }
+
+    /** Media types offered here, for refusals. */
+    static String offered(List<Form> forms) {
+        return String.join(", ", forms.stream().map(Form::mediaType).distinct().toList());
+    }
+}

@@ -1,0 +1,57 @@
+package surfeit.http;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.util.List;
+import surfeit.http.json.ImportDocument;
+import surfeit.lab.ImportReport;
+import surfeit.lab.KeptFile;
+import surfeit.lab.Laboratory;
+
+/** Spots on their way in, and what became of them. */
+final class ImportRoutes {
+    private final Laboratory laboratory;
+
+    ImportRoutes(Laboratory laboratory) {
+        this.laboratory = laboratory;
+    }
+
+    List<Route> routes() {
+        return List.of(
+            Route.get("/v1/imports/{id}", Scope.READ).to(this::report),
+            Route.get("/v1/imports/{id}/rejected.csv", Scope.READ).forms(Form.CSV).to(this::rejected),
+            Route.get("/v1/imports/{id}/original", Scope.READ).forms(Form.FILE).to(this::original));
+    }
+
+    private void report(Exchange exchange) throws IOException {
+        ImportReport report = laboratory.importReport(exchange.path("id"));
+        if (!exchange.unchanged(1)) {
+            exchange.json(200, json -> ImportDocument.write(json, report, false));
+        }
+    }
+
+    private void rejected(Exchange exchange) throws IOException {
+        answer(exchange, laboratory.rejected(exchange.path("id")), "rejected-" + exchange.path("id") + ".csv");
+    }
+
+    private void original(Exchange exchange) throws IOException {
+        String id = exchange.path("id");
+        KeptFile file = laboratory.original(id);
+        answer(exchange, file, file.fileName().orElse("original-" + id));
+    }
+
+    /** An import never changes, so that its ETag is one for ever. */
+    private static void answer(Exchange exchange, KeptFile file, String name) throws IOException {
+        try (InputStream in = file.bytes()) {
+            if (exchange.unchanged(1)) {
+                return;
+            }
+            exchange.header("Content-Disposition", "attachment; filename=\"" + name.replaceAll("[^A-Za-z0-9._ -]", "_") + "\"");
+            exchange.header("X-Content-Type-Options", "nosniff");
+            try (OutputStream out = exchange.stream(file.mediaType())) {
+                in.transferTo(out);
+            }
+        }
+    }
+}

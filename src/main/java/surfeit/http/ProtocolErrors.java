@@ -1,0 +1,47 @@
+package surfeit.http;
+
+import java.nio.ByteBuffer;
+import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.server.Request;
+import org.eclipse.jetty.server.Response;
+import org.eclipse.jetty.server.handler.ErrorHandler;
+import org.eclipse.jetty.util.Callback;
+import surfeit.lab.Problem;
+
+/** Refusals of requests that never reach a route: bad HTTP, too long an address, too large headers. */
+final class ProtocolErrors extends ErrorHandler {
+
+    @Override
+    public boolean handle(Request request, Response response, Callback callback) {
+        String id = Refusals.requestId(request.getHeaders().get("X-Request-Id"));
+        Problem problem = problem(response.getStatus());
+        response.setStatus(problem.status());
+        byte[] bytes = ProblemJson.of(problem, detail(problem), id);
+        response.getHeaders().put(HttpHeader.CONTENT_TYPE, ProblemJson.MEDIA_TYPE);
+        response.getHeaders().put(HttpHeader.CACHE_CONTROL, "no-store");
+        response.getHeaders().put("X-Request-Id", id);
+        response.getHeaders().put(HttpHeader.CONTENT_LENGTH, bytes.length);
+        response.write(true, ByteBuffer.wrap(bytes), callback);
+        return true;
+    }
+
+    private static Problem problem(int status) {
+        for (Problem each : Problem.values()) {
+            if (each.status() == status && (status != 400 || each == Problem.MALFORMED_REQUEST)) {
+                return each;
+            }
+        }
+        return status >= 500 ? Problem.INTERNAL : Problem.NOT_FOUND;
+    }
+
+    private static String detail(Problem problem) {
+        return switch (problem) {
+            case ADDRESS_TOO_LONG -> "The address with its parameters is longer than " + Server.HEADER_BYTES_MAX + " bytes.";
+            case HEADERS_TOO_LARGE -> "The header fields take more than " + Server.HEADER_BYTES_MAX + " bytes.";
+            case REQUEST_TIMEOUT -> "The request came too slowly.";
+            case INTERNAL -> "The request could not be answered for a reason that is not its fault.";
+            case NOT_FOUND -> "Nothing answers at this address.";
+            default -> "The request is not HTTP as RFC 9112 has it, or its address holds characters it must not.";
+        };
+    }
+}

@@ -1,0 +1,95 @@
+package surfeit.http;
+
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.security.SecureRandom;
+import java.util.Base64;
+import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Pattern;
+import org.eclipse.jetty.io.EofException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import surfeit.http.json.MalformedJsonException;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+
+/** Turns whatever went wrong into a refusal the client can act on; what was not foreseen is logged, never shown. Thread-safe. */
+final class Refusals {
+    private static final Logger LOG = LoggerFactory.getLogger(Refusals.class);
+    private static final Pattern REQUEST_ID = Pattern.compile("[A-Za-z0-9._-]{8,64}");
+    private static final SecureRandom RANDOM = new SecureRandom();
+    private static final int REQUEST_ID_BYTES = 12;
+
+    private final RouteTable table;
+
+    Refusals(RouteTable table) {
+        this.table = table;
+    }
+
+    /** The id the client gave in {@code X-Request-Id}, where it is fit for a log; else a new one. */
+    static String requestId(String given) {
+        if (given != null && REQUEST_ID.matcher(given).matches()) {
+            return given;
+        }
+        byte[] bytes = new byte[REQUEST_ID_BYTES];
+        RANDOM.nextBytes(bytes);
+        return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
+    }
+
+    /** Answers a request that failed. */
+    void refuse(Context context, Exception cause) throws IOException {
+        String id = requestId(context.header("X-Request-Id"));
+        HttpServletResponse response = context.res();
+        if (response.isCommitted() || cause instanceof EofException) {
+            LOG.debug("Answer to {} {} was broken off, request_id {}.", context.method(), context.path(), id, cause);
+            if (cause instanceof IOException io) {
+                throw io;
+            }
+            throw new IOException("The answer was broken off.", cause);
+        }
+        ProblemException refusal = refusal(context, cause);
+        if (refusal.problem() == Problem.INTERNAL) {
+            LOG.error("Unforeseen failure of {} {}, request_id {}.", context.method(), context.path(), id, cause);
+        }
+        response.resetBuffer();
+        response.setStatus(refusal.problem().status());
+        for (String stale : new String[] {"ETag", "Location", "Link", "Content-Disposition", "Content-Encoding"}) {
+            response.setHeader(stale, null);
+        }
+        response.setHeader("Cache-Control", "no-store");
+        response.setHeader("X-Request-Id", id);
+        byte[] bytes = ProblemJson.of(refusal, id);
+        response.setContentType(ProblemJson.MEDIA_TYPE);
+        response.setContentLength(bytes.length);
+        response.getOutputStream().write(bytes);
+    }
+
+    private ProblemException refusal(Context context, Exception cause) {
+        if (cause instanceof ProblemException refusal) {
+            return refusal;
+        }
+        if (cause instanceof MalformedJsonException malformed) {
+            return malformed.refusal();
+        }
+        if (cause instanceof HttpResponseException framework && framework.getStatus() == Problem.NOT_FOUND.status()) {
+            return nothingHere(context);
+        }
+        return new ProblemException(Problem.INTERNAL, "The request could not be answered for a reason that is not its fault.");
+    }
+
+    private ProblemException nothingHere(Context context) {
+        String path = context.path();
+        Set<String> methods = table.methodsAt(path);
+        if (!methods.isEmpty()) {
+            context.res().setHeader("Allow", String.join(", ", methods));
+            return new ProblemException(Problem.METHOD_NOT_ALLOWED, "Expected " + String.join(", ", methods) + "; got "
+                + context.req().getMethod() + ".");
+        }
+        Optional<ProblemException> form = table.formsBeside(path).map(forms -> new ProblemException(Problem.NOT_ACCEPTABLE,
+            "This address has the suffixes " + String.join(", ", forms.stream().map(Form::suffix).toList()) + "; got \"" + path + "\"."));
+        return form.orElseGet(() -> new ProblemException(Problem.NOT_FOUND, "Nothing answers at \"" + path + "\"."));
+    }
+}

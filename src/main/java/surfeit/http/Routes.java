@@ -1,0 +1,24 @@
+package surfeit.http;
+
+import java.util.ArrayList;
+import java.util.List;
+import surfeit.lab.Laboratory;
+
+/** Puts the groups of routes into one table. */
+final class Routes {
+    private Routes() {
+    }
+
+    static RouteTable of(Laboratory laboratory, Readiness readiness) {
+        List<Route> routes = new ArrayList<>();
+        routes.addAll(new ServiceRoutes(laboratory, readiness).routes());
+        routes.addAll(new ProblemRoutes().routes());
+        routes.addAll(new SampleRoutes(laboratory).routes());
+        routes.addAll(new SpotRoutes(laboratory).routes());
+        routes.addAll(new ImportRoutes(laboratory).routes());
+        routes.addAll(new AnswerRoutes(laboratory).routes());
+        routes.addAll(new ResultRoutes(laboratory).routes());
+        routes.addAll(new CatalogueRoutes(laboratory).routes());
+        return new RouteTable(routes);
+    }
+}

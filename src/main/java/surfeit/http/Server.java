@@ -1,0 +1,89 @@
+package surfeit.http;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import java.time.Clock;
+import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.ServerConnector;
+import surfeit.lab.Laboratory;
+
+/** The running service. Thread-safe. */
+public final class Server implements AutoCloseable {
+    /** Bytes of request line and header fields together; long filters in an address still fit. */
+    static final int HEADER_BYTES_MAX = 16 << 10;
+    /** Connections that may wait to be taken; the usual 50 turns away a thousand clients that come at once. */
+    private static final int ACCEPT_QUEUE = 1024;
+
+    private final Javalin javalin;
+    private final ServerSettings settings;
+    private final Readiness readiness;
+
+    private Server(Javalin javalin, ServerSettings settings, Readiness readiness) {
+        this.javalin = javalin;
+        this.settings = settings;
+        this.readiness = readiness;
+    }
+
+    /**
+     * Starts to listen; returns when the service answers.
+     *
+     * @param clock tells when things are recorded and computed
+     */
+    public static Server start(ServerSettings settings, Laboratory laboratory, Clock clock) {
+        Readiness readiness = new Readiness();
+        ServiceFacts facts = new ServiceFacts(settings, clock, ProgramVersion.VERSION, "");
+        Dispatcher dispatcher = new Dispatcher(Routes.of(laboratory, readiness), facts);
+        Javalin javalin = Javalin.create(config -> {
+            configure(config, settings);
+            dispatcher.register(config);
+        });
+        javalin.start();
+        return new Server(javalin, settings, readiness);
+    }
+
+    private static void configure(JavalinConfig config, ServerSettings settings) {
+        config.startup.showJavalinBanner = false;
+        config.startup.showOldJavalinVersionWarning = false;
+        config.startup.startupWatcherEnabled = false;
+        config.http.compressionStrategy = io.javalin.compression.CompressionStrategy.NONE;
+        config.http.maxRequestSize = Long.MAX_VALUE;
+        config.jetty.addConnector((server, ignored) -> {
+            HttpConfiguration http = new HttpConfiguration();
+            http.setSendServerVersion(false);
+            http.setRequestHeaderSize(HEADER_BYTES_MAX);
+            ServerConnector connector = new ServerConnector(server, new HttpConnectionFactory(http));
+            connector.setHost(settings.host());
+            connector.setPort(settings.port());
+            connector.setAcceptQueueSize(ACCEPT_QUEUE);
+            connector.setIdleTimeout(settings.bodyStall().toMillis());
+            return connector;
+        });
+        config.jetty.modifyServer(server -> {
+            server.setErrorHandler(new ProtocolErrors());
+            server.setStopTimeout(settings.stopPatience().toMillis());
+        });
+    }
+
+    /** The port it listens on. */
+    public int port() {
+        return javalin.port();
+    }
+
+    /** Where it answers: {@code http://127.0.0.1:8420}. */
+    public String address() {
+        String host = settings.host().contains(":") ? "[" + settings.host() + "]" : settings.host();
+        return "http://" + host + ":" + port();
+    }
+
+    /** Says no to readiness checks, lets running requests end, then stops listening. */
+    public void stop() {
+        readiness.end();
+        javalin.stop();
+    }
+
+    @Override
+    public void close() {
+        stop();
+    }
+}

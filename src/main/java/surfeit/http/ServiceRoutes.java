@@ -1,0 +1,132 @@
+package surfeit.http;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import surfeit.element.ElementTable;
+import surfeit.http.json.FaultDocuments;
+import surfeit.http.json.JsonFormat;
+import surfeit.lab.Laboratory;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+
+/** What is here, whether it runs, its documents, and the data packed with it. */
+final class ServiceRoutes {
+    private final Laboratory laboratory;
+    private final Readiness readiness;
+    private final PackedFiles packed = PackedFiles.load();
+    private final byte[] docs = PackedFiles.bytes("/docs/index.html");
+    private final byte[] openApiJson = PackedFiles.bytes("/openapi/openapi.json");
+    private final byte[] openApiYaml = PackedFiles.bytes("/openapi/openapi.yaml");
+
+    ServiceRoutes(Laboratory laboratory, Readiness readiness) {
+        this.laboratory = laboratory;
+        this.readiness = readiness;
+    }
+
+    List<Route> routes() {
+        return List.of(
+            Route.get("/v1", Scope.OPEN).to(this::service),
+            Route.get("/docs", Scope.OPEN).forms(Form.HTML).to(this::docs),
+            Route.get("/openapi.json", Scope.OPEN).to(exchange -> document(exchange, openApiJson)),
+            Route.get("/openapi.yaml", Scope.OPEN).forms(Form.YAML).to(exchange -> document(exchange, openApiYaml)),
+            Route.get("/shared", Scope.OPEN).to(this::sharedList),
+            Route.get("/shared/<path>", Scope.OPEN).forms(Form.FILE).to(this::shared),
+            Route.get("/healthz", Scope.OPEN).to(exchange -> status(exchange, "ok")),
+            Route.get("/readyz", Scope.OPEN).to(this::ready));
+    }
+
+    private void service(Exchange exchange) throws IOException {
+        if (!exchange.unchanged(0)) {
+            exchange.json(200, json -> write(json, exchange.facts()));
+        }
+    }
+
+    private static void write(JsonGenerator json, ServiceFacts facts) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("name", "surfeit");
+        json.writeStringField("version", facts.version());
+        json.writeStringField("does", "Says where an alloy's surface is enriched or depleted, from EDS spot results.");
+        FaultDocuments.writeLinks(json, Map.of("samples", "/v1/samples", "interpretations", "/v1/interpretations",
+            "results", "/v1/results", "alloys", "/v1/alloys", "problems", "/v1/problems", "docs", "/docs",
+            "openapi", "/openapi.json", "shared", "/shared"));
+        json.writeArrayFieldStart("limits");
+        limit(json, ServerSettings.UPLOAD_BYTES_SETTING, facts.settings().uploadBytesMax(), "bytes of one table or NDJSON, after inflation");
+        limit(json, ServerSettings.JSON_BYTES_SETTING, facts.settings().jsonBytesMax(), "bytes of one JSON body, after inflation");
+        limit(json, "json-depth-max", JsonFormat.DEPTH_MAX, "levels of nesting in JSON");
+        limit(json, "page-size-max", Parameters.PAGE_SIZE_MAX, "items of one page");
+        json.writeEndArray();
+        json.writeObjectFieldStart("reference_tables");
+        json.writeStringField("atomic_weights", ElementTable.WEIGHTS_YEAR + " sha256:" + ElementTable.standard().sha256());
+        json.writeEndObject();
+        json.writeEndObject();
+    }
+
+    private static void limit(JsonGenerator json, String setting, long value, String meaning) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("setting", setting);
+        json.writeNumberField("value", value);
+        json.writeStringField("meaning", meaning);
+        json.writeEndObject();
+    }
+
+    private void docs(Exchange exchange) throws IOException {
+        if (!exchange.unchanged(0)) {
+            exchange.header("Content-Security-Policy", PagePolicy.of(new String(docs, StandardCharsets.UTF_8)));
+            exchange.bytes(exchange.form().contentType(), docs);
+        }
+    }
+
+    private static void document(Exchange exchange, byte[] bytes) throws IOException {
+        if (!exchange.unchanged(0)) {
+            exchange.bytes(exchange.form().contentType(), bytes);
+        }
+    }
+
+    private void sharedList(Exchange exchange) throws IOException {
+        if (exchange.unchanged(0)) {
+            return;
+        }
+        exchange.json(200, json -> {
+            json.writeStartObject();
+            json.writeArrayFieldStart("items");
+            for (Map.Entry<String, String> file : packed.shared().entrySet()) {
+                json.writeStartObject();
+                json.writeStringField("path", "/shared/" + file.getKey());
+                json.writeStringField("sha256", file.getValue());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
+            json.writeNullField("next");
+            json.writeEndObject();
+        });
+    }
+
+    private void shared(Exchange exchange) throws IOException {
+        String path = exchange.path("path");
+        byte[] bytes = packed.shared(path).orElseThrow(() ->
+            new ProblemException(Problem.NOT_FOUND, "There is no shared file \"" + path + "\"; /shared lists them."));
+        if (!exchange.unchangedContent(packed.shared().get(path))) {
+            exchange.bytes(PackedFiles.contentType(path), bytes);
+        }
+    }
+
+    private void ready(Exchange exchange) throws IOException {
+        if (!readiness.isReady()) {
+            throw new ProblemException(Problem.SHUTTING_DOWN, "The service lets running requests end and takes no new ones.");
+        }
+        laboratory.eventRange();
+        status(exchange, "ready");
+    }
+
+    private static void status(Exchange exchange, String word) throws IOException {
+        exchange.header("Cache-Control", "no-store");
+        exchange.json(200, json -> {
+            json.writeStartObject();
+            json.writeStringField("status", word);
+            json.writeEndObject();
+        });
+    }
+}

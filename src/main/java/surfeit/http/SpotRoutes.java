@@ -1,0 +1,97 @@
+package surfeit.http;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Optional;
+import surfeit.http.json.JsonFormat;
+import surfeit.http.json.ReasonJson;
+import surfeit.http.json.SpotDocuments;
+import surfeit.lab.Laboratory;
+import surfeit.lab.Page;
+import surfeit.lab.SpotFilter;
+import surfeit.lab.StoredSpot;
+
+/** Spots on record: lists, one, its revisions, correction and withdrawal. */
+final class SpotRoutes {
+    private final Laboratory laboratory;
+
+    SpotRoutes(Laboratory laboratory) {
+        this.laboratory = laboratory;
+    }
+
+    List<Route> routes() {
+        return List.of(
+            Route.get("/v1/samples/{sample}/spots", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.NDJSON)
+                .parameters("feature", "particle", "session", "withdrawn", "page_size", "cursor").to(this::list),
+            Route.get("/v1/spots/{id}", Scope.READ).to(this::read),
+            Route.get("/v1/spots/{id}/revisions", Scope.READ).to(this::revisions),
+            Route.post("/v1/spots/{id}/withdrawal", Scope.CORRECT).to(this::withdraw));
+    }
+
+    private void list(Exchange exchange) throws IOException {
+        String sample = exchange.path("sample");
+        Parameters parameters = exchange.parameters();
+        SpotFilter filter = new SpotFilter(parameters.text("feature"), parameters.text("particle"),
+            parameters.text("session"), Optional.empty(), Optional.empty(), parameters.flag("withdrawn"));
+        if (exchange.unchanged(laboratory.sample(sample).revision())) {
+            return;
+        }
+        switch (exchange.form()) {
+            case CSV -> csv(exchange, sample, filter);
+            case NDJSON -> ndjson(exchange, sample, filter);
+            default -> {
+                Page<StoredSpot> page = laboratory.spots(sample, filter, exchange.page());
+                Optional<String> next = exchange.next(page.next());
+                exchange.json(200, json -> SpotDocuments.write(json, page.items(), next));
+            }
+        }
+    }
+
+    private void csv(Exchange exchange, String sample, SpotFilter filter) throws IOException {
+        try (SpotCsv csv = new SpotCsv(exchange.stream(Form.CSV.contentType()))) {
+            laboratory.forEachSpot(sample, filter, csv::write);
+        }
+    }
+
+    private void ndjson(Exchange exchange, String sample, SpotFilter filter) throws IOException {
+        try (OutputStream out = exchange.stream(Form.NDJSON.contentType());
+             JsonGenerator json = JsonFormat.generator(out).setRootValueSeparator(JsonFormat.LINE_END)) {
+            laboratory.forEachSpot(sample, filter, spot -> {
+                try {
+                    SpotDocuments.write(json, spot);
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            });
+            json.writeRaw('\n');
+        }
+    }
+
+    private void read(Exchange exchange) throws IOException {
+        answer(exchange, laboratory.spot(exchange.path("id")));
+    }
+
+    private void revisions(Exchange exchange) throws IOException {
+        List<StoredSpot> revisions = laboratory.spotRevisions(exchange.path("id"));
+        if (!exchange.unchanged(revisions.get(revisions.size() - 1).revision())) {
+            exchange.json(200, json -> SpotDocuments.write(json, revisions, Optional.empty()));
+        }
+    }
+
+    private void withdraw(Exchange exchange) throws IOException {
+        String reason;
+        try (Body body = exchange.body(exchange.bodyForm())) {
+            reason = ReasonJson.read(body.open());
+        }
+        answer(exchange, laboratory.withdraw(exchange.path("id"), reason, exchange.expectation(), exchange.occasion()));
+    }
+
+    private static void answer(Exchange exchange, StoredSpot spot) throws IOException {
+        if (!exchange.unchanged(spot.revision())) {
+            exchange.json(200, json -> SpotDocuments.write(json, spot));
+        }
+    }
+}

@@ -1,0 +1,92 @@
+package surfeit.http.json;
+
+import com.fasterxml.jackson.core.JsonGenerator;
+import java.io.IOException;
+import java.util.Optional;
+import surfeit.segregation.ElementFinding;
+import surfeit.segregation.Estimate;
+import surfeit.segregation.Outcome;
+import surfeit.segregation.Reason;
+import surfeit.segregation.Verdict;
+
+/** Writes what one group shows of one element: the verdict and every number that entered it. */
+final class FindingWriter {
+    private FindingWriter() {
+    }
+
+    static void write(JsonGenerator json, ElementFinding finding) throws IOException {
+        json.writeStartObject();
+        json.writeStringField("element", finding.element().symbol());
+        json.writeStringField("verdict", finding.outcome().verdict().word());
+        writeNominal(json, finding);
+        writeOutcome(json, finding.outcome());
+        Written.percent(json, "mean_mass_percent", finding.meanMassFraction());
+        json.writeBooleanField("fragile", finding.isFragile());
+        Written.texts(json, "fragile_without", finding.fragileWithout());
+        Written.text(json, "seen_on_particles", finding.seenOn().map(seen -> seen.particles() + " of " + seen.of()));
+        json.writeNumberField("below_limit_count", finding.belowLimitCount());
+        Written.percent(json, "detection_limit_atomic_percent", finding.detectionLimit());
+        json.writeBooleanField("detection_limit_assumed", finding.limitAssumed());
+        Written.text(json, "next_step", finding.nextStep());
+        json.writeFieldName("these_particles");
+        if (finding.theseParticles().isPresent()) {
+            json.writeStartObject();
+            json.writeStringField("verdict", finding.theseParticles().get().verdict().word());
+            writeOutcome(json, finding.theseParticles().get());
+            json.writeEndObject();
+        } else {
+            json.writeNull();
+        }
+        json.writeEndObject();
+    }
+
+    private static void writeNominal(JsonGenerator json, ElementFinding finding) throws IOException {
+        boolean point = finding.nominalLow() == finding.nominalHigh();
+        Written.percent(json, "nominal_atomic_percent", (finding.nominalLow() + finding.nominalHigh()) / 2);
+        Written.percent(json, "nominal_from_atomic_percent", point ? Double.NaN : finding.nominalLow());
+        Written.percent(json, "nominal_to_atomic_percent", point ? Double.NaN : finding.nominalHigh());
+        json.writeBooleanField("nominal_derived", finding.nominalDerived());
+    }
+
+    private static void writeOutcome(JsonGenerator json, Outcome outcome) throws IOException {
+        writeEffect(json, outcome);
+        Written.number(json, "p_value", outcome.pValue());
+        Written.number(json, "p_value_adjusted", outcome.pAdjusted());
+        json.writeStringField("adjustment", "holm");
+        Written.number(json, "p_value_equivalence", outcome.pEquivalence());
+        if (outcome.confidence().isPresent()) {
+            Written.number(json, "confidence", outcome.confidence());
+        }
+        Written.number(json, "not_more_than_factor", outcome.notMoreThanFactor());
+        json.writeBooleanField("beyond_margin", outcome.beyondMargin());
+        json.writeBooleanField("small_shift_detected", outcome.smallShiftDetected());
+        json.writeBooleanField("spots_agree_on_shift", outcome.spotsAgreeOnShift());
+        Written.text(json, "reason", outcome.reason().map(Reason::word));
+        Written.text(json, "lean", outcome.lean().map(Verdict::word));
+        json.writeStringField("scale", outcome.scale());
+        json.writeStringField("random_uncertainty", outcome.randomUncertainty());
+    }
+
+    private static void writeEffect(JsonGenerator json, Outcome outcome) throws IOException {
+        Written.percent(json, "mean_atomic_percent", outcome.mean());
+        Written.percent(json, "mean_atomic_percent_low", outcome.low());
+        Written.percent(json, "mean_atomic_percent_high", outcome.high());
+        Written.percent(json, "mean_atomic_percent_u", outcome.uncertainty());
+        Written.percent(json, "mean_atomic_percent_u_random", outcome.uncertaintyRandom());
+        Written.percent(json, "mean_atomic_percent_u_shared", outcome.uncertaintyShared());
+        Written.number(json, "degrees_of_freedom", outcome.degreesOfFreedom());
+        estimate(json, "enrichment_factor", outcome.enrichmentFactor());
+        Estimate difference = outcome.difference();
+        estimate(json, "difference_atomic_percent", Optional.of(new Estimate(
+            Numbers.inPercent(difference.value()), Numbers.inPercent(difference.low()), Numbers.inPercent(difference.high()))));
+        estimate(json, "odds_ratio", outcome.oddsRatio());
+    }
+
+    /** A value and the ends of its interval, under three names. */
+    static void estimate(JsonGenerator json, String name, Optional<Estimate> estimate) throws IOException {
+        Estimate written = estimate.orElse(new Estimate(Double.NaN, Double.NaN, Double.NaN));
+        Written.number(json, name, written.value());
+        Written.number(json, name + "_low", written.low());
+        Written.number(json, name + "_high", written.high());
+    }
+}

@@ -1,0 +1,68 @@
+package surfeit.http.json;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import surfeit.lab.Fault;
+import surfeit.lab.Place;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+
+/** The faults of one body, each at its place: the first hundred in full, and how many there were. Not thread-safe. */
+public final class JsonFaults {
+    private static final int VALUE_LENGTH_MAX = 200;
+
+    private final OptionalLong line;
+    private final List<Fault> shown = new ArrayList<>();
+    private long count;
+
+    /** Faults of a body that is one document. */
+    public JsonFaults() {
+        this(OptionalLong.empty());
+    }
+
+    /** Faults of one line of a body that has one document a line. */
+    JsonFaults(OptionalLong line) {
+        this.line = line;
+    }
+
+    void add(String pointer, Problem code, String value, String detail) {
+        count++;
+        if (shown.size() < ProblemException.FAULTS_IN_FULL) {
+            Optional<String> found = value.isEmpty() ? Optional.empty() : Optional.of(shown(value));
+            shown.add(new Fault(code, detail, place(pointer), found, Optional.empty()));
+        }
+    }
+
+    Place place(String pointer) {
+        return line.isPresent() ? Place.pointerInLine(line.getAsLong(), pointer) : Place.pointer(pointer);
+    }
+
+    /** A value cut to what fits a message. */
+    static String shown(String value) {
+        return value.length() <= VALUE_LENGTH_MAX ? value : value.substring(0, VALUE_LENGTH_MAX) + "…";
+    }
+
+    long count() {
+        return count;
+    }
+
+    /** The faults, at most the first hundred. */
+    List<Fault> shown() {
+        return shown;
+    }
+
+    /** @throws ProblemException with every fault, if there is one */
+    public void refuse() {
+        if (count == 1) {
+            throw ProblemException.of(shown);
+        }
+        if (count > 1) {
+            Fault first = shown.get(0);
+            throw new ProblemException(first.code(), count + " faults; the first: " + first.detail(), shown, count,
+                Optional.empty(), Map.of());
+        }
+    }
+}

@@ -1,0 +1,127 @@
+package surfeit.http;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.Comparator;
+import java.util.stream.Stream;
+import java.util.zip.GZIPOutputStream;
+import surfeit.composition.AlloyCatalogue;
+import surfeit.lab.Laboratory;
+import surfeit.segregation.Interpreter;
+import surfeit.segregation.MethodSettings;
+import surfeit.storage.SqliteStore;
+
+/** The whole service on a free port with a record of its own; every answer is held against the OpenAPI document. */
+final class RunningService implements AutoCloseable {
+    static final Instant NOW = Instant.parse("2026-11-24T08:30:00Z");
+
+    private final Path folder;
+    private final SqliteStore store;
+    private final Laboratory laboratory;
+    private final Server server;
+    private final HttpClient client = HttpClient.newHttpClient();
+
+    private RunningService(ServerSettings settings) {
+        try {
+            folder = Files.createTempDirectory("surfeit-test-");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        store = SqliteStore.open(folder);
+        laboratory = new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(),
+            MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION);
+        server = Server.start(settings.withPort(0), laboratory, Clock.fixed(NOW, ZoneOffset.UTC));
+    }
+
+    static RunningService start() {
+        return new RunningService(ServerSettings.DEFAULT);
+    }
+
+    static RunningService start(ServerSettings settings) {
+        return new RunningService(settings);
+    }
+
+    Laboratory laboratory() {
+        return laboratory;
+    }
+
+    Server server() {
+        return server;
+    }
+
+    Path folder() {
+        return folder;
+    }
+
+    Reply get(String address, String... headers) {
+        return send("GET", address, new byte[0], headers);
+    }
+
+    Reply put(String address, String json, String... headers) {
+        return send("PUT", address, json.getBytes(StandardCharsets.UTF_8), with(headers, "Content-Type", "application/json"));
+    }
+
+    Reply post(String address, String mediaType, String body, String... headers) {
+        return send("POST", address, body.getBytes(StandardCharsets.UTF_8), with(headers, "Content-Type", mediaType));
+    }
+
+    Reply post(String address, String json) {
+        return post(address, "application/json", json);
+    }
+
+    Reply send(String method, String address, byte[] body, String... headers) {
+        HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(server.address() + address))
+            .method(method, body.length == 0 && !method.equals("POST") && !method.equals("PUT")
+                ? HttpRequest.BodyPublishers.noBody() : HttpRequest.BodyPublishers.ofByteArray(body));
+        if (headers.length > 0) {
+            request.headers(headers);
+        }
+        try {
+            HttpResponse<byte[]> response = client.send(request.build(), HttpResponse.BodyHandlers.ofByteArray());
+            Reply reply = new Reply(response.statusCode(), response.headers(), response.body());
+            AnswerCheck.check(method, URI.create(address).getRawPath(), reply);
+            return reply;
+        } catch (IOException e) {
+            throw new UncheckedIOException(method + " " + address, e);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(e);
+        }
+    }
+
+    static byte[] gzip(byte[] bytes) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (GZIPOutputStream gzip = new GZIPOutputStream(out)) {
+            gzip.write(bytes);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toByteArray();
+    }
+
+    private static String[] with(String[] headers, String name, String value) {
+        return Stream.concat(Stream.of(name, value), Stream.of(headers)).toArray(String[]::new);
+    }
+
+    @Override
+    public void close() {
+        server.close();
+        store.close();
+        try (Stream<Path> files = Files.walk(folder)) {
+            files.sorted(Comparator.reverseOrder()).forEach(file -> file.toFile().delete());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
