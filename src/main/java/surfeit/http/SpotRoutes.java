@@ -6,9 +6,11 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
+import surfeit.http.json.CorrectionJson;
 import surfeit.http.json.JsonFormat;
 import surfeit.http.json.ReasonJson;
 import surfeit.http.json.SpotDocuments;
+import surfeit.intake.IntakeOptions;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Page;
 import surfeit.lab.SpotFilter;
@@ -28,6 +30,7 @@ final class SpotRoutes {
                 .parameters("feature", "particle", "session", "withdrawn", "page_size", "cursor").to(this::list),
             Route.get("/v1/spots/{id}", Scope.READ).to(this::read),
             Route.get("/v1/spots/{id}/revisions", Scope.READ).to(this::revisions),
+            Route.post("/v1/spots/{id}/corrections", Scope.CORRECT).parameters("time_zone").to(this::correct),
             Route.post("/v1/spots/{id}/withdrawal", Scope.CORRECT).to(this::withdraw));
     }
 
@@ -78,6 +81,20 @@ final class SpotRoutes {
         List<StoredSpot> revisions = laboratory.spotRevisions(exchange.path("id"));
         if (!exchange.unchanged(revisions.get(revisions.size() - 1).revision())) {
             exchange.json(200, json -> SpotDocuments.write(json, revisions, Optional.empty()));
+        }
+    }
+
+    private void correct(Exchange exchange) throws IOException {
+        IntakeOptions options = UploadOptions.of(exchange);
+        try (Body body = exchange.body(exchange.bodyForm())) {
+            String reason = CorrectionJson.reason(body.open());
+            answer(exchange, laboratory.correct(exchange.path("id"), reason, exchange.expectation(), (present, sample) -> {
+                try {
+                    return CorrectionJson.apply(body.open(), present, options.withULevel(sample.judgement().uLevel()));
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            }, exchange.occasion()));
         }
     }
 
