@@ -1,0 +1,158 @@
+package surfeit.intake;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import surfeit.element.Element;
+import surfeit.element.ElementTable;
+import surfeit.element.Spelling;
+import surfeit.spot.ReportedValue;
+
+/**
+ * A long table: one element a row, the rows of one spot one below the other.
+ *
+ * <p>Rows belong together while label, session and time stay the same, an empty session or time meaning the one above.
+ * What they say of the spot must agree. An element again with the same value is left out, with another it is a fault;
+ * a fault in one row rejects the spot. Rows of a spot that come back further down refuse the whole table: the spot
+ * handed on before was incomplete.
+ */
+final class LongRows extends SpotRows {
+    /** Rows of a faulty spot that are held before they are handed back. Judgement: bounds memory. */
+    private static final int HELD_MAX = 1_000;
+
+    private final ValueColumns value;
+    private final int elementColumn;
+    private final List<CsvRow> rows = new ArrayList<>();
+    private final String[] texts;
+    private boolean open;
+    private boolean rejected;
+    private int hints;
+
+    LongRows(TableHeader header, char delimiter, IntakeOptions options, NumberReader numbers, SpotIntake intake) {
+        super(header, delimiter, options, numbers, intake);
+        value = header.values().get(0);
+        elementColumn = header.elementColumn().orElseThrow();
+        texts = new String[fieldCount()];
+    }
+
+    @Override
+    void read(CsvRow row) {
+        if (!open || !isSameSpot(row)) {
+            finish();
+            open = true;
+            startSpot();
+            Arrays.fill(texts, "");
+        }
+        faults.next(row);
+        rows.add(row);
+        int before = faults.count();
+        if (hasHeadersShape(row)) {
+            readFields();
+            readElement(row);
+        }
+        if (faults.count() > before) {
+            requireNoSecondHeader(row);
+        }
+        if (rows.size() >= HELD_MAX && !faults.isEmpty()) {
+            handBack();
+        }
+    }
+
+    @Override
+    void finish() {
+        if (!open) {
+            return;
+        }
+        open = false;
+        if (faults.isEmpty() && !rejected) {
+            faults.next(rows.get(0));
+            try {
+                if (!intake.offer(new ReadSpot(draft.build(), new Place.Row(rows.get(0).line()), rows))) {
+                    intake.refuseTable();
+                }
+            } catch (Refusal refusal) {
+                faults.add(refusal);
+            }
+        }
+        if (!faults.isEmpty() || rejected && !rows.isEmpty()) {
+            handBack();
+        }
+        rows.clear();
+        rejected = false;
+    }
+
+    private void handBack() {
+        if (rejected) {
+            intake.rejectMore(rows, faults.take());
+        } else {
+            intake.rememberRejected(draft.keyFingerprint(), rows.get(0).line());
+            intake.reject(rows, faults.take());
+        }
+        rejected = true;
+        rows.clear();
+    }
+
+    private boolean isSameSpot(CsvRow row) {
+        for (int i = 0; i < texts.length; i++) {
+            boolean isLabel = field(i) == SpotField.LABEL;
+            if (isLabel || field(i) == SpotField.SESSION || field(i) == SpotField.ACQUIRED_TIME) {
+                String text = fieldText(i, row);
+                boolean sameAsAbove = !isLabel && (text.isEmpty() || texts[i].isEmpty());
+                if (!sameAsAbove && !text.equals(texts[i])) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private void readFields() {
+        for (int i = 0; i < texts.length; i++) {
+            String text = fieldText(i, faults.row());
+            if (texts[i].isEmpty()) {
+                texts[i] = text;
+                setField(i);
+            } else if (!text.isEmpty() && !text.equals(texts[i])) {
+                addFieldFault(i, Refusal.expected(FaultCode.DUPLICATE_SPOT, "the same " + field(i).text()
+                    + " in all rows of a spot, " + Spelling.quoted(texts[i]), Spelling.quoted(text)));
+            }
+        }
+    }
+
+    private void readElement(CsvRow row) {
+        String symbol = CellText.strip(faults.cell(elementColumn));
+        Optional<Element> element = ElementTable.standard().bySymbol(symbol);
+        Optional<ReportedValue> read = value.read(faults, reader);
+        if (element.isEmpty()) {
+            faults.add(elementColumn, Refusal.expected(FaultCode.UNKNOWN_ELEMENT, "an element symbol such as Ag",
+                Spelling.quoted(symbol) + hint(symbol)));
+        } else if (read.isPresent()) {
+            put(row, element.get(), read.get());
+        }
+    }
+
+    /** Hints stop where nobody reads them any more; looking for one takes longer than reading the row. */
+    private String hint(String symbol) {
+        return hints++ >= FaultList.KEPT_MAX ? ""
+            : ElementTable.standard().nearestSymbol(symbol).map(nearest -> "; nearest known: " + nearest).orElse("");
+    }
+
+    private void put(CsvRow row, Element element, ReportedValue read) {
+        Optional<ReportedValue> earlier = draft.value(element);
+        if (earlier.isEmpty()) {
+            try {
+                draft.put(element, read);
+            } catch (Refusal refusal) {
+                faults.add(elementColumn, refusal);
+            }
+        } else if (SpotFingerprint.ofValue(earlier.get()) == SpotFingerprint.ofValue(read)) {
+            rows.remove(rows.size() - 1);
+            intake.leaveOut(new LeftOut.Row(row.line(), "the same element of the same spot with the same value again",
+                CellText.strip(faults.cell(header.column(SpotField.LABEL)))));
+        } else {
+            faults.add(elementColumn, Refusal.expected(FaultCode.DUPLICATE_SPOT, "every element of a spot once",
+                element + " again with another value"));
+        }
+    }
+}

@@ -1,0 +1,64 @@
+package surfeit.intake;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** The row that is being read, by column index from 0, and what is wrong with it. Not thread-safe. */
+final class RowFaults {
+    private final TableHeader header;
+    private final List<Fault> faults = new ArrayList<>();
+    private CsvRow row = new CsvRow(0, List.of());
+
+    RowFaults(TableHeader header) {
+        this.header = header;
+    }
+
+    /** Goes on to another row; the faults of earlier ones stay until {@link #take}. */
+    void next(CsvRow following) {
+        row = following;
+    }
+
+    CsvRow row() {
+        return row;
+    }
+
+    String cell(int column) {
+        return row.cells().get(column);
+    }
+
+    /** True where there is such a column and this row says something in it. */
+    boolean has(int column) {
+        return column >= 0 && !CellText.isBlank(row.cells().get(column));
+    }
+
+    /** Adds a refusal of one cell, or of one that is missing at the end of the row. */
+    void add(int column, Refusal refusal) {
+        String value = column < row.cells().size() ? cell(column) : "";
+        faults.add(refusal.at(new Place.Cell(row.line(), column + 1, header.name(column), value)));
+    }
+
+    /** Adds a refusal of the row as a whole, at the column of its field where it has one. */
+    void add(Refusal refusal) {
+        int column = refusal.field().map(header::column).orElse(-1);
+        if (column >= 0) {
+            add(column, refusal);
+        } else {
+            faults.add(refusal.at(new Place.Row(row.line())));
+        }
+    }
+
+    int count() {
+        return faults.size();
+    }
+
+    boolean isEmpty() {
+        return faults.isEmpty();
+    }
+
+    /** Hands the faults over and starts with none. */
+    List<Fault> take() {
+        List<Fault> taken = List.copyOf(faults);
+        faults.clear();
+        return taken;
+    }
+}

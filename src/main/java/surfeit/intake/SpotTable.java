@@ -1,0 +1,168 @@
+package surfeit.intake;
+
+import java.io.IOException;
+import java.io.Reader;
+import java.nio.charset.CharacterCodingException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import surfeit.composition.Basis;
+import surfeit.element.Spelling;
+
+/**
+ * Reads a table of spots, wide or long, and hands the spots on one by one.
+ *
+ * <p>Wide: one spot a row, {@code label;feature;particle;Ag at%;Cu at%}. Long: one element a row,
+ * {@code label,element,at%,u}. The dialect is decided once. Summary rows at the foot are left out; one with spots below
+ * it is a fault, since it cannot be told from a spot. Memory grows by some 25 bytes a spot, by which repeats are found,
+ * and not otherwise.
+ */
+public final class SpotTable {
+    /** Summary rows held until the table's end shows that they are its foot. Judgement: bounds memory. */
+    private static final int FOOT_MAX = 1_000;
+
+    private final IntakeOptions options;
+    private final SpotIntake intake;
+    private final NumberReader numbers;
+    private final List<CsvRow> foot = new ArrayList<>();
+    private Optional<TableHeader> header = Optional.empty();
+
+    private SpotTable(IntakeOptions options, SpotIntake intake) {
+        this.options = options;
+        this.intake = intake;
+        this.numbers = NumberReader.of(options.stated());
+    }
+
+    /**
+     * Reads a table into an intake; {@link SpotIntake#report} then says what became of it.
+     *
+     * @throws IOException if the upload's bytes cannot be read; whatever the bytes are is a fault, never an exception
+     */
+    public static void read(Upload upload, IntakeOptions options, SpotIntake intake) throws IOException {
+        try {
+            new SpotTable(options, intake).read(upload);
+        } catch (Refusal refusal) {
+            intake.refuseTable(refusal.at(new Place.Row(1)));
+        } catch (CharacterCodingException e) {
+            intake.refuseTable(new Fault(FaultCode.UNREADABLE_TABLE,
+                "Expected characters of the stated charset, found bytes that are none of it.", new Place.Row(1)));
+        } catch (CsvRows.BrokenTableException e) {
+            intake.refuseTable(e.fault());
+        }
+    }
+
+    private void read(Upload upload) throws IOException {
+        CharsetChoice charset = CharsetChoice.of(upload, options.stated());
+        DelimiterChoice delimiter;
+        try (Reader text = charset.open(upload)) {
+            delimiter = DelimiterChoice.of(text, options.stated());
+        }
+        try (CsvRows rows = new CsvRows(charset.open(upload), delimiter.delimiter(), options.limits())) {
+            if (delimiter.skipsFirstRow()) {
+                rows.next();
+            }
+            readTable(rows, delimiter.delimiter());
+        } finally {
+            intake.dialect(dialect(charset, delimiter));
+        }
+    }
+
+    private CsvDialect dialect(CharsetChoice charset, DelimiterChoice delimiter) {
+        Optional<Basis> unit = header.isPresent() ? header.get().basis() : options.stated().unit();
+        return new CsvDialect(charset.charset(), delimiter.delimiter(), numbers.mark(), options.stated().timeZone(),
+            unit, header.map(known -> known.isLong() ? CsvDialect.Layout.LONG : CsvDialect.Layout.WIDE),
+            CsvDialect.DecidedBy.of(options.stated()));
+    }
+
+    private void readTable(CsvRows rows, char delimiter) {
+        CsvRow first = rows.next().orElseThrow(() ->
+            Refusal.expected(FaultCode.UNREADABLE_TABLE, "a header and rows of spots", "an empty table"));
+        if (DelimiterChoice.meaningful(first.cells()) < 2) {
+            throw noHeader(first, rows);
+        }
+        header = HeaderReader.read(first, options, intake);
+        if (header.isPresent()) {
+            intake.begin(new TableHead(header.get().names(), delimiter, header.get().wordColumns()));
+            readSpots(rows, header.get(), delimiter);
+        }
+    }
+
+    private void readSpots(CsvRows rows, TableHeader known, char delimiter) {
+        SpotRows spots = known.isLong() ? new LongRows(known, delimiter, options, numbers, intake)
+            : new WideRows(known, delimiter, options, numbers, intake);
+        for (Optional<CsvRow> row = rows.next(); row.isPresent(); row = rows.next()) {
+            countRow(row.get());
+            if (SummaryRows.name(row.get().cells(), known).isPresent()) {
+                holdFoot(row.get());
+            } else {
+                rejectFoot(known);
+                spots.read(row.get());
+            }
+        }
+        spots.finish();
+        leaveFootOut(known);
+        if (intake.spotCount() == 0) {
+            throw Refusal.expected(FaultCode.UNREADABLE_TABLE, "at least one spot below the header", "none");
+        }
+    }
+
+    private void countRow(CsvRow row) {
+        try {
+            intake.countRow();
+        } catch (Refusal refusal) {
+            throw new CsvRows.BrokenTableException(refusal.at(new Place.Row(row.line())));
+        }
+    }
+
+    private void holdFoot(CsvRow row) {
+        foot.add(row);
+        if (foot.size() > FOOT_MAX) {
+            throw new CsvRows.BrokenTableException(new Fault(FaultCode.UNREADABLE_TABLE, "Expected at most " + FOOT_MAX
+                + " summary rows at the foot, found more.", new Place.Row(row.line())));
+        }
+    }
+
+    /** What seemed to be the foot has spots below it. */
+    private void rejectFoot(TableHeader known) {
+        for (CsvRow row : foot) {
+            String name = SummaryRows.name(row.cells(), known).orElse("");
+            int column = row.cells().indexOf(name);
+            Fault fault = new Fault(FaultCode.UNREADABLE_TABLE, "Expected summary rows at the foot only, found "
+                + Spelling.quoted(name) + " with spots below it; if it is a spot, give it another label.",
+                new Place.Cell(row.line(), Math.max(column, 0) + 1, known.name(Math.max(column, 0)), name));
+            intake.reject(List.of(row), List.of(fault));
+        }
+        foot.clear();
+    }
+
+    private void leaveFootOut(TableHeader known) {
+        for (CsvRow row : foot) {
+            String name = SummaryRows.name(row.cells(), known).orElse("");
+            intake.leaveOut(new LeftOut.Row(row.line(), "summary row", name));
+        }
+        foot.clear();
+    }
+
+    private static CsvRows.BrokenTableException noHeader(CsvRow first, CsvRows rows) {
+        String found = Spelling.quoted(String.join(" ", first.cells()));
+        String hint = headerBelow(rows)
+            .map(line -> "; line " + line + " looks like the header, delete the lines above it").orElse("");
+        Refusal refusal = Refusal.expected(FaultCode.UNREADABLE_TABLE,
+            "a header such as \"label;particle;Ag at%;Cu at%\"", found + hint);
+        return new CsvRows.BrokenTableException(refusal.at(new Place.Row(first.line())));
+    }
+
+    private static Optional<Long> headerBelow(CsvRows rows) {
+        try {
+            for (int i = 0; i < DelimiterChoice.PREAMBLE_MAX; i++) {
+                Optional<CsvRow> row = rows.next();
+                if (row.isEmpty() || TableHeader.looksLikeHeader(row.get().cells())) {
+                    return row.map(CsvRow::line);
+                }
+            }
+        } catch (CsvRows.BrokenTableException e) {
+            return Optional.empty();
+        }
+        return Optional.empty();
+    }
+}

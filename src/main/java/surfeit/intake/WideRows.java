@@ -1,0 +1,50 @@
+package surfeit.intake;
+
+import java.util.List;
+import java.util.Optional;
+import surfeit.element.Element;
+import surfeit.spot.ReportedValue;
+
+/** A wide table: one spot a row, one column or more an element. */
+final class WideRows extends SpotRows {
+    private final ValueColumns[] values;
+    private final Element[] elements;
+
+    WideRows(TableHeader header, char delimiter, IntakeOptions options, NumberReader numbers, SpotIntake intake) {
+        super(header, delimiter, options, numbers, intake);
+        values = header.values().toArray(ValueColumns[]::new);
+        elements = header.values().stream().flatMap(columns -> columns.element().stream()).toArray(Element[]::new);
+    }
+
+    @Override
+    void read(CsvRow row) {
+        faults.next(row);
+        startSpot();
+        if (hasHeadersShape(row)) {
+            for (int i = 0; i < fieldCount(); i++) {
+                setField(i);
+            }
+            for (int i = 0; i < values.length; i++) {
+                Optional<ReportedValue> value = values[i].read(faults, reader);
+                if (value.isPresent()) {
+                    draft.put(elements[i], value.get());
+                }
+            }
+        }
+        if (faults.isEmpty()) {
+            try {
+                intake.offer(new ReadSpot(draft.build(), new Place.Row(row.line()), List.of(row)));
+                return;
+            } catch (Refusal refusal) {
+                faults.add(refusal);
+            }
+        }
+        requireNoSecondHeader(row);
+        intake.reject(List.of(row), faults.take());
+    }
+
+    @Override
+    void finish() {
+        // every row is a spot of its own; nothing is left open
+    }
+}

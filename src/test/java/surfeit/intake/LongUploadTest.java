@@ -1,0 +1,68 @@
+package surfeit.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import surfeit.composition.Basis;
+import surfeit.element.Element;
+import surfeit.spot.ReportedValue;
+import surfeit.spot.Spot;
+
+/** Long tables, one small file each, with invented numbers. */
+class LongUploadTest {
+
+    @Test
+    void a_long_table_gives_one_spot_for_the_rows_of_a_label() {
+        Reading reading = Reading.ofFile("long.csv");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("P1-1", "P1-2");
+        assertThat(reading.spots().get(0).values().keySet()).extracting(Element::symbol)
+            .containsExactly("Ag", "Cu", "O");
+        assertThat(((ReportedValue.Measured) reading.value(1, "Ag")).uncertainty()).hasValue(0.005);
+        assertThat(reading.value(0, "O")).isEqualTo(new ReportedValue.BelowLimit(0.003, "<0.3"));
+    }
+
+    @Test
+    void a_unit_column_gives_every_spot_its_own_unit() {
+        Reading reading = Reading.ofFile("long-unit-column.csv");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).extracting(Spot::basis).containsExactly(Basis.MASS, Basis.ATOMIC);
+    }
+
+    @Test
+    void one_bad_row_of_a_long_table_rejects_its_spot_and_no_other() {
+        Reading reading = Reading.ofFile("long-one-row-bad.csv");
+
+        assertThat(reading.fault().code()).isEqualTo(FaultCode.UNKNOWN_ELEMENT);
+        assertThat(reading.fault().detail()).contains("nearest known: Cu");
+        assertThat(reading.cell()).isEqualTo(new Place.Cell(5, 2, "element", "cu"));
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("P1-1", "P1-3");
+        assertThat(reading.report().rejectedCount()).isEqualTo(1);
+        assertThat(reading.rejectedTable()).isEqualTo("label;element;at%;problem\n"
+            + "P1-2;Ag;61,9;another row of this spot, line 5, has a problem\n"
+            + "P1-2;cu;38,1;\"unknown-element: Expected an element symbol such as Ag, found \"\"cu\"\"; nearest known:"
+            + " Cu.\"\n");
+    }
+
+    @Test
+    void rows_of_a_spot_that_come_back_further_down_refuse_the_long_table() {
+        Reading reading = Reading.ofFile("long-not-adjacent.csv");
+
+        assertThat(reading.report().faults()).extracting(Fault::code)
+            .containsExactly(FaultCode.DUPLICATE_SPOT, FaultCode.DUPLICATE_SPOT);
+        assertThat(reading.report().faults().get(0).place()).isEqualTo(new Place.Row(4));
+        assertThat(reading.report().faults().get(0).detail()).contains("\"P1-1\"").contains("in line 2");
+        assertThat(reading.report().tableRefused()).isTrue();
+    }
+
+    @Test
+    void summary_rows_of_a_long_table_are_left_out() {
+        Reading reading = Reading.ofFile("long-foot.csv");
+
+        assertThat(reading.spots()).hasSize(1);
+        assertThat(reading.report().leftOut()).extracting(LeftOut::reason).containsExactly("summary row", "summary"
+            + " row");
+    }
+}

@@ -1,0 +1,142 @@
+package surfeit.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.util.List;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import surfeit.spot.Counts;
+import surfeit.spot.Position;
+import surfeit.spot.ReportedValue;
+import surfeit.spot.Spot;
+
+/** What real tables say of spots, one small file each, with invented numbers. */
+class UploadsTest {
+
+    @Test
+    void every_field_of_a_spot_is_read_under_forgiving_headers() {
+        Reading reading = Reading.ofFile("all-fields.csv");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.report().leftOut()).isEmpty();
+        Spot spot = reading.spots().get(0);
+        assertThat(spot.session()).contains("2026-11-20-a");
+        assertThat(spot.acquiredTime()).contains(OffsetDateTime.parse("2026-11-20T14:03:00+01:00"));
+        assertThat(spot.conditions().beamEnergyKev()).hasValue(15);
+        assertThat(spot.conditions().liveTimeS()).hasValue(60);
+        assertThat(spot.conditions().featureSizeUm()).hasValue(3);
+        assertThat(spot.conditions().rawTotal()).hasValue(0.974);
+        assertThat(spot.conditions().position()).contains(Position.AWAY_FROM_DETECTOR);
+        assertThat(spot.conditions().tiltDeg()).hasValue(20);
+        assertThat(spot.isReference()).isFalse();
+        ReportedValue.Measured silver = (ReportedValue.Measured) reading.value(0, "Ag");
+        assertThat(silver.uncertainty()).hasValue(0.004);
+        assertThat(silver.counts()).contains(new Counts(10400, 1200));
+        assertThat(reading.value(0, "Zn")).isEqualTo(new ReportedValue.NotDetected(OptionalDouble.of(0.0025), "n.d."));
+    }
+
+    @Test
+    void number_limit_not_detected_nothing_and_zero_stay_apart() {
+        Reading reading = Reading.ofFile("not-detected.csv");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.value(0, "Fe")).isEqualTo(new ReportedValue.NotDetected(OptionalDouble.empty(), "n.d."));
+        assertThat(reading.value(0, "Cu")).isEqualTo(new ReportedValue.BelowLimit(0.003, "<0.3"));
+        assertThat(reading.value(0, "Zn")).isEqualTo(new ReportedValue.NotReported());
+        assertThat(reading.value(1, "Fe")).isEqualTo(ReportedValue.Measured.of(0, "0"));
+        assertThat(reading.value(1, "Cu")).isEqualTo(new ReportedValue.NotDetected(OptionalDouble.empty(), "ND"));
+        assertThat(reading.value(1, "Zn")).isEqualTo(new ReportedValue.NotReported());
+        assertThat(reading.value(2, "Fe")).isEqualTo(ReportedValue.Measured.of(-0.0002, "-0.02"));
+        assertThat(reading.value(2, "Cu")).isEqualTo(new ReportedValue.BelowLimit(0.0025, "< 0.25"));
+        assertThat(reading.value(2, "Zn")).isEqualTo(new ReportedValue.NotDetected(OptionalDouble.empty(), "<LOD"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"foot-english.csv, 5 6 7 8, Mean Std. deviation Max. Min.",
+        "foot-german.csv, 4 5 6 7, Mittelwert Sigma Standardabweichung Summe"})
+    void summary_rows_at_the_foot_are_left_out_and_listed(String file, String lines, String labels) {
+        Reading reading = Reading.ofFile(file);
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).hasSize(2);
+        List<LeftOut.Row> rows = reading.report().leftOut().stream().map(LeftOut.Row.class::cast).toList();
+        assertThat(rows).allMatch(row -> row.reason().equals("summary row"));
+        assertThat(String.join(" ", rows.stream().map(row -> String.valueOf(row.line())).toList())).isEqualTo(lines);
+        assertThat(String.join(" ", rows.stream().map(LeftOut.Row::label).toList())).isEqualTo(labels);
+    }
+
+    @Test
+    void a_first_column_of_row_numbers_without_a_name_is_left_out() {
+        Reading reading = Reading.ofFile("row-numbers.csv");
+
+        assertThat(reading.spots()).hasSize(2);
+        assertThat(reading.report().leftOut()).containsExactly(new LeftOut.Column(1, "", "the column has no name"));
+    }
+
+    @Test
+    void columns_that_are_no_field_and_no_element_are_left_out_and_listed() {
+        Reading reading = Reading.ofFile("remark-column.csv");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.report().leftOut()).containsExactly(
+            new LeftOut.Column(2, "Remark", "neither a field nor an element"),
+            new LeftOut.Column(5, "Operator", "neither a field nor an element"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"Europe/Berlin", "+01:00"})
+    void local_times_are_read_in_the_stated_zone(String zone) {
+        Reading reading = Reading.ofFile("local-times.csv",
+            IntakeOptions.DEFAULT.withStated(StatedDialect.NOTHING.withTimeZone(zone)));
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).extracting(spot -> spot.acquiredTime().orElseThrow().toString())
+            .containsExactly("2026-11-20T14:03+01:00", "2026-11-20T14:05:30+01:00", "2026-11-20T14:08+01:00");
+        assertThat(reading.dialect().timeZone().orElseThrow().getId()).isEqualTo(zone);
+    }
+
+    @Test
+    void a_stated_unit_supplies_a_missing_one_and_chooses_between_two() {
+        IntakeOptions atomic = IntakeOptions.DEFAULT.withStated(StatedDialect.NOTHING.withUnit("at%"));
+
+        assertThat(Reading.ofFile("unit-missing.csv", atomic).fraction(0, "Ag")).isEqualTo(0.624);
+        Reading both = Reading.ofFile("both-units.csv", atomic);
+        assertThat(both.fraction(0, "Ag")).isEqualTo(0.624);
+        assertThat(both.report().leftOut()).containsExactly(new LeftOut.Column(2, "Ag [wt.%]",
+            "in wt%, at% was stated"),
+            new LeftOut.Column(3, "Cu [wt.%]", "in wt%, at% was stated"));
+        assertThat(Reading.ofFile("mixed-units.csv", atomic).fault().code()).isEqualTo(FaultCode.UNIT_MISSING);
+    }
+
+    @Test
+    void reference_spots_carry_the_composition_of_their_piece() {
+        Reading reading = Reading.ofFile("reference.csv");
+
+        assertThat(reading.spots()).extracting(Spot::isReference).containsExactly(true, false);
+        assertThat(reading.spots().get(0).reference().orElseThrow().sameMaterial()).isTrue();
+        assertThat(reading.spots().get(0).reference().orElseThrow().trueComposition().resolve().low(1))
+            .isCloseTo(0.399, within(1e-12));
+        assertThat(reading.fault().code()).isEqualTo(FaultCode.NOMINAL_INCOMPLETE);
+        assertThat(reading.cell()).isEqualTo(new Place.Cell(3, 3, "true_composition", ""));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"ag-cu-braze-powder.csv", "sn-bi-solder-spheres.csv"})
+    void the_sample_tables_are_read_without_a_fault(String file) throws IOException {
+        byte[] bytes = Files.readAllBytes(Path.of("sample-spectra-results", file));
+        Reading reading = Reading.of(bytes, IntakeOptions.DEFAULT);
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.report().leftOut()).allMatch(part -> part.reason().equals("summary row"));
+        assertThat(reading.spots()).isNotEmpty()
+            .allMatch(spot -> spot.particle().isPresent() && spot.feature().isPresent());
+    }
+}
