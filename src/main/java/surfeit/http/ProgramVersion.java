@@ -6,8 +6,8 @@ import java.io.UncheckedIOException;
 import java.util.Properties;
 
 /** The version of the program, from the file the build writes beside its classes. */
-final class ProgramVersion {
-    static final String VERSION = read();
+public final class ProgramVersion {
+    public static final String VERSION = read();
 
     private ProgramVersion() {
     }

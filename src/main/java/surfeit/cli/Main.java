@@ -1,0 +1,89 @@
+package surfeit.cli;
+
+import java.io.PrintWriter;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import surfeit.http.ProgramVersion;
+import surfeit.lab.ProblemException;
+import surfeit.storage.StorageException;
+
+/**
+ * The program's front door.
+ *
+ * <p>Exit codes: 0 done, 1 refused (bad input, or a data folder that cannot be used), 2 wrong usage or settings,
+ * 3 internal fault.
+ */
+@Command(name = "surfeit", versionProvider = Main.Version.class, mixinStandardHelpOptions = true,
+    description = "Says where the surface of an alloy is enriched or depleted, how sure that is, and what else could explain it.",
+    subcommands = {ServeCommand.class, DemoCommand.class, InterpretCommand.class, ImportCommand.class, ReportCommand.class,
+        CheckConfigCommand.class, HealthCommand.class, VersionCommand.class, CommandLine.HelpCommand.class})
+public final class Main implements Runnable {
+    static final int DONE = 0;
+    static final int REFUSED = 1;
+    static final int WRONG_USAGE = 2;
+    static final int INTERNAL = 3;
+
+    @CommandLine.Spec
+    private CommandSpec spec;
+
+    public static void main(String[] arguments) {
+        int code = commandLine().execute(arguments);
+        if (code != DONE) {
+            System.exit(code);
+        }
+    }
+
+    /** The whole command line, every setting a flag of the commands that use settings. */
+    static CommandLine commandLine() {
+        CommandLine line = new CommandLine(new Main());
+        line.getSubcommands().values().stream()
+            .filter(command -> command.getCommand() instanceof WithSettings)
+            .forEach(command -> addSettings(command.getCommandSpec()));
+        line.setExecutionExceptionHandler((exception, command, result) -> told(exception, command.getErr()));
+        line.setExitCodeExceptionMapper(exception -> INTERNAL);
+        return line;
+    }
+
+    private static void addSettings(CommandSpec spec) {
+        for (Setting setting : Setting.values()) {
+            spec.addOption(OptionSpec.builder("--" + setting.key()).type(String.class).paramLabel("<" + setting.unit() + ">")
+                .description(setting.meaning() + " (default " + setting.standard() + ")").build());
+        }
+        spec.addOption(OptionSpec.builder("--config").type(String.class).paramLabel("<file>")
+            .description("configuration file, lines of the form port = 8420").build());
+    }
+
+    private static int told(Exception exception, PrintWriter err) {
+        if (exception instanceof SettingsException) {
+            err.println("Cannot start: " + exception.getMessage());
+            return WRONG_USAGE;
+        }
+        if (exception instanceof ProblemException problem) {
+            Refusal.print(problem, err);
+            return REFUSED;
+        }
+        if (exception instanceof StorageException || exception instanceof UnreadableFileException) {
+            err.println(exception.getMessage());
+            return REFUSED;
+        }
+        err.println("Internal fault: " + exception);
+        exception.printStackTrace(err);
+        return INTERNAL;
+    }
+
+    @Override
+    public void run() {
+        throw new CommandLine.ParameterException(spec.commandLine(), "Name a command: "
+            + String.join(", ", spec.subcommands().keySet()) + ".");
+    }
+
+    /** The version for {@code --version}. */
+    static final class Version implements CommandLine.IVersionProvider {
+        @Override
+        public String[] getVersion() {
+            return new String[] {"surfeit " + ProgramVersion.VERSION};
+        }
+    }
+}

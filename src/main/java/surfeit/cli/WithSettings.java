@@ -1,0 +1,25 @@
+package surfeit.cli;
+
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.Model.CommandSpec;
+
+/** A command that is run with the program's settings. */
+interface WithSettings {
+
+    /** The settings in force for this run of the command. */
+    static Settings settings(CommandSpec spec) {
+        Map<Setting, String> flags = new EnumMap<>(Setting.class);
+        for (Setting setting : Setting.values()) {
+            value(spec, "--" + setting.key()).ifPresent(text -> flags.put(setting, text));
+        }
+        Optional<String> file = value(spec, "--config").or(() -> Optional.ofNullable(System.getenv("SURFEIT_CONFIG")));
+        return Settings.read(flags, System.getenv(), file.map(Path::of));
+    }
+
+    private static Optional<String> value(CommandSpec spec, String option) {
+        return Optional.ofNullable(spec.findOption(option).getValue());
+    }
+}
