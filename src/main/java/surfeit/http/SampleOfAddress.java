@@ -74,11 +74,7 @@ final class SampleOfAddress {
         } catch (UnknownElementException e) {
             throw new ProblemException(Problem.UNKNOWN_ELEMENT, e.getMessage());
         } catch (CompositionException e) {
-            throw new ProblemException(switch (e.kind()) {
-                case NOT_SUMMING_TO_ONE, NOT_CLOSABLE -> Problem.NOMINAL_INCOMPLETE;
-                case TOO_FEW_ELEMENTS -> Problem.TOO_FEW_ELEMENTS;
-                case VALUE_OUT_OF_RANGE, UNREADABLE -> Problem.VALUE_OUT_OF_RANGE;
-            }, e.getMessage());
+            throw new ProblemException(Problem.of(e), e.getMessage());
         }
     }
 
