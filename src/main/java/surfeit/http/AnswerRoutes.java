@@ -2,9 +2,15 @@ package surfeit.http;
 
 import java.io.IOException;
 import java.util.List;
+import surfeit.http.json.InterpretationRequest;
+import surfeit.intake.IntakeOptions;
 import surfeit.lab.InputRevisions;
 import surfeit.lab.Laboratory;
+import surfeit.lab.SpotList;
 import surfeit.segregation.GroupBy;
+import surfeit.segregation.SpotSource;
+import surfeit.spot.Sample;
+import surfeit.spot.Spot;
 
 /** The answer: for a sample on record, and for a sample and spots in the body. */
 final class AnswerRoutes {
@@ -17,7 +23,10 @@ final class AnswerRoutes {
     List<Route> routes() {
         return List.of(
             Route.get("/v1/samples/{sample}/segregation", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.MARKDOWN)
-                .parameters("by").to(this::segregation));
+                .parameters("by").to(this::segregation),
+            Route.post("/v1/interpretations", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.MARKDOWN)
+                .takes(Form.JSON, Form.CSV).parameters("by").parameters(UploadOptions.PARAMETERS)
+                .parameters(SampleOfAddress.PARAMETERS).to(this::interpret));
     }
 
     private void segregation(Exchange exchange) throws IOException {
@@ -26,6 +35,26 @@ final class AnswerRoutes {
         InputRevisions inputs = laboratory.inputRevisions(name);
         if (!exchange.unchanged(inputs.sample(), inputs.alloy().orElse(0))) {
             AnswerForms.answer(exchange, laboratory.segregation(name, inputs, by));
+        }
+    }
+
+    private void interpret(Exchange exchange) throws IOException {
+        GroupBy by = by(exchange);
+        IntakeOptions options = UploadOptions.of(exchange);
+        Form form = exchange.bodyForm();
+        try (Body body = exchange.body(form)) {
+            Sample sample;
+            List<Spot> spots;
+            if (form == Form.CSV) {
+                sample = SampleOfAddress.read(exchange.parameters(), options.stated().unit());
+                spots = SpotList.read(body, UploadOptions.rows(form, options), sample);
+            } else {
+                SampleOfAddress.requireNone(exchange.parameters());
+                InterpretationRequest request = InterpretationRequest.read(body, options);
+                sample = request.sample();
+                spots = request.spots();
+            }
+            AnswerForms.answer(exchange, laboratory.interpret(sample, SpotSource.of(spots), by));
         }
     }
 

@@ -5,9 +5,12 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.util.List;
 import surfeit.http.json.ImportDocument;
+import surfeit.lab.ImportOptions;
+import surfeit.lab.ImportOptions.OnError;
 import surfeit.lab.ImportReport;
 import surfeit.lab.KeptFile;
 import surfeit.lab.Laboratory;
+import surfeit.lab.SpotRows;
 
 /** Spots on their way in, and what became of them. */
 final class ImportRoutes {
@@ -19,9 +22,27 @@ final class ImportRoutes {
 
     List<Route> routes() {
         return List.of(
+            Route.post("/v1/samples/{sample}/spots", Scope.WRITE).takes(Form.JSON, Form.NDJSON, Form.CSV)
+                .parameters(UploadOptions.PARAMETERS).parameters("on_error", "validate_only").to(this::importSpots),
             Route.get("/v1/imports/{id}", Scope.READ).to(this::report),
             Route.get("/v1/imports/{id}/rejected.csv", Scope.READ).forms(Form.CSV).to(this::rejected),
             Route.get("/v1/imports/{id}/original", Scope.READ).forms(Form.FILE).to(this::original));
+    }
+
+    private void importSpots(Exchange exchange) throws IOException {
+        String sample = exchange.path("sample");
+        Parameters parameters = exchange.parameters();
+        OnError onError = parameters.oneOf("on_error", OnError.values(), OnError::word).orElse(OnError.REFUSE);
+        ImportOptions options = new ImportOptions(onError, parameters.flag("validate_only"));
+        Form form = exchange.bodyForm();
+        SpotRows rows = UploadOptions.rows(form, UploadOptions.of(exchange));
+        laboratory.sample(sample);
+        try (Body body = exchange.body(form)) {
+            ImportReport report = laboratory.importSpots(sample, body, rows, options, exchange.occasion());
+            report.id().ifPresent(id -> exchange.header("Location", "/v1/imports/" + id));
+            exchange.json(report.id().isPresent() ? 201 : 200,
+                json -> ImportDocument.write(json, report, options.validateOnly()));
+        }
     }
 
     private void report(Exchange exchange) throws IOException {

@@ -13,7 +13,7 @@ import java.util.Set;
  * @param scope      what the caller must be allowed
  * @param forms      the forms it answers in, the preferred one first
  * @param suffixed   true where a suffix of the path can ask for a form
- * @param parameters query parameters it knows; "*" also lets unknown ones through to the handler
+ * @param parameters query parameters it knows
  * @param takes      media types of bodies it reads; none for a GET
  */
 public record Route(String method, String path, Scope scope, List<Form> forms, boolean suffixed, Set<String> parameters,
@@ -26,7 +26,7 @@ public record Route(String method, String path, Scope scope, List<Form> forms, b
     public Route {
         forms = List.copyOf(forms);
         takes = List.copyOf(takes);
-        parameters = Set.copyOf(new LinkedHashSet<>(parameters));
+        parameters = Set.copyOf(parameters);
         if (scope == null || handler == null || forms.isEmpty()) {
             throw new IllegalArgumentException(method + " " + path + " needs a scope, a form and a handler.");
         }
@@ -61,7 +61,7 @@ public record Route(String method, String path, Scope scope, List<Form> forms, b
         private final Scope scope;
         private List<Form> forms = List.of(Form.JSON);
         private List<Form> takes = List.of();
-        private Set<String> parameters = Set.of();
+        private final Set<String> parameters = new LinkedHashSet<>();
         private boolean suffixed;
 
         private Builder(String method, String path, Scope scope) {
@@ -86,7 +86,7 @@ public record Route(String method, String path, Scope scope, List<Form> forms, b
         }
 
         Builder parameters(String... names) {
-            parameters = Set.of(names);
+            parameters.addAll(List.of(names));
             return this;
         }
 

@@ -6,13 +6,16 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
+import surfeit.http.json.CorrectionJson;
 import surfeit.http.json.JsonFormat;
 import surfeit.http.json.ReasonJson;
 import surfeit.http.json.SpotDocuments;
+import surfeit.intake.IntakeOptions;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Page;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSpot;
+import surfeit.segregation.Verdict;
 
 /** Spots on record: lists, one, its revisions, correction and withdrawal. */
 final class SpotRoutes {
@@ -25,9 +28,10 @@ final class SpotRoutes {
     List<Route> routes() {
         return List.of(
             Route.get("/v1/samples/{sample}/spots", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.NDJSON)
-                .parameters("feature", "particle", "session", "withdrawn", "page_size", "cursor").to(this::list),
+                .parameters("feature", "particle", "session", "verdict", "withdrawn", "page_size", "cursor").to(this::list),
             Route.get("/v1/spots/{id}", Scope.READ).to(this::read),
             Route.get("/v1/spots/{id}/revisions", Scope.READ).to(this::revisions),
+            Route.post("/v1/spots/{id}/corrections", Scope.CORRECT).parameters("time_zone").to(this::correct),
             Route.post("/v1/spots/{id}/withdrawal", Scope.CORRECT).to(this::withdraw));
     }
 
@@ -39,34 +43,36 @@ final class SpotRoutes {
         if (exchange.unchanged(laboratory.sample(sample).revision())) {
             return;
         }
+        SpotSelection wanted = new SpotSelection(laboratory, sample, filter,
+            parameters.oneOf("verdict", ResultQuery.screened(), Verdict::word));
         switch (exchange.form()) {
-            case CSV -> csv(exchange, sample, filter);
-            case NDJSON -> ndjson(exchange, sample, filter);
+            case CSV -> csv(exchange, wanted);
+            case NDJSON -> ndjson(exchange, wanted);
             default -> {
-                Page<StoredSpot> page = laboratory.spots(sample, filter, exchange.page());
+                Page<StoredSpot> page = wanted.page(exchange.page());
                 Optional<String> next = exchange.next(page.next());
                 exchange.json(200, json -> SpotDocuments.write(json, page.items(), next));
             }
         }
     }
 
-    private void csv(Exchange exchange, String sample, SpotFilter filter) throws IOException {
+    private static void csv(Exchange exchange, SpotSelection wanted) throws IOException {
         try (SpotCsv csv = new SpotCsv(exchange.stream(Form.CSV.contentType()))) {
-            laboratory.forEachSpot(sample, filter, csv::write);
+            wanted.forEach(csv::write);
         }
     }
 
-    private void ndjson(Exchange exchange, String sample, SpotFilter filter) throws IOException {
+    private static void ndjson(Exchange exchange, SpotSelection wanted) throws IOException {
         try (OutputStream out = exchange.stream(Form.NDJSON.contentType());
-             JsonGenerator json = JsonFormat.generator(out).setRootValueSeparator(JsonFormat.LINE_END)) {
-            laboratory.forEachSpot(sample, filter, spot -> {
+             JsonGenerator json = JsonFormat.lines(out)) {
+            wanted.forEach(spot -> {
                 try {
                     SpotDocuments.write(json, spot);
+                    json.writeRaw('\n');
                 } catch (IOException e) {
                     throw new UncheckedIOException(e);
                 }
             });
-            json.writeRaw('\n');
         }
     }
 
@@ -78,6 +84,20 @@ final class SpotRoutes {
         List<StoredSpot> revisions = laboratory.spotRevisions(exchange.path("id"));
         if (!exchange.unchanged(revisions.get(revisions.size() - 1).revision())) {
             exchange.json(200, json -> SpotDocuments.write(json, revisions, Optional.empty()));
+        }
+    }
+
+    private void correct(Exchange exchange) throws IOException {
+        IntakeOptions options = UploadOptions.of(exchange);
+        try (Body body = exchange.body(exchange.bodyForm())) {
+            String reason = CorrectionJson.reason(body.open());
+            answer(exchange, laboratory.correct(exchange.path("id"), reason, exchange.expectation(), (present, sample) -> {
+                try {
+                    return CorrectionJson.apply(body.open(), present, options.withULevel(sample.judgement().uLevel()));
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            }, exchange.occasion()));
         }
     }
 

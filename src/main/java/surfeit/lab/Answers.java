@@ -2,11 +2,13 @@ package surfeit.lab;
 
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.Consumer;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.Interpreter;
+import surfeit.segregation.SpotScreening;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Sample;
 
@@ -48,11 +50,23 @@ final class Answers {
         try {
             return interpreter.interpret(sample, nominal, spots, by, detectionLimitMassFraction);
         } catch (CompositionException e) {
-            throw new ProblemException(switch (e.kind()) {
-                case TOO_FEW_ELEMENTS -> Problem.TOO_FEW_ELEMENTS;
-                case NOT_SUMMING_TO_ONE -> Problem.NOMINAL_INCOMPLETE;
-                case NOT_CLOSABLE, VALUE_OUT_OF_RANGE, UNREADABLE -> Problem.VALUE_OUT_OF_RANGE;
-            }, e.getMessage());
+            throw new ProblemException(Problem.of(e), e.getMessage());
+        }
+    }
+
+    /** The composition a sample on record is compared with now: its own, or its alloy's. */
+    Nominal nominal(ReadAccess access, StoredSample stored) {
+        return stored.sample().nominal().orElseGet(() ->
+            alloys.require(access, stored.sample().alloy().orElseThrow()).alloy().nominal());
+    }
+
+    /** Screens the spots of a sample one by one. */
+    void screen(StoredSample stored, Nominal nominal, RecordedSpots spots, Consumer<StoredReading> consumer) {
+        try {
+            new SpotScreening(stored.sample(), nominal, spots, detectionLimitMassFraction)
+                .forEach(reading -> consumer.accept(new StoredReading(spots.current(), reading)));
+        } catch (CompositionException e) {
+            throw new ProblemException(Problem.of(e), e.getMessage());
         }
     }
 }

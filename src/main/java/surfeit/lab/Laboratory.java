@@ -6,6 +6,7 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 import surfeit.composition.Alloy;
 import surfeit.composition.AlloyCatalogue;
+import surfeit.composition.Nominal;
 import surfeit.element.Spelling;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpreter;
@@ -128,13 +129,18 @@ public final class Laboratory {
      */
     public StoredSample forEachSpot(String sample, SpotFilter filter, Consumer<StoredSpot> consumer) {
         StoredSample stored = sample(sample);
+        forEachSpot(stored, filter, consumer);
+        return stored;
+    }
+
+    private void forEachSpot(StoredSample stored, SpotFilter filter, Consumer<StoredSpot> consumer) {
         long after = 0;
         while (true) {
             long from = after;
             List<StoredSpot> spots = store.read(access -> access.spots(stored, filter, from, SPOTS_AT_ONCE));
             spots.forEach(consumer);
             if (spots.size() < SPOTS_AT_ONCE) {
-                return stored;
+                return;
             }
             after = Lookups.spotNumber(spots.get(spots.size() - 1).id());
         }
@@ -248,6 +254,18 @@ public final class Laboratory {
     public Segregation interpret(Sample sample, SpotSource spots, GroupBy by) {
         Optional<StoredAlloy> alloy = sample.alloy().map(id -> store.read(access -> alloys.require(access, id)));
         return answers.unstored(sample, sample.nominal().isPresent() ? Optional.empty() : alloy, spots, by);
+    }
+
+    /**
+     * Hands over what each spot of the specimen shows by itself, as {@link #forEachSpot} hands over spots: a screening, no
+     * verdicts. Withdrawn spots are left out. Memory grows by one number per spot and element.
+     *
+     * @throws ProblemException too-few-elements
+     */
+    public void forEachReading(String sample, Consumer<StoredReading> consumer) {
+        StoredSample stored = sample(sample);
+        Nominal nominal = store.read(access -> answers.nominal(access, stored));
+        answers.screen(stored, nominal, new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots)), consumer);
     }
 
     // Feed, audit, safe repetition

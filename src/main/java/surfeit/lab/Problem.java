@@ -2,6 +2,7 @@ package surfeit.lab;
 
 import java.util.Locale;
 import java.util.Optional;
+import surfeit.composition.CompositionException;
 
 /**
  * Every way a request can be refused: the one catalogue behind all answers, the problem pages and the documents.
@@ -150,6 +151,15 @@ public enum Problem {
             }
         }
         return Optional.empty();
+    }
+
+    /** The problem that a composition which cannot be, or cannot be used, is told as. */
+    public static Problem of(CompositionException cause) {
+        return switch (cause.kind()) {
+            case TOO_FEW_ELEMENTS -> TOO_FEW_ELEMENTS;
+            case NOT_SUMMING_TO_ONE -> NOMINAL_INCOMPLETE;
+            case NOT_CLOSABLE, VALUE_OUT_OF_RANGE, UNREADABLE -> VALUE_OUT_OF_RANGE;
+        };
     }
 
     public int status() {

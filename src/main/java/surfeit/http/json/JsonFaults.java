@@ -36,6 +36,17 @@ public final class JsonFaults {
         }
     }
 
+    /** Adds faults of another account, of which only the first may be given. */
+    void addAll(List<Fault> more, long moreCount) {
+        count += moreCount;
+        shown.addAll(more.subList(0, Math.min(more.size(), ProblemException.FAULTS_IN_FULL - shown.size())));
+    }
+
+    /** Notes that the body, or this line of it, is no JSON. */
+    void add(MalformedJsonException malformed) {
+        add("", Problem.MALFORMED_JSON, "", malformed.getMessage());
+    }
+
     Place place(String pointer) {
         return line.isPresent() ? Place.pointerInLine(line.getAsLong(), pointer) : Place.pointer(pointer);
     }

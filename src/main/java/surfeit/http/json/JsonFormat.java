@@ -4,11 +4,9 @@ import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonFactoryBuilder;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.SerializableString;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.StreamWriteFeature;
-import com.fasterxml.jackson.core.io.SerializedString;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -23,9 +21,6 @@ public final class JsonFormat {
     private static final int TEXT_LENGTH_MAX = 100_000;
     /** Longest key, in characters. */
     private static final int KEY_LENGTH_MAX = 1_000;
-
-    /** Between two documents of a stream that has one a line. */
-    public static final SerializableString LINE_END = new SerializedString("\n");
 
     private static final JsonFactory FACTORY = new JsonFactoryBuilder()
         .disable(JsonFactory.Feature.CHARSET_DETECTION)
@@ -52,5 +47,10 @@ public final class JsonFormat {
     /** A writer of compact JSON; closing it leaves the stream open. */
     public static JsonGenerator generator(OutputStream out) throws IOException {
         return FACTORY.createGenerator(out).disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
+    }
+
+    /** A writer of documents, one a line; whoever writes ends each line. */
+    public static JsonGenerator lines(OutputStream out) throws IOException {
+        return generator(out).setRootValueSeparator(null);
     }
 }

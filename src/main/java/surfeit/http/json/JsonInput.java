@@ -71,7 +71,7 @@ final class JsonInput {
                 skip();
             } else {
                 seen |= 1L << key.index();
-                if (parser.currentToken() != JsonToken.VALUE_NULL) {
+                if (parser.currentToken() != JsonToken.VALUE_NULL || keys.readsNull()) {
                     key.reader().read(this, target);
                 }
             }
@@ -196,6 +196,11 @@ final class JsonInput {
 
     JsonFaults faults() {
         return faults;
+    }
+
+    /** The same place of the same document, with another account of its faults. */
+    JsonInput withFaults(JsonFaults others) {
+        return new JsonInput(parser, others);
     }
 
     /** A message of the parser's without its own names for things. */

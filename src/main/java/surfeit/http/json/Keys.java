@@ -22,6 +22,7 @@ final class Keys<T> {
 
     private final String shape;
     private final Map<String, Key<T>> byName = new LinkedHashMap<>();
+    private boolean readsNull;
 
     /** A table for a shape, named in messages: "a sample", "a spot". */
     Keys(String shape) {
@@ -33,6 +34,16 @@ final class Keys<T> {
             throw new IllegalStateException("Key " + name + " of " + shape + " stands twice, or the table is full.");
         }
         return this;
+    }
+
+    /** From now on null is a value of its own; otherwise a key with null counts as not given. */
+    Keys<T> readingNull() {
+        readsNull = true;
+        return this;
+    }
+
+    boolean readsNull() {
+        return readsNull;
     }
 
     /** A key that answers carry and requests may repeat; its value is not read. */

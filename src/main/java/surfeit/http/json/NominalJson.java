@@ -59,7 +59,7 @@ final class NominalJson {
         try {
             return Optional.of(new Nominal(fields.basis.get(), fields.parts));
         } catch (CompositionException e) {
-            in.faults().add(pointer + "/elements", code(e), "", e.getMessage());
+            in.faults().add(pointer + "/elements", Problem.of(e), "", e.getMessage());
             return Optional.empty();
         }
     }
@@ -129,17 +129,9 @@ final class NominalJson {
                 ? new NominalPart.Point(fields.value.getAsDouble(), fields.tolerance.orElse(0))
                 : new NominalPart.Range(fields.low.getAsDouble(), fields.high.getAsDouble()));
         } catch (CompositionException e) {
-            in.faults().add(pointer, code(e), "", e.getMessage());
+            in.faults().add(pointer, Problem.of(e), "", e.getMessage());
             return Optional.empty();
         }
-    }
-
-    private static Problem code(CompositionException e) {
-        return switch (e.kind()) {
-            case NOT_SUMMING_TO_ONE, NOT_CLOSABLE -> Problem.NOMINAL_INCOMPLETE;
-            case TOO_FEW_ELEMENTS -> Problem.TOO_FEW_ELEMENTS;
-            case VALUE_OUT_OF_RANGE, UNREADABLE -> Problem.VALUE_OUT_OF_RANGE;
-        };
     }
 
     /** Writes the nominal in the form it is read in. */

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import surfeit.composition.Nominal;
 import surfeit.element.Element;
 import surfeit.lab.Problem;
 import surfeit.spot.AccuracyClass;
@@ -91,11 +92,22 @@ public final class SampleJson {
         return JsonDocument.read(body, SampleJson::read);
     }
 
+    /** As {@link #read(InputStream)}, for a sample whose nominal composition is stated elsewhere. */
+    public static Sample read(InputStream body, Nominal nominal) throws IOException {
+        return JsonDocument.read(body, in -> read(in, Optional.of(nominal)));
+    }
+
     /** Reads the object the input stands on; empty where a fault was noted. */
     static Optional<Sample> read(JsonInput in) throws IOException {
+        return read(in, Optional.empty());
+    }
+
+    private static Optional<Sample> read(JsonInput in, Optional<Nominal> nominal) throws IOException {
         String pointer = in.pointer();
         long before = in.faults().count();
         SampleFields fields = new SampleFields();
+        fields.nominal = nominal;
+        fields.nominalGiven = nominal.isPresent();
         if (in.object(KEYS, fields) && fields.alloy.isEmpty() && !fields.nominalGiven) {
             in.missing(pointer, "nominal", Problem.NOMINAL_INCOMPLETE,
                 "Expected \"alloy\" (a name of the catalogue) or \"nominal\" (a composition), got neither.");
