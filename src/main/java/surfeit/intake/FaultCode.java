@@ -25,7 +25,11 @@ public enum FaultCode {
     /** A spot without a single value, or a reference composition without elements. */
     TOO_FEW_ELEMENTS("too-few-elements"),
     /** More rows, columns, elements or characters than the settings allow. */
-    UPLOAD_TOO_LARGE("upload-too-large");
+    UPLOAD_TOO_LARGE("upload-too-large"),
+    /** A key that no spot has; raised by readers of JSON documents, through the same fault list. */
+    UNKNOWN_PARAMETER("unknown-parameter"),
+    /** A value of another kind, a key twice, a key missing, or no JSON at all; likewise. */
+    MALFORMED_JSON("malformed-json");
 
     private final String text;
 
