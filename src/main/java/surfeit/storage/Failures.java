@@ -23,6 +23,11 @@ final class Failures {
         return engineOf(failure).map(engine -> working(file, engine, failure)).orElse(failure);
     }
 
+    /** What went wrong, without what was asked of the engine. */
+    static String firstWords(RuntimeException failure) {
+        return engineOf(failure).map(SQLiteException::getMessage).orElseGet(failure::toString);
+    }
+
     private static Optional<SQLiteException> engineOf(Throwable failure) {
         for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
             if (cause instanceof SQLiteException engine) {
