@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalFractions;
@@ -58,13 +60,26 @@ public final class Interpreter {
             grouping.sessionCount(), settings, findings, by == GroupBy.PARTICLE ? List.of() : Contrasts.of(analyses, settings), caveats, List.of());
     }
 
-    private static NominalFractions closedNominal(Nominal nominal, Sample sample) {
-        NominalFractions fractions = nominal.resolve().without(sample.excludedElements());
+    /**
+     * The nominal as closed atomic fractions, less the excluded elements and those it says there are none of: these are
+     * foreign where they are found.
+     *
+     * @throws CompositionException where fewer than two elements are left, or one of them is all of it
+     */
+    static NominalFractions closedNominal(Nominal nominal, Sample sample) {
+        NominalFractions stated = nominal.resolve();
+        Set<Element> left = new TreeSet<>(sample.excludedElements());
+        for (int i = 0; i < stated.size(); i++) {
+            if (stated.high(i) == 0) {
+                left.add(stated.elements().get(i));
+            }
+        }
+        NominalFractions fractions = stated.without(left);
         if (fractions.size() < 2) {
             throw new CompositionException(CompositionException.Kind.TOO_FEW_ELEMENTS, String.format(Locale.ROOT,
-                "The nominal less the excluded elements has %d element(s); at least two are needed to compare.", fractions.size()));
+                "The nominal less the excluded elements and those of 0 has %d element(s); at least two are needed.", fractions.size()));
         }
-        return fractions;
+        return fractions.requireComparable();
     }
 
     private static List<GroupFinding> findings(List<GroupAnalysis> analyses, Sample sample, MethodSettings settings, GroupBy by) {
