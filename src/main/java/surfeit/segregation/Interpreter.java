@@ -57,7 +57,7 @@ public final class Interpreter {
         List<GroupFinding> findings = findings(analyses, sample, settings, by);
         caveats.addAll(SampleCaveats.of(nominal, analyses, grouping.sessionCount(), settings));
         return new Interpretation(nominal, fractions, grouping.spotCount(), grouping.particleCount(),
-            grouping.sessionCount(), settings, findings, by == GroupBy.PARTICLE ? List.of() : Contrasts.of(analyses, settings), caveats, List.of());
+            grouping.sessionCount(), settings, findings, by == GroupBy.PARTICLE ? List.of() : Contrasts.of(analyses, settings.judgement()), caveats, List.of());
     }
 
     /**

@@ -20,7 +20,8 @@ final class ReferenceTrial {
     private ReferenceTrial() {
     }
 
-    static ReferenceUse of(GroupData data, Comparison plain, Comparison referenced, GroupRuns corrected, NominalTest[] tests) {
+    static ReferenceUse of(GroupData data, Comparison plain, Comparison referenced, GroupRuns corrected,
+                           NominalTest[] tests) {
         ReferenceCorrection correction = referenced.reference().orElseThrow();
         double[] mean = corrected.mean();
         SharedError before = plain.shared(data.units().mean());
@@ -49,7 +50,8 @@ final class ReferenceTrial {
     /** What was corrected, by how much, and what became of the shared error. */
     private static String explanation(List<ReferenceUse.Correction> corrections, ReferenceCorrection correction) {
         String factors = corrections.stream().filter(ReferenceUse.Correction::usable)
-            .map(c -> String.format(Locale.ROOT, "%s x%.3f", c.element(), c.factor())).collect(Collectors.joining(", "));
+            .map(c -> String.format(Locale.ROOT, "%s x%.3f", c.element(), c.factor()))
+            .collect(Collectors.joining(", "));
         String left = corrections.stream().filter(c -> !c.usable()).map(c -> c.element().symbol())
             .collect(Collectors.joining(", "));
         String change = corrections.stream().filter(c -> !Double.isNaN(c.sharedUncertaintyBefore()))
@@ -59,7 +61,7 @@ final class ReferenceTrial {
         return "Every spot was multiplied by true over measured fraction of the reference piece (" + factors
             + (left.isEmpty() ? "" : "; " + left + " as measured") + ") and closed again; the standard uncertainty of "
             + "calibration in log odds goes from " + change + "."
-            + (correction.sameMaterial() ? " The piece is the particles' own material, so the question is whether they differ "
-                + "from it, and the nominal's tolerance plays no part." : "");
+            + (correction.sameMaterial() ? " The piece is the particles' own material, so the question is whether they "
+                + "differ from it, and the nominal's tolerance plays no part." : "");
     }
 }
