@@ -112,18 +112,51 @@ record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, Lis
             findings);
     }
 
+    /**
+     * Elements each of which alone could have changed, so that the rest follows because parts are closed to one: once
+     * it is removed from both sides, nothing is flagged any more. Empty list: more than one changed. Not asked (empty)
+     * for two elements and where nothing is flagged; see {@link ExplanationSet}.
+     */
+    Optional<List<Element>> explanationSet(Contrast finding, Judgement judgement) {
+        if (elements.size() < 3 || !isFlagged(finding)) {
+            return Optional.empty();
+        }
+        List<Element> set = new ArrayList<>();
+        for (Element element : elements) {
+            List<Element> rest = elements.stream().filter(other -> !other.equals(element)).toList();
+            GroupContrast without =
+                of(a.over(rest), b.over(rest), !common.isEmpty(), correlation > 0, judgement).orElseThrow();
+            if (!isFlagged(Contrasts.adjusted(List.of(without), judgement).get(0))) {
+                set.add(element);
+            }
+        }
+        return Optional.of(List.copyOf(set));
+    }
+
+    static boolean isFlagged(Contrast finding) {
+        return finding.elements().stream().map(Contrast.ElementContrast::verdict)
+            .anyMatch(word -> word == Contrast.Word.HIGHER || word == Contrast.Word.LOWER);
+    }
+
     private Optional<String> note() {
         if (!a.beamEnergyKev().equals(b.beamEnergyKev())) {
-            return Optional.of("Different beam energies: other lines, other depth; the calibration error does not "
-                + "cancel.");
+            boolean unstated = a.beamEnergyKev().isEmpty() || b.beamEnergyKev().isEmpty();
+            return Optional.of(unstated
+                ? "The beam energy of one is not stated, so it is not known to be the same; the calibration error does "
+                    + "not cancel."
+                : "Different beam energies: other lines, other depth; the calibration error does not cancel.");
         }
         if (correlation > 0) {
             return Optional.empty();
         }
-        return Optional.of(a.isCorrected() && b.isCorrected()
-            ? "Different sessions, each corrected by its own reference spots; what is left of the calibration error "
-                + "does not cancel."
-            : "Different sessions: the calibration error does not cancel.");
+        if (a.isCorrected() && b.isCorrected()) {
+            return Optional.of("Different sessions, each corrected by its own reference spots; what is left of the "
+                + "calibration error does not cancel.");
+        }
+        boolean sameSession = !a.severalSessions() && !b.severalSessions() && a.session().equals(b.session());
+        return Optional.of(!sameSession ? "Different sessions: the calibration error does not cancel."
+            : a.session().isPresent() ? "Quantified in different ways: the calibration error does not cancel."
+            : "No session is stated: not known to be the same; the calibration error does not cancel.");
     }
 
     private static Contrast.ElementContrast element(Element element, ContrastTest test, double adjusted,

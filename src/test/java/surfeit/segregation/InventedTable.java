@@ -1,12 +1,14 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import surfeit.composition.Basis;
 import surfeit.composition.Nominal;
 import surfeit.element.Element;
@@ -98,6 +100,12 @@ final class InventedTable {
             particle.isEmpty() ? Optional.empty() : Optional.of(particle), feature, session, Optional.empty(), conditions,
             reference, basis, values));
         return this;
+    }
+
+    /** One spot of numbers alone, each printed with two decimals. */
+    InventedTable row(String particle, double... percents) {
+        return row(particle, Arrays.stream(percents).mapToObj(percent -> String.format(Locale.ROOT, "%.2f", percent))
+            .collect(Collectors.joining(" ")));
     }
 
     private ReportedValue value(String text) {

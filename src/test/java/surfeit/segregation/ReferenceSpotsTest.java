@@ -17,7 +17,8 @@ class ReferenceSpotsTest {
     /** Four particles that read 55.4 at% Ag throughout, one session. */
     private static InventedTable powder() {
         return InventedTable.inAtoms("Ag Cu").row("P1", "55.1 44.9").row("P1", "55.5 44.5").row("P2", "55.9 44.1")
-            .row("P2", "55.4 44.6").row("P3", "55.1 44.9").row("P3", "55.0 45.0").row("P4", "55.5 44.5").row("P4", "56.0 44.0");
+            .row("P2", "55.4 44.6").row("P3", "55.1 44.9").row("P3", "55.0 45.0").row("P4", "55.5 44.5")
+            .row("P4", "56.0 44.0");
     }
 
     private static InventedTable fiveOnAPiece(InventedTable spots, boolean sameMaterial) {
@@ -57,11 +58,12 @@ class ReferenceSpotsTest {
         ReferenceUse.Correction silver = use.corrections().get(0);
         assertThat(silver.usable()).isTrue();
         assertThat(silver.factor()).isCloseTo(0.601 / 0.5554, within(1e-12));
-        assertThat(silver.sharedUncertaintyAfter() / silver.sharedUncertaintyBefore()).isCloseTo(Math.sqrt(0.2), within(1e-3));
+        assertThat(silver.sharedUncertaintyAfter() / silver.sharedUncertaintyBefore())
+            .isCloseTo(Math.sqrt(0.2), within(1e-3));
         assertThat(silver.randomUncertaintyAdded()).isGreaterThan(0);
-        assertThat(use.explanation()).isEqualTo("Every spot was multiplied by true over measured fraction of the reference "
-            + "piece (Ag x1.082, Cu x0.897) and closed again; the standard uncertainty of calibration in log odds goes from "
-            + "Ag 0.177 to 0.079, Cu 0.177 to 0.079.");
+        assertThat(use.explanation()).isEqualTo("Every spot was multiplied by true over measured fraction of the "
+            + "reference piece (Ag x1.082, Cu x0.897) and closed again; the standard uncertainty of calibration in log odds "
+            + "goes from Ag 0.177 to 0.079, Cu 0.177 to 0.079.");
     }
 
     @Test
@@ -100,8 +102,8 @@ class ReferenceSpotsTest {
     void another_beam_energy_does_not_fit_and_both_are_named() {
         InventedTable spots = InventedTable.inAtoms("Ag Cu").atKev(15).row("P1", "55.1 44.9").row("P2", "55.5 44.5")
             .row("P3", "55.9 44.1").atKev(20);
-        assertThat(use(fiveOnAPiece(spots, false)).explanation()).isEqualTo("The reference spots of this session are of "
-            + "another beam energy (20 keV); those of this group are of 15 keV.");
+        assertThat(use(fiveOnAPiece(spots, false)).explanation()).isEqualTo("The reference spots of this session are "
+            + "of another beam energy (20 keV); those of this group are of 15 keV.");
     }
 
     @Test
@@ -123,7 +125,7 @@ class ReferenceSpotsTest {
 
     @Test
     void a_piece_that_reads_wildly_is_not_used() {
-        InventedTable wild = powder().onReference(AG_CU, false).row("", "45.0 55.0").row("", "65.0 35.0").row("", "55.0 45.0");
+        InventedTable wild = powder().onReference(AG_CU, false).row("", 45, 55).row("", 65, 35).row("", 55, 45);
         ReferenceUse use = use(wild);
         assertThat(use.used()).isFalse();
         assertThat(use.explanation()).contains("scatter so much");
@@ -142,7 +144,8 @@ class ReferenceSpotsTest {
 
     @Test
     void a_single_reference_spot_without_any_repeat_tells_nothing_of_its_scatter() {
-        InventedTable one = InventedTable.inAtoms("Ag Cu").row("P1", "55.1 44.9").onReference(AG_CU, false).row("", "55.6 44.4");
+        InventedTable one = InventedTable.inAtoms("Ag Cu").row("P1", "55.1 44.9").onReference(AG_CU, false)
+            .row("", "55.6 44.4");
         assertThat(use(one).used()).isFalse();
         assertThat(use(one).explanation()).contains("Nothing tells how much the reference spot scatters");
     }
