@@ -12,7 +12,7 @@ final class Refusal {
     static void print(ProblemException problem, PrintWriter err) {
         err.println(problem.problem().title() + " (" + problem.problem().code() + "): " + problem.getMessage());
         for (Fault fault : problem.faults()) {
-            err.println("  " + PlaceWords.of(fault.place()) + fault.problem().code() + ": " + fault.detail());
+            err.println("  " + PlaceWords.of(fault.place()) + fault.code().code() + ": " + fault.detail());
         }
         if (problem.faultCount() > problem.faults().size()) {
             err.println("  … and " + (problem.faultCount() - problem.faults().size()) + " more");

@@ -21,19 +21,23 @@ final class UploadOptions {
     }
 
     static IntakeOptions of(Exchange exchange) {
-        Parameters parameters = exchange.parameters();
+        return of(exchange.parameters(), exchange.bodyCharset(), exchange.facts().settings().uploadRowsMax());
+    }
+
+    /** @param charset what the media type says of the characters; a query parameter goes before it */
+    static IntakeOptions of(Parameters parameters, Optional<String> charset, int rowsMax) {
         StatedDialect stated = StatedDialect.NOTHING;
         try {
             stated = with(stated, parameters.text("unit"), StatedDialect::withUnit);
             stated = with(stated, parameters.text("time_zone"), StatedDialect::withTimeZone);
             stated = with(stated, parameters.text("delimiter"), StatedDialect::withDelimiter);
             stated = with(stated, parameters.text("decimal"), StatedDialect::withDecimal);
-            stated = with(stated, parameters.text("charset").or(exchange::bodyCharset), StatedDialect::withCharset);
+            stated = with(stated, parameters.text("charset").or(() -> charset), StatedDialect::withCharset);
         } catch (IllegalArgumentException e) {
             throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
         }
         IntakeLimits usual = IntakeLimits.DEFAULT;
-        IntakeLimits limits = new IntakeLimits(exchange.facts().settings().uploadRowsMax(), usual.elementsPerSpotMax(),
+        IntakeLimits limits = new IntakeLimits(rowsMax, usual.elementsPerSpotMax(),
             usual.labelLengthMax(), usual.cellLengthMax(), usual.columnsMax());
         return IntakeOptions.DEFAULT.withStated(stated).withSession(parameters.text("session")).withLimits(limits);
     }

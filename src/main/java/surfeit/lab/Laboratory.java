@@ -252,8 +252,8 @@ public final class Laboratory {
 
     /** What spots show that are not on record. @throws ProblemException alloy-unknown, too-few-elements */
     public Segregation interpret(Sample sample, SpotSource spots, GroupBy by) {
-        return answers.unstored(sample, sample.nominal().isPresent() ? Optional.empty()
-            : Optional.of(store.read(access -> alloys.require(access, sample.alloy().orElseThrow()))), spots, by);
+        Optional<StoredAlloy> alloy = sample.alloy().map(id -> store.read(access -> alloys.require(access, id)));
+        return answers.unstored(sample, sample.nominal().isPresent() ? Optional.empty() : alloy, spots, by);
     }
 
     /**

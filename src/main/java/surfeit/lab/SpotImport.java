@@ -12,9 +12,13 @@ import surfeit.spot.Spot;
 /**
  * One upload on its way into the record: checks every spot against what is there, and keeps the account of it.
  *
- * <p>Runs within one transaction, in memory that does not grow with the upload. For one use.
+ * <p>Runs within one transaction, in memory that does not grow with the upload: spots go to the record in lots. For
+ * one use.
  */
 final class SpotImport implements SpotRows.Sink {
+    /** Spots handed to the record at once. Judgement: enough that the call costs little beside its rows. */
+    private static final int LOT = 256;
+
     private final WriteAccess access;
     private final StoredSample sample;
     private final ImportOptions options;
@@ -24,6 +28,8 @@ final class SpotImport implements SpotRows.Sink {
 
     private final List<Fault> faults = new ArrayList<>();
     private final List<LeftOut> leftOut = new ArrayList<>();
+    private final List<Spot> lot = new ArrayList<>(LOT);
+    private final List<SpotRows.Row> lotRows = new ArrayList<>(LOT);
     private Optional<Dialect> dialect = Optional.empty();
     private long accepted;
     private long unchanged;
@@ -43,6 +49,7 @@ final class SpotImport implements SpotRows.Sink {
     ImportReport run(Upload upload, SpotRows rows) {
         try {
             rows.read(upload, sample.sample(), this);
+            recordLot();
         } catch (IOException e) {
             throw new UncheckedIOException("The upload could not be read again from where it was put.", e);
         }
@@ -110,16 +117,35 @@ final class SpotImport implements SpotRows.Sink {
             rejected(row, found);
             return;
         }
-        Optional<SpotImportAccess.Recorded> recorded = record.add(spot);
-        if (recorded.isEmpty()) {
-            accepted++;
+        lot.add(spot);
+        lotRows.add(row);
+        if (lot.size() == LOT) {
+            recordLot();
+        }
+    }
+
+    private void recordLot() {
+        if (lot.isEmpty()) {
             return;
         }
-        List<String> differences = SpotDifference.between(recorded.get().spot(), spot);
+        List<Optional<SpotImportAccess.Recorded>> found = record.add(lot);
+        for (int i = 0; i < found.size(); i++) {
+            if (found.get(i).isPresent()) {
+                compare(lot.get(i), found.get(i).get(), lotRows.get(i));
+            } else {
+                accepted++;
+            }
+        }
+        lot.clear();
+        lotRows.clear();
+    }
+
+    private void compare(Spot spot, SpotImportAccess.Recorded recorded, SpotRows.Row row) {
+        List<String> differences = SpotDifference.between(recorded.spot(), spot);
         if (differences.isEmpty()) {
             unchanged++;
         } else {
-            rejected(row, List.of(collision(spot, recorded.get(), row.place(), String.join("; ", differences))));
+            reject(row, List.of(collision(spot, recorded, row.place(), String.join("; ", differences))));
         }
     }
 
@@ -136,6 +162,11 @@ final class SpotImport implements SpotRows.Sink {
 
     @Override
     public void rejected(SpotRows.Row row, List<Fault> found) {
+        recordLot();
+        reject(row, found);
+    }
+
+    private void reject(SpotRows.Row row, List<Fault> found) {
         rejected++;
         for (Fault fault : found) {
             faultCount++;

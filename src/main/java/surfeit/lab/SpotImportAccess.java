@@ -1,5 +1,6 @@
 package surfeit.lab;
 
+import java.util.List;
 import java.util.Optional;
 import surfeit.spot.Spot;
 
@@ -7,11 +8,11 @@ import surfeit.spot.Spot;
 public interface SpotImportAccess {
 
     /**
-     * Records a spot unless its natural key is on record.
+     * Records each of these spots unless its natural key is on record, in their order.
      *
-     * @return the spot on record under that key, if there is one
+     * @return for each of them the spot that was on record under its key, if there was one
      */
-    Optional<Recorded> add(Spot spot);
+    List<Optional<Recorded>> add(List<Spot> spots);
 
     /** Appends to a file kept with the import. */
     void appendFile(KeptFile.Kind kind, byte[] bytes, int length);

@@ -34,7 +34,7 @@ public interface SpotRows {
         void leftOut(LeftOut what);
     }
 
-    /** The row (or rows, or JSON object) that one spot came from. */
+    /** The row (or rows, or JSON object) that one spot came from. Immutable; it may be asked after the next was read. */
     interface Row {
         Place place();
 

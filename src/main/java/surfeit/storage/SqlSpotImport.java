@@ -5,7 +5,9 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import surfeit.lab.ImportReport;
@@ -18,7 +20,7 @@ import surfeit.lab.StoredSample;
 import surfeit.spot.Spot;
 
 /**
- * One import while it is written, over statements prepared once: a new spot costs two inserts and no
+ * One import while it is written, over statements prepared once and run in lots: a new spot costs two inserts and no
  * question.
  *
  * <p>The row of the import comes with the first thing recorded, so that an upload with nothing new leaves no trace.
@@ -73,27 +75,60 @@ final class SqlSpotImport implements SpotImportAccess {
     }
 
     @Override
-    public Optional<Recorded> add(Spot spot) {
+    public List<Optional<Recorded>> add(List<Spot> spots) {
         try {
             if (!begun) {
-                Optional<Recorded> recorded = find(spot);
-                if (recorded.isPresent()) {
-                    return recorded;
+                List<Optional<Recorded>> found = findAll(spots);
+                if (found.stream().allMatch(Optional::isPresent)) {
+                    return found;
                 }
                 begin();
             }
-            insertSpot.setLong(1, nextSpot);
-            bindKey(insertSpot, 2, spot);
-            insertSpot.setLong(6, number);
-            if (insertSpot.executeUpdate() == 0) {
-                return find(spot);
+            boolean[] inserted = insertSpots(spots);
+            insertRevisions(spots, inserted);
+            nextSpot += spots.size();
+            List<Optional<Recorded>> found = new ArrayList<>(spots.size());
+            for (int i = 0; i < inserted.length; i++) {
+                found.add(inserted[i] ? Optional.empty() : find(spots.get(i)));
             }
-            insertRevision(spot);
-            nextSpot++;
-            return Optional.empty();
+            return found;
         } catch (SQLException e) {
             throw new EngineFailure(e);
         }
+    }
+
+    private List<Optional<Recorded>> findAll(List<Spot> spots) throws SQLException {
+        List<Optional<Recorded>> found = new ArrayList<>(spots.size());
+        for (Spot spot : spots) {
+            found.add(find(spot));
+        }
+        return found;
+    }
+
+    /** Tries to insert each spot under a number of its own. @return which of them were new */
+    private boolean[] insertSpots(List<Spot> spots) throws SQLException {
+        for (int i = 0; i < spots.size(); i++) {
+            insertSpot.setLong(1, nextSpot + i);
+            bindKey(insertSpot, 2, spots.get(i));
+            insertSpot.setLong(6, number);
+            insertSpot.addBatch();
+        }
+        int[] counts = insertSpot.executeBatch();
+        boolean[] inserted = new boolean[counts.length];
+        for (int i = 0; i < counts.length; i++) {
+            inserted[i] = counts[i] == 1;
+        }
+        return inserted;
+    }
+
+    private void insertRevisions(List<Spot> spots, boolean[] inserted) throws SQLException {
+        for (int i = 0; i < inserted.length; i++) {
+            if (inserted[i]) {
+                bindRevision(nextSpot + i, spots.get(i));
+                insertRevision.addBatch();
+            }
+        }
+        insertRevision.executeBatch();
     }
 
     private void bindKey(PreparedStatement statement, int from, Spot spot) throws SQLException {
@@ -103,15 +138,14 @@ final class SqlSpotImport implements SpotImportAccess {
         statement.setLong(from + 3, AcquiredTime.of(spot.key().acquired()));
     }
 
-    private void insertRevision(Spot spot) throws SQLException {
+    private void bindRevision(long spotNumber, Spot spot) throws SQLException {
         insertRevision.setLong(1, sampleNumber);
-        insertRevision.setLong(2, nextSpot);
+        insertRevision.setLong(2, spotNumber);
         insertRevision.setLong(3, sample.revision() + 1);
         insertRevision.setInt(4, spot.isReference() ? 1 : 0);
         bindText(insertRevision, 5, spot.feature());
         bindText(insertRevision, 6, spot.particle());
         insertRevision.setBytes(7, SpotCodec.encode(spot));
-        insertRevision.executeUpdate();
     }
 
     private static void bindText(PreparedStatement statement, int index, Optional<String> text) throws SQLException {

@@ -12,10 +12,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import surfeit.element.Element;
 import surfeit.lab.Dialect;
 import surfeit.lab.Fault;
 import surfeit.lab.ImportOptions;
@@ -140,6 +142,27 @@ class SpotImportTest {
 
         assertThat(refusal.faultCount()).isEqualTo(250);
         assertThat(refusal.faults()).hasSize(100);
+    }
+
+    @Test
+    void faults_come_in_the_order_of_the_upload_however_they_were_found() {
+        bench.post("A7", LabBench.spots("P", 600));
+
+        ProblemException refusal = LabBench.assertRefused(() -> lab.importSpots("A7", LabBench.upload("x"),
+            (upload, sample, sink) -> {
+                for (int line = 2; line < 602; line++) {
+                    if (line % 7 == 0) {
+                        sink.rejected(LabBench.row(line, "row"), List.of(unknownElement(line)));
+                    } else {
+                        String copper = line % 11 == 0 ? "1" : LabBench.spots("P", line - 1)[line - 2].values()
+                            .get(Element.of("Cu")).asReported();
+                        sink.spot(LabBench.spot("P" + (line - 2), copper), LabBench.row(line, "row"));
+                    }
+                }
+            }, ImportOptions.DEFAULT, LabBench.ANNA), Problem.UNKNOWN_ELEMENT);
+
+        assertThat(refusal.faultCount()).isEqualTo(LongStream.range(2, 602).filter(n -> n % 7 == 0 || n % 11 == 0).count());
+        assertThat(refusal.faults()).extracting(fault -> fault.place().line().orElseThrow()).isSorted().contains(7L, 11L);
     }
 
     @Test

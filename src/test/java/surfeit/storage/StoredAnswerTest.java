@@ -104,7 +104,17 @@ class StoredAnswerTest {
 
         LabBench.assertRefused(() -> lab.interpret(silverOnly, SpotSource.of(List.of(SPOTS)), GroupBy.FEATURE),
             Problem.TOO_FEW_ELEMENTS);
-        LabBench.assertRefused(() -> lab.interpret(Sample.of(Optional.of("no-such"), Optional.empty()),
-            SpotSource.of(List.of(SPOTS)), GroupBy.FEATURE), Problem.ALLOY_UNKNOWN);
+    }
+
+    @Test
+    void an_alloy_nobody_knows_is_refused_on_record_and_in_the_question_even_beside_a_nominal() {
+        Sample both = Sample.of(Optional.of("no-such"), Optional.of(LabBench.nominal("Ag", 0.25, "Cu", 0.75)));
+
+        for (Sample sample : List.of(both, Sample.of(Optional.of("no-such"), Optional.empty()))) {
+            LabBench.assertRefused(() -> lab.interpret(sample, SpotSource.of(List.of(SPOTS)), GroupBy.FEATURE),
+                Problem.ALLOY_UNKNOWN);
+            LabBench.assertRefused(() -> lab.describe("B1", sample, Expectation.NONE, LabBench.ANNA),
+                Problem.ALLOY_UNKNOWN);
+        }
     }
 }

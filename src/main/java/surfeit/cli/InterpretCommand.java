@@ -1,0 +1,98 @@
+package surfeit.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import surfeit.composition.AlloyCatalogue;
+import surfeit.http.AnswerFile;
+import surfeit.http.FileQuestion;
+import surfeit.lab.Segregation;
+import surfeit.lab.UnrecordedAnswers;
+import surfeit.report.Signs;
+import surfeit.report.TerminalReport;
+import surfeit.segregation.Interpreter;
+import surfeit.segregation.SpotSource;
+
+/** Interprets a file of spots without a service and without a record. */
+@Command(name = "interpret", mixinStandardHelpOptions = true,
+    description = "Say what a file of spots shows; nothing is stored and no service is needed.")
+final class InterpretCommand implements Callable<Integer>, WithSettings {
+    /** How the answer is printed. */
+    enum Format { table, json, csv, md }
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "FILE", description = "table (.csv .tsv .txt), .ndjson, or .json with the sample in it")
+    private Path file;
+
+    @Option(names = "--alloy", paramLabel = "<id>", description = "alloy of the catalogue to compare with, e.g. ag-cu-eutectic")
+    private String alloy;
+
+    @Option(names = "--nominal", paramLabel = "<composition>", description = "nominal composition in its place, e.g. Ag:60.1,Cu:39.9; needs --unit")
+    private String nominal;
+
+    @Option(names = "--unit", paramLabel = "<unit>", description = "at%% or wt%%: unit of --nominal and of columns that name none")
+    private String unit;
+
+    @Option(names = "--sample", paramLabel = "<file>", description = "JSON file that describes the sample, in place of --alloy or --nominal")
+    private Path sample;
+
+    @Option(names = "--with", paramLabel = "<key=value>", description = "any other word of a sample or of how to read the table, e.g. accuracy_class=standards-based")
+    private Map<String, String> words = new LinkedHashMap<>();
+
+    @Option(names = "--by", paramLabel = "<feature|particle|sample>", description = "how to group the spots", defaultValue = "feature")
+    private String by;
+
+    @Option(names = "--format", paramLabel = "<table|json|csv|md>", description = "how to print the answer", defaultValue = "table")
+    private Format format;
+
+    @Override
+    public Integer call() throws IOException {
+        Settings settings = WithSettings.settings(spec);
+        Map<String, String> all = new LinkedHashMap<>(words);
+        put(all, "alloy", alloy);
+        put(all, "nominal", nominal);
+        put(all, "unit", unit);
+        Optional<byte[]> described = sample == null ? Optional.empty() : Optional.of(Files.readAllBytes(InputFile.readable(sample)));
+        FileQuestion question = FileQuestion.read(InputFile.readable(file), all, described, settings.whole(Setting.UPLOAD_ROWS_MAX));
+        Segregation answer = new UnrecordedAnswers(AlloyCatalogue.packaged(), new Interpreter(), Opened.detectionLimit(settings))
+            .interpret(question.sample(), SpotSource.of(question.spots()), GroupWord.of(spec, by));
+        print(answer, file.getFileName().toString(), format, spec.commandLine().getOut());
+        return Main.DONE;
+    }
+
+    static void print(Segregation answer, String title, Format format, PrintWriter out) throws IOException {
+        Instant now = Instant.now();
+        switch (format) {
+            case json -> {
+                out.flush();
+                AnswerFile.json(answer, now, System.out);
+                System.out.println();
+                System.out.flush();
+            }
+            case csv -> out.print(AnswerFile.csv(answer, now));
+            case md -> out.print(AnswerFile.markdown(answer, now));
+            default -> TerminalReport.write(answer.interpretation(), title, Signs.forCharset(Charset.defaultCharset()), out);
+        }
+        out.flush();
+    }
+
+    private static void put(Map<String, String> words, String name, String text) {
+        if (text != null) {
+            words.put(name, text);
+        }
+    }
+}
