@@ -44,7 +44,7 @@ final class ServeCommand implements Callable<Integer>, WithSettings {
 
     private static ServerSettings serverSettings(Settings settings) {
         return new ServerSettings(settings.get(Setting.HOST), settings.whole(Setting.PORT),
-            settings.whole(Setting.UPLOAD_BYTES_MAX), settings.whole(Setting.JSON_BYTES_MAX),
+            settings.whole(Setting.UPLOAD_BYTES_MAX), settings.whole(Setting.JSON_BYTES_MAX), settings.whole(Setting.UPLOAD_ROWS_MAX),
             Setting.seconds(settings.get(Setting.BODY_STALL_S)), Setting.seconds(settings.get(Setting.BODY_TOTAL_S)),
             ServerSettings.DEFAULT.stopPatience());
     }
