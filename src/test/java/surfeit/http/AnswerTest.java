@@ -32,7 +32,8 @@ class AnswerTest {
         assertThat(patch.path("group").asText()).isEqualTo("dark patch");
         assertThat(element(patch, "Cu").path("verdict").asText()).isEqualTo("enriched");
         assertThat(element(patch, "Ag").path("verdict").asText()).isEqualTo("depleted");
-        assertThat(element(patch, "Cu").path("p_value").asDouble()).isEqualTo(element(patch, "Ag").path("p_value").asDouble());
+        assertThat(element(patch, "Cu").path("p_value").asDouble())
+            .isCloseTo(element(patch, "Ag").path("p_value").asDouble(), within(1e-12));
         JsonNode matrix = answer.path("groups").get(1);
         assertThat(element(matrix, "Cu").path("verdict").asText()).isIn("inconclusive", "consistent");
         assertThat(answer.path("summary").size()).isEqualTo(2);

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -160,8 +159,7 @@ class OpenApiTest {
             String reference = node.get("$ref").asText();
             assertThat(DOCUMENT.root().at(reference.substring(1)).isMissingNode()).as(at + " -> " + reference).isFalse();
         }
-        for (Iterator<Map.Entry<String, JsonNode>> fields = node.fields(); fields.hasNext();) {
-            Map.Entry<String, JsonNode> field = fields.next();
+        for (Map.Entry<String, JsonNode> field : node.properties()) {
             assertThat(field.getValue().isNull() && !at.contains("/example")).as(at + "/" + field.getKey() + " has no value").isFalse();
             walk(field.getValue(), at + "/" + field.getKey());
         }
