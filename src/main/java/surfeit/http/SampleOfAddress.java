@@ -66,11 +66,18 @@ final class SampleOfAddress {
         }
     }
 
+    /** The unit may stand after the composition, so that it can differ from the table's: {@code Ag:60.1,Cu:39.9 at%}. */
     private static Nominal nominal(String text, Optional<Basis> unit) {
+        int blank = text.strip().lastIndexOf(' ');
+        Optional<Basis> own = blank < 0 ? Optional.empty() : Basis.ofUnit(text.strip().substring(blank + 1));
+        return nominal(own.isPresent() ? text.strip().substring(0, blank) : text, own.or(() -> unit), text);
+    }
+
+    private static Nominal nominal(String composition, Optional<Basis> unit, String text) {
         Basis basis = unit.orElseThrow(() -> new ProblemException(Problem.UNIT_MISSING,
             "Expected unit=at%25 or unit=wt%25 beside nominal=" + text + " in the address."));
         try {
-            return NominalText.parse(text, basis);
+            return NominalText.parse(composition, basis);
         } catch (UnknownElementException e) {
             throw new ProblemException(Problem.UNKNOWN_ELEMENT, e.getMessage());
         } catch (CompositionException e) {

@@ -24,7 +24,7 @@ final class AnswerCheck {
             + reply.text().substring(0, Math.min(reply.text().length(), SHOWN_MAX));
         if (operation.isEmpty()) {
             require(reply.status() == (OpenApi.DOCUMENT.hasPath(path) ? 405 : 404) || reply.status() == 406, "undeclared route: " + what);
-            requireShape(PROBLEM, reply, what);
+            requireShape(PROBLEM, reply.text(), what);
             return;
         }
         String status = operation.get().node().path("responses").has(Integer.toString(reply.status()))
@@ -38,8 +38,11 @@ final class AnswerCheck {
             return;
         }
         require(answer.path("content").has(reply.mediaType()), "undeclared media type: " + what);
-        if (reply.mediaType().endsWith("json")) {
-            requireShape(OpenApi.DOCUMENT.resolved(pointer + "/content/" + OpenApi.escaped(reply.mediaType()) + "/schema"), reply, what);
+        String media = OpenApi.DOCUMENT.resolved(pointer + "/content/" + OpenApi.escaped(reply.mediaType()));
+        if (reply.mediaType().equals("application/json") || reply.mediaType().equals("application/problem+json")) {
+            requireShape(media + "/schema", reply.text(), what);
+        } else if (OpenApi.DOCUMENT.root().at(media).has("x-line")) {
+            reply.text().lines().forEach(line -> requireShape(media + "/x-line", line, what));
         }
     }
 
@@ -56,8 +59,8 @@ final class AnswerCheck {
         }
     }
 
-    private static void requireShape(String pointer, Reply reply, String what) {
-        var faults = OpenApi.DOCUMENT.faults(pointer, OpenApi.parse(reply.text()));
+    private static void requireShape(String pointer, String json, String what) {
+        var faults = OpenApi.DOCUMENT.faults(pointer, OpenApi.parse(json));
         require(faults.isEmpty(), faults.stream().limit(5).toList() + " in " + what);
     }
 

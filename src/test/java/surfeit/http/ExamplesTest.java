@@ -1,0 +1,117 @@
+package surfeit.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The longest examples of the OpenAPI document are what the program answers.
+ *
+ * <p>Where an answer changed on purpose, {@code mvn test -Dtest=ExamplesTest -Dsurfeit.examples.write=true} writes them
+ * anew.
+ */
+class ExamplesTest {
+    private static final Path DOCUMENT = Path.of("openapi", "openapi.yaml");
+    private static final String BEGIN = "    # answers of the program itself; ExamplesTest holds them to it\n";
+    private static final String END = "    # end of the program's own answers\n";
+    private static final JsonNode EXAMPLES = OpenApi.DOCUMENT.root().path("components").path("examples");
+    private static final Map<String, Reply> ANSWERS = new LinkedHashMap<>();
+    private static final Map<String, String> SUMMARIES = Map.of(
+        "interpretation", "Copper-rich patches", "interpretationCsv", "Copper-rich patches as rows",
+        "interpretationMarkdown", "Copper-rich patches to read", "resultPage", "One page", "resultsCsv", "One row per spot and element",
+        "resultsNdjson", "One row a line");
+    private static RunningService service;
+
+    @BeforeAll
+    static void ask() throws IOException {
+        service = RunningService.start();
+        String request = EXAMPLES.path("interpretationRequest").path("value").toString();
+        ANSWERS.put("interpretation", service.post("/v1/interpretations", request));
+        ANSWERS.put("interpretationCsv", service.post("/v1/interpretations.csv", request));
+        ANSWERS.put("interpretationMarkdown", service.post("/v1/interpretations.md", request));
+        JsonNode body = OpenApi.parse(request);
+        service.put("/v1/samples/A7", body.path("sample").toString());
+        service.post("/v1/samples/A7/spots", "{\"unit\": " + body.path("unit") + ", \"session\": " + body.path("session") + ", \"spots\": "
+            + body.path("spots") + "}");
+        ANSWERS.put("resultPage", service.get("/v1/results?element=Cu&page_size=1"));
+        ANSWERS.put("resultsCsv", service.get("/v1/results.csv?element=Cu"));
+        ANSWERS.put("resultsNdjson", service.get("/v1/results.ndjson?element=Cu"));
+        if (Boolean.getBoolean("surfeit.examples.write")) {
+            write();
+        }
+    }
+
+    @AfterAll
+    static void stop() {
+        service.close();
+    }
+
+    @Test
+    void the_documented_answers_are_what_the_program_answers() {
+        for (Map.Entry<String, Reply> answer : ANSWERS.entrySet()) {
+            assertThat(answer.getValue().status()).as(answer.getKey()).isEqualTo(200);
+            JsonNode documented = EXAMPLES.path(answer.getKey()).path("value");
+            if (documented.isTextual()) {
+                assertThat(withoutNumbers(documented.asText())).as(answer.getKey()).isEqualTo(withoutNumbers(answer.getValue().text()));
+            } else {
+                requireEqual(answer.getKey(), documented, answer.getValue().json());
+            }
+        }
+    }
+
+    /** Processors may differ in the last digit of a logarithm: numbers are compared as numbers, or not at all in texts. */
+    private static void requireEqual(String at, JsonNode documented, JsonNode answered) {
+        if (documented.isNumber() && answered.isNumber()) {
+            assertThat(documented.asDouble()).as(at).isCloseTo(answered.asDouble(), within(1e-9 * Math.max(1, Math.abs(answered.asDouble()))));
+            return;
+        }
+        assertThat(documented.getNodeType()).as(at).isEqualTo(answered.getNodeType());
+        if (!documented.isContainerNode()) {
+            assertThat(documented).as(at).isEqualTo(answered);
+        } else if (documented.isArray()) {
+            assertThat(documented.size()).as(at).isEqualTo(answered.size());
+            for (int i = 0; i < documented.size(); i++) {
+                requireEqual(at + "/" + i, documented.get(i), answered.get(i));
+            }
+        } else {
+            assertThat(documented.fieldNames()).as(at).toIterable().containsExactlyElementsOf(answered::fieldNames);
+            documented.fieldNames().forEachRemaining(name -> requireEqual(at + "/" + name, documented.get(name), answered.get(name)));
+        }
+    }
+
+    private static String withoutNumbers(String text) {
+        return text.replace("\r\n", "\n").stripTrailing().replaceAll("\\d+(\\.\\d+)?([eE]-?\\d+)?", "#");
+    }
+
+    private static void write() throws IOException {
+        StringBuilder examples = new StringBuilder(BEGIN);
+        for (Map.Entry<String, Reply> answer : ANSWERS.entrySet()) {
+            examples.append("    ").append(answer.getKey()).append(":\n      summary: ").append(SUMMARIES.get(answer.getKey())).append("\n");
+            examples.append(answer.getValue().mediaType().equals("application/json") ? json(answer.getValue()) : text(answer.getValue()));
+        }
+        String document = Files.readString(DOCUMENT);
+        int begin = document.indexOf(BEGIN);
+        int end = document.indexOf(END);
+        Files.writeString(DOCUMENT, document.substring(0, begin) + examples + document.substring(end));
+    }
+
+    private static String json(Reply answer) throws JsonProcessingException {
+        String pretty = new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(answer.json());
+        return "      value:\n" + pretty.replaceAll("(?m)^", "        ") + "\n";
+    }
+
+    private static String text(Reply answer) {
+        return "      value: |\n" + answer.text().replace("\r\n", "\n").stripTrailing().replaceAll("(?m)^(?=.)", "        ") + "\n";
+    }
+}

@@ -1,0 +1,68 @@
+package surfeit.http;
+
+/** The same invented spots in every form an upload can have: copper-rich patches on an Ag-Cu powder, invented. */
+final class InventedPowder {
+    static final String SAMPLE = "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60.1, \"Cu\": 39.9}}}";
+
+    static final String WIDE = """
+        label,particle,feature,session,Ag at%,Cu at%
+        P1-d1,P1,dark patch,s1,21.20,78.80
+        P1-d2,P1,dark patch,s1,22.0,78.0
+        P2-d1,P2,dark patch,s1,23.9,76.1
+        P2-d2,P2,dark patch,s1,22.8,77.2
+        P3-d1,P3,dark patch,s1,20.9,79.1
+        P3-d2,P3,dark patch,s1,21.7,78.3
+        P1-m1,P1,matrix,s1,61.0,39.0
+        P2-m1,P2,matrix,s1,60.4,39.6
+        P3-m1,P3,matrix,s1,59.9,40.1
+        """;
+
+    private InventedPowder() {
+    }
+
+    /** Semicolons between cells, commas in numbers. */
+    static String semicolon() {
+        return WIDE.replace(",", ";").replace(".", ",");
+    }
+
+    /** One element a row. */
+    static String longTable() {
+        StringBuilder table = new StringBuilder("label,particle,feature,session,element,at%\n");
+        WIDE.lines().skip(1).forEach(line -> {
+            String[] cells = line.split(",");
+            String head = String.join(",", cells[0], cells[1], cells[2], cells[3]);
+            table.append(head).append(",Ag,").append(cells[4]).append('\n');
+            table.append(head).append(",Cu,").append(cells[5]).append('\n');
+        });
+        return table.toString();
+    }
+
+    /** One spot a line. */
+    static String ndjson() {
+        StringBuilder lines = new StringBuilder();
+        WIDE.lines().skip(1).forEach(line -> lines.append(spot(line, "\"unit\": \"at%\", ")).append('\n'));
+        return lines.toString();
+    }
+
+    /** The list of spots of a JSON body. */
+    static String spots() {
+        StringBuilder list = new StringBuilder();
+        WIDE.lines().skip(1).forEach(line -> list.append(list.isEmpty() ? "" : ",\n").append(spot(line, "")));
+        return "[" + list + "]";
+    }
+
+    static String json() {
+        return "{\"unit\": \"at%\", \"spots\": " + spots() + "}";
+    }
+
+    /** A sample and its spots, to be interpreted. */
+    static String interpretation() {
+        return "{\"sample\": " + SAMPLE + ", \"unit\": \"at%\", \"spots\": " + spots() + "}";
+    }
+
+    private static String spot(String line, String unit) {
+        String[] cells = line.split(",");
+        return "{" + unit + "\"label\": \"" + cells[0] + "\", \"particle\": \"" + cells[1] + "\", \"feature\": \"" + cells[2]
+            + "\", \"session\": \"" + cells[3] + "\", \"elements\": {\"Ag\": " + cells[4] + ", \"Cu\": " + cells[5] + "}}";
+    }
+}
