@@ -9,6 +9,7 @@ import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementExceptions;
 import surfeit.lab.Backup;
 import surfeit.lab.BackupReport;
 import surfeit.lab.Problem;
@@ -47,8 +48,14 @@ public final class SqliteStore implements Store, AutoCloseable {
             writer.close();
             throw e;
         }
-        this.writing = Jdbi.create(writer);
-        this.reading = Jdbi.create(readers);
+        this.writing = quiet(Jdbi.create(writer));
+        this.reading = quiet(Jdbi.create(readers));
+    }
+
+    /** What was measured has no place in a log: failures name neither statements nor the values that went in. */
+    private static Jdbi quiet(Jdbi jdbi) {
+        jdbi.getConfig(StatementExceptions.class).setMessageRendering(StatementExceptions.MessageRendering.NONE);
+        return jdbi;
     }
 
     /**
