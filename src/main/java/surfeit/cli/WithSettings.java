@@ -11,7 +11,13 @@ interface WithSettings {
 
     /** The settings in force for this run of the command. */
     static Settings settings(CommandSpec spec) {
+        return settings(spec, Map.of());
+    }
+
+    /** @param instead flags the command itself gives where the command line does not */
+    static Settings settings(CommandSpec spec, Map<Setting, String> instead) {
         Map<Setting, String> flags = new EnumMap<>(Setting.class);
+        flags.putAll(instead);
         for (Setting setting : Setting.values()) {
             value(spec, "--" + setting.key()).ifPresent(text -> flags.put(setting, text));
         }

@@ -77,22 +77,33 @@ public final class NominalFractions {
 
     /** The nominal without some elements, closed again over the rest; they are dropped from data and nominal alike. */
     public NominalFractions without(Set<Element> dropped) {
-        int[] kept = IntStream.range(0, elements.size())
-            .filter(i -> !dropped.contains(elements.get(i))).toArray();
-        if (kept.length == elements.size()) {
+        return over(elements.stream().filter(element -> !dropped.contains(element)).toList());
+    }
+
+    /**
+     * The nominal closed over some of its elements, in the order given.
+     *
+     * @throws CompositionException where the nominal has nothing of these elements
+     */
+    public NominalFractions over(List<Element> some) {
+        if (some.equals(elements)) {
             return this;
+        }
+        int[] kept = some.stream().mapToInt(elements::indexOf).toArray();
+        if (Arrays.stream(kept).anyMatch(i -> i < 0)) {
+            throw new IllegalArgumentException("Expected elements of the nominal " + elements + ", got " + some + ".");
         }
         double[] rest = Arrays.stream(kept).mapToDouble(i -> middle[i]).toArray();
         if (!(Arrays.stream(rest).sum() > 0)) {
             throw new CompositionException(CompositionException.Kind.TOO_FEW_ELEMENTS,
-                "No element of the nominal is left after leaving out " + dropped + ".");
+                "Expected elements with a share in the nominal, got " + some + " of " + elements + ".");
         }
         boolean[] restDerived = new boolean[kept.length];
         for (int i = 0; i < kept.length; i++) {
             restDerived[i] = derived[kept[i]];
         }
         double[] restMiddle = Closure.close(rest);
-        return new NominalFractions(Arrays.stream(kept).mapToObj(elements::get).toList(), restDerived,
+        return new NominalFractions(List.copyOf(some), restDerived,
             rows(atLow, kept, restMiddle), rows(atHigh, kept, restMiddle), rows(atToleranceLow, kept, restMiddle),
             rows(atToleranceHigh, kept, restMiddle), restMiddle);
     }

@@ -6,18 +6,33 @@ import java.util.OptionalDouble;
 import surfeit.element.Element;
 
 /**
- * One side of a contrast: a group with its uncorrected sums; the calibration error cancels without reference spots.
+ * One side of a contrast: a group with its sums, and the calibration error they carry.
  *
+ * @param name          what the side is called in the contrast
  * @param runs          sums per particle (or per session where sessions are the unit)
  * @param unitsAreNamed true where the particles' names tell them apart, so that pairs can be found
  */
 record ContrastSide(String name, List<Element> elements, GroupRuns runs, boolean unitsAreNamed,
-                    OptionalDouble beamEnergyKev, Optional<String> session, boolean severalSessions, AdditiveFloor floor) {
+                    OptionalDouble beamEnergyKev, Optional<String> session, boolean severalSessions,
+                    CalibrationError calibration) {
 
-    static ContrastSide of(GroupAnalysis analysis) {
+    /** A group as measured: within a session the calibration error cancels without reference spots. */
+    static ContrastSide asMeasured(String name, GroupAnalysis analysis) {
+        return of(name, analysis, analysis.data().units(), Optional.empty());
+    }
+
+    /** A group as its own answer has it: corrected by the reference spots of its session where these were used. */
+    static ContrastSide asAnswered(String name, GroupAnalysis analysis) {
+        return of(name, analysis, analysis.units(), analysis.comparison().reference());
+    }
+
+    private static ContrastSide of(String name, GroupAnalysis analysis, GroupRuns runs,
+                                   Optional<ReferenceCorrection> reference) {
         GroupData data = analysis.data();
-        return new ContrastSide(data.name(), data.elements(), data.units(), !data.sessionsAreUnits(), data.beamEnergyKev(),
-            data.session(), data.sessionsAreUnits(), analysis.comparison().floor());
+        Comparison comparison = analysis.comparison();
+        return new ContrastSide(name, data.elements(), runs, !data.sessionsAreUnits(), data.beamEnergyKev(),
+            data.session(), data.sessionsAreUnits(),
+            new CalibrationError(comparison.relative(), comparison.floor(), reference));
     }
 
     /** The same side closed over fewer elements. */
@@ -28,10 +43,18 @@ record ContrastSide(String name, List<Element> elements, GroupRuns runs, boolean
                 int at = side.elements.indexOf(element);
                 List<Element> rest = side.elements.stream().filter(e -> !e.equals(element)).toList();
                 side = new ContrastSide(name, rest, side.runs.withoutElement(at), unitsAreNamed, beamEnergyKev, session,
-                    severalSessions, side.floor.without(at));
+                    severalSessions, side.calibration.without(at));
             }
         }
         return side;
+    }
+
+    int particleCount() {
+        return runs.first().particleCount();
+    }
+
+    boolean isCorrected() {
+        return calibration.reference().isPresent();
     }
 
     /** Same session and beam energy, as far as stated: then most of the calibration error is common. */

@@ -1,10 +1,12 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import surfeit.spot.Judgement;
 import surfeit.statistics.ManyTests;
 
 /**
@@ -19,12 +21,14 @@ final class Contrasts {
     private Contrasts() {
     }
 
-    static List<Contrast> of(List<GroupAnalysis> analyses, MethodSettings settings) {
-        List<GroupContrast> pairs = new ArrayList<>();
+    static List<Contrast> of(List<GroupAnalysis> analyses, Judgement judgement) {
+        List<GroupContrast> contrasts = new ArrayList<>();
         for (GroupAnalysis[] pair : pairs(analyses)) {
-            GroupContrast.of(ContrastSide.of(pair[0]), ContrastSide.of(pair[1]), settings).ifPresent(pairs::add);
+            ContrastSide a = ContrastSide.asMeasured(pair[0].data().name(), pair[0]);
+            ContrastSide b = ContrastSide.asMeasured(pair[1].data().name(), pair[1]);
+            GroupContrast.of(a, b, true, a.sameRun(b), judgement).ifPresent(contrasts::add);
         }
-        return adjusted(pairs, settings);
+        return adjusted(contrasts, judgement);
     }
 
     private static List<GroupAnalysis[]> pairs(List<GroupAnalysis> analyses) {
@@ -35,7 +39,8 @@ final class Contrasts {
             for (int b = a + 1; b < analyses.size(); b++) {
                 GroupAnalysis first = analyses.get(a);
                 GroupAnalysis second = analyses.get(b);
-                boolean asked = analyses.size() <= EVERY_PAIR_UP_TO || first == largest.orElseThrow() || second == largest.orElseThrow();
+                boolean asked = analyses.size() <= EVERY_PAIR_UP_TO || first == largest.orElseThrow()
+                    || second == largest.orElseThrow();
                 if (asked && comparable(first.data(), second.data())) {
                     pairs.add(new GroupAnalysis[] {first, second});
                 }
@@ -48,23 +53,19 @@ final class Contrasts {
         return a.beamEnergyKev().equals(b.beamEnergyKev()) || a.baseName().equals(b.baseName());
     }
 
-    /** Holm over all contrasts, then the words. */
-    static List<Contrast> adjusted(List<GroupContrast> pairs, MethodSettings settings) {
-        List<Double> family = new ArrayList<>();
-        for (GroupContrast pair : pairs) {
-            family.addAll(pair.family());
-        }
-        double[] holm = ManyTests.holm(family.stream().mapToDouble(Double::doubleValue).toArray());
-        List<Contrast> contrasts = new ArrayList<>();
+    /** Holm over all contrasts, then the words; one finding per contrast, in order. */
+    static List<Contrast> adjusted(List<GroupContrast> contrasts, Judgement judgement) {
+        double[] family = contrasts.stream().flatMap(contrast -> contrast.family().stream())
+            .mapToDouble(Double::doubleValue).toArray();
+        double[] holm = ManyTests.holm(family);
+        List<Contrast> findings = new ArrayList<>();
         int at = 0;
-        for (GroupContrast pair : pairs) {
-            int size = pair.family().size();
-            double[] own = new double[size];
-            System.arraycopy(holm, at, own, 0, size);
+        for (GroupContrast contrast : contrasts) {
+            int size = contrast.family().size();
+            findings.add(contrast.finding(Arrays.copyOfRange(holm, at, at + size), judgement));
             at += size;
-            contrasts.add(pair.finding(own, settings));
         }
-        return contrasts;
+        return findings;
     }
 
     static OptionalDouble optional(double value) {

@@ -1,13 +1,11 @@
 package surfeit.segregation;
 
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
-import surfeit.statistics.RandomPart;
 
 /**
  * One group tested against its nominal, before the adjustment over the whole answer.
@@ -34,7 +32,7 @@ record GroupAnalysis(GroupData data, Comparison comparison, GroupRuns units, Gro
             Comparison referenced = plain.withReference(data.offer().correction());
             GroupRuns corrected = data.corrected().get();
             NominalTest[] tests = corrected.population(referenced);
-            ReferenceUse use = referenceUse(data, plain, referenced, corrected, tests);
+            ReferenceUse use = ReferenceTrial.of(data, plain, referenced, corrected, tests);
             return use.used()
                 ? complete(data, referenced, corrected, corrected, tests, Optional.of(use))
                 : complete(data, plain, data.units(), data.particles(), data.units().population(plain), Optional.of(use));
@@ -52,33 +50,6 @@ record GroupAnalysis(GroupData data, Comparison comparison, GroupRuns units, Gro
             ? Optional.of(particles.theseParticles(comparison)).filter(own -> !own[0].parts().isEmpty())
             : Optional.empty();
         return new GroupAnalysis(data, comparison, units, particles, tests, these, reference);
-    }
-
-    /** The correction is used if it makes the error smaller for at least half of the elements. */
-    private static ReferenceUse referenceUse(GroupData data, Comparison plain, Comparison referenced, GroupRuns corrected,
-                                             NominalTest[] tests) {
-        ReferenceCorrection correction = referenced.reference().orElseThrow();
-        double[] correctedMean = corrected.mean();
-        SharedError before = plain.shared(data.units().mean());
-        SharedError after = referenced.shared(correctedMean);
-        List<ReferenceUse.Correction> corrections = new ArrayList<>();
-        int better = 0;
-        boolean unknownScatter = false;
-        for (int i = 0; i < tests.length; i++) {
-            Optional<RandomPart> added = ReferenceScatter.of(correction, corrected.first(), correctedMean, i);
-            unknownScatter |= added.isEmpty();
-            double random = added.map(RandomPart::standardError).orElse(Double.POSITIVE_INFINITY);
-            double residual = Double.isNaN(tests[i].uTheta()) ? 0 : tests[i].uTheta();
-            better += Math.hypot(residual, random) < before.logit()[i] ? 1 : 0;
-            corrections.add(new ReferenceUse.Correction(data.elements().get(i), correction.usable()[i],
-                correction.gain()[i], before.logit()[i], after.logit()[i], added.map(RandomPart::standardError).orElse(0.0)));
-        }
-        boolean used = 2 * better >= tests.length;
-        String explanation = used
-            ? "Every spot was multiplied by true over measured fraction of the reference piece and closed again."
-            : unknownScatter ? "Nothing tells how much the reference spot scatters; the numbers are uncorrected."
-            : "The reference spots scatter so much that correcting with them would be worse than not; the numbers are uncorrected.";
-        return new ReferenceUse(used, explanation, correction.spotCount(), correction.correlation(), corrections);
     }
 
     boolean referenceUsed() {

@@ -75,10 +75,17 @@ final class GroupCaveats {
             caveats.add(Caveat.note("below-limit", words));
             if (finding.outcome().reason().filter(reason -> reason == Reason.LIMIT_ABOVE_NOMINAL).isPresent()) {
                 caveats.add(Caveat.warning("limit-above-nominal", String.format(Locale.ROOT,
-                    "The limit of %s, about %.2g at%%, lies above its nominal of %.2g at%%.", finding.element(), limit * 100,
-                    finding.nominalHigh() * 100)));
+                    "The limit of %s, about %.2g at%%, lies above %s at%%.", finding.element(), limit * 100,
+                    nominalWords(finding))));
             }
         }
+    }
+
+    private static String nominalWords(ElementFinding finding) {
+        String form = finding.nominalLow() == finding.nominalHigh() ? "its nominal of %.2g"
+            : finding.nominalLow() > 0 ? "the lower limit of its nominal, %.2g" : "its nominal of at most %.2g";
+        double shown = finding.nominalLow() > 0 ? finding.nominalLow() : finding.nominalHigh();
+        return String.format(Locale.ROOT, form, shown * 100);
     }
 
     private static void totals(GroupFacts facts, List<Caveat> caveats) {
@@ -125,15 +132,16 @@ final class GroupCaveats {
         }
     }
 
-    /** Said once per group: a margin that this calibration error cannot support. */
+    /** Said once per group: a margin that the calibration error of its unsettled elements cannot support. */
     private static void margin(GroupAnalysis analysis, List<ElementFinding> findings, VerdictRule rule, List<Caveat> caveats) {
         double u = 0;
-        for (NominalTest test : analysis.tests()) {
-            u = Math.max(u, Double.isNaN(test.uTheta()) ? 0 : test.uTheta());
+        for (int i = 0; i < findings.size(); i++) {
+            double own = analysis.tests()[i].uTheta();
+            boolean unsettled = findings.get(i).outcome().verdict() == Verdict.INCONCLUSIVE;
+            u = unsettled && !Double.isNaN(own) ? Math.max(u, own) : u;
         }
         double smallest = new Power(rule.alpha(), 0.8).smallestMargin(u);
-        boolean unsettled = findings.stream().anyMatch(finding -> finding.outcome().verdict() == Verdict.INCONCLUSIVE);
-        if (unsettled && smallest > rule.margin()) {
+        if (smallest > rule.margin()) {
             caveats.add(Caveat.note("margin-below-calibration", String.format(Locale.ROOT,
                 "The calibration error alone keeps \"consistent\" out of reach at the margin of %.3g; these data could support "
                     + "an odds ratio of about %.2f.", Math.exp(rule.margin()), Math.exp(smallest))));

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import surfeit.element.Element;
+import surfeit.spot.Judgement;
 import surfeit.statistics.NormalDistribution;
 import surfeit.statistics.StudentT;
 
@@ -23,37 +24,45 @@ record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, Lis
     private static final int PAIRS_FROM = 3;
     private static final double ONE_SIDED_95 = NormalDistribution.quantile(0.95);
 
-    /** The contrast, or empty where the groups share fewer than two elements. */
-    static Optional<GroupContrast> of(ContrastSide first, ContrastSide second, MethodSettings settings) {
+    /**
+     * The contrast, or empty where the groups share fewer than two elements.
+     *
+     * @param byParticle whether particles of the same name are the same and compared pair by pair, from three on
+     * @param sameRun    whether both were measured under one calibration, so that most of its error cancels
+     */
+    static Optional<GroupContrast> of(ContrastSide first, ContrastSide second, boolean byParticle, boolean sameRun,
+                                      Judgement judgement) {
         List<Element> elements = first.elements().stream().filter(second.elements()::contains).toList();
         if (elements.size() < 2) {
             return Optional.empty();
         }
         ContrastSide a = first.over(elements);
         ContrastSide b = second.over(elements);
-        double correlation = a.sameRun(b) ? SAME_RUN_CORRELATION : 0;
-        List<String> common = commonParticles(a, b);
+        double correlation = sameRun ? SAME_RUN_CORRELATION : 0;
+        List<String> common = byParticle ? commonParticles(a, b) : List.of();
         boolean paired = common.size() >= PAIRS_FROM;
         List<ContrastTest> tests = new ArrayList<>();
         for (int i = 0; i < elements.size(); i++) {
-            tests.add(test(a, b, i, paired ? common : List.of(), correlation, settings));
+            tests.add(test(a, b, i, paired ? common : List.of(), correlation, judgement));
         }
-        int fewest = Math.min(a.runs().first().particleCount(), b.runs().first().particleCount());
-        return Optional.of(new GroupContrast(a, b, elements, paired ? common : List.of(), paired ? leftOut(a, b, common) : List.of(),
-            correlation, tests, fewest >= 2 ? Scope.PARTICLES : Scope.THESE_PARTICLES));
+        int fewest = Math.min(a.particleCount(), b.particleCount());
+        return Optional.of(new GroupContrast(a, b, elements, paired ? common : List.of(),
+            paired ? leftOut(a, b, common) : List.of(), correlation, tests,
+            fewest >= 2 ? Scope.PARTICLES : Scope.THESE_PARTICLES));
     }
 
-    private static ContrastTest test(ContrastSide a, ContrastSide b, int element, List<String> common, double correlation,
-                                     MethodSettings settings) {
+    private static ContrastTest test(ContrastSide a, ContrastSide b, int element, List<String> common,
+                                     double correlation, Judgement judgement) {
         Optional<ContrastTest> joined = Optional.empty();
-        double relative = settings.accuracy().relativeUncertainty();
         for (GroupSums runA : a.runs().runs()) {
             for (GroupSums runB : b.runs().runs()) {
                 GroupSums sumsA = common.isEmpty() ? runA : runA.only(common);
                 GroupSums sumsB = common.isEmpty() ? runB : runB.only(common);
-                ContrastTest.Shared shared = ContrastTest.Shared.of(sumsA.mean(), sumsB.mean(), a.floor(), relative, correlation);
-                ContrastTest test = ContrastTest.of(sumsA, sumsB, element, !common.isEmpty(), shared,
-                    Math.log(settings.judgement().marginOddsRatio()));
+                SharedDifference shared =
+                    SharedDifference.of(sumsA.mean(), a.calibration(), sumsB.mean(), b.calibration(), correlation);
+                ContrastTest test = ContrastTest.of(new ContrastTest.Side(sumsA, a.calibration().reference()),
+                    new ContrastTest.Side(sumsB, b.calibration().reference()), element, !common.isEmpty(), shared,
+                    Math.log(judgement.marginOddsRatio()));
                 joined = Optional.of(joined.map(before -> before.join(test)).orElse(test));
             }
         }
@@ -92,27 +101,70 @@ record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, Lis
         return tests.stream().map(ContrastTest::p).toList();
     }
 
-    Contrast finding(double[] adjusted, MethodSettings settings) {
+    /** What a reader is told, once the p values are adjusted; as many of these as {@link #family} has. */
+    Contrast finding(double[] adjusted, Judgement judgement) {
         List<Contrast.ElementContrast> findings = new ArrayList<>();
         for (int i = 0; i < tests.size(); i++) {
             double own = adjusted.length == 0 ? Double.NaN : adjusted[tests.size() == 2 ? 0 : i];
-            findings.add(element(elements.get(i), tests.get(i), own, settings));
+            findings.add(element(elements.get(i), tests.get(i), own, judgement));
         }
-        return new Contrast(a.name(), b.name(), !common.isEmpty(), common, leftOut, scope, correlation, note(), findings);
+        return new Contrast(a.name(), b.name(), !common.isEmpty(), common, leftOut, scope, correlation, note(),
+            findings);
+    }
+
+    /**
+     * Elements each of which alone could have changed, so that the rest follows because parts are closed to one: once
+     * it is removed from both sides, nothing is flagged any more. Empty list: more than one changed. Not asked (empty)
+     * for two elements and where nothing is flagged; see {@link ExplanationSet}.
+     */
+    Optional<List<Element>> explanationSet(Contrast finding, Judgement judgement) {
+        if (elements.size() < 3 || !isFlagged(finding)) {
+            return Optional.empty();
+        }
+        List<Element> set = new ArrayList<>();
+        for (Element element : elements) {
+            List<Element> rest = elements.stream().filter(other -> !other.equals(element)).toList();
+            GroupContrast without =
+                of(a.over(rest), b.over(rest), !common.isEmpty(), correlation > 0, judgement).orElseThrow();
+            if (!isFlagged(Contrasts.adjusted(List.of(without), judgement).get(0))) {
+                set.add(element);
+            }
+        }
+        return Optional.of(List.copyOf(set));
+    }
+
+    static boolean isFlagged(Contrast finding) {
+        return finding.elements().stream().map(Contrast.ElementContrast::verdict)
+            .anyMatch(word -> word == Contrast.Word.HIGHER || word == Contrast.Word.LOWER);
     }
 
     private Optional<String> note() {
         if (!a.beamEnergyKev().equals(b.beamEnergyKev())) {
-            return Optional.of("Different beam energies: other lines, other depth; the calibration error does not cancel.");
+            boolean unstated = a.beamEnergyKev().isEmpty() || b.beamEnergyKev().isEmpty();
+            return Optional.of(unstated
+                ? "The beam energy of one is not stated, so it is not known to be the same; the calibration error does "
+                    + "not cancel."
+                : "Different beam energies: other lines, other depth; the calibration error does not cancel.");
         }
-        return correlation == 0
-            ? Optional.of("Different sessions: the calibration error does not cancel.") : Optional.empty();
+        if (correlation > 0) {
+            return Optional.empty();
+        }
+        if (a.isCorrected() && b.isCorrected()) {
+            return Optional.of("Different sessions, each corrected by its own reference spots; what is left of the "
+                + "calibration error does not cancel.");
+        }
+        boolean sameSession = !a.severalSessions() && !b.severalSessions() && a.session().equals(b.session());
+        return Optional.of(!sameSession ? "Different sessions: the calibration error does not cancel."
+            : a.session().isPresent() ? "Quantified in different ways: the calibration error does not cancel."
+            : "No session is stated: not known to be the same; the calibration error does not cancel.");
     }
 
-    private static Contrast.ElementContrast element(Element element, ContrastTest test, double adjusted, MethodSettings settings) {
-        Contrast.Word word = word(test, adjusted, settings.judgement().alpha());
+    private static Contrast.ElementContrast element(Element element, ContrastTest test, double adjusted,
+                                                    Judgement judgement) {
+        Contrast.Word word = word(test, adjusted, judgement.alpha());
         double difference = test.meanA() - test.meanB();
-        Estimate differenceEstimate = new Estimate(difference, difference - test.linearHalfWidth(), difference + test.linearHalfWidth());
+        Estimate differenceEstimate =
+            new Estimate(difference, difference - test.linearHalfWidth(), difference + test.linearHalfWidth());
         Optional<Estimate> odds = Double.isNaN(test.theta()) ? Optional.empty()
             : Optional.of(new Estimate(Math.exp(test.theta()), Math.exp(test.theta() - test.halfWidth()),
                 Math.exp(test.theta() + test.halfWidth())));
@@ -120,8 +172,8 @@ record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, Lis
             : OptionalDouble.of(1 - (word == Contrast.Word.EQUIVALENT ? test.pEquivalence() : adjusted));
         return new Contrast.ElementContrast(element, word, test.meanA(), test.meanB(), odds, differenceEstimate,
             Contrasts.optional(test.p()), Contrasts.optional(adjusted),
-            Double.isNaN(test.p()) ? OptionalDouble.empty() : OptionalDouble.of(test.pEquivalence()), confidence, test.s(), test.u(),
-            Contrasts.optional(test.df()), reason(test, word, settings), test.scale());
+            Double.isNaN(test.p()) ? OptionalDouble.empty() : OptionalDouble.of(test.pEquivalence()), confidence,
+            test.s(), test.u(), Contrasts.optional(test.df()), reason(test, word, judgement), test.scale());
     }
 
     private static Contrast.Word word(ContrastTest test, double adjusted, double alpha) {
@@ -135,11 +187,11 @@ record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, Lis
             ? test.direction() > 0 ? Contrast.Word.HIGHER : Contrast.Word.LOWER : Contrast.Word.INCONCLUSIVE;
     }
 
-    private static Optional<Reason> reason(ContrastTest test, Contrast.Word word, MethodSettings settings) {
+    private static Optional<Reason> reason(ContrastTest test, Contrast.Word word, Judgement judgement) {
         if (word != Contrast.Word.INCONCLUSIVE || test.reason().isPresent()) {
             return test.reason();
         }
-        double margin = Math.log(settings.judgement().marginOddsRatio());
+        double margin = Math.log(judgement.marginOddsRatio());
         boolean calibration = ONE_SIDED_95 * test.u() >= margin;
         boolean scatter = Double.isNaN(test.theta()) || StudentT.quantile(0.95, test.df()) * test.s() >= margin;
         return Optional.of(calibration && scatter ? Reason.CALIBRATION_AND_SCATTER

@@ -64,10 +64,10 @@ record GroupMerge(String name, List<GroupKey> keys) {
         Optional<GroupRuns> corrected = sessions || usable.isEmpty() || first.corrected().isEmpty() ? Optional.empty()
             : Optional.of(new GroupRuns(runs(usable, part -> part.corrected().orElseThrow(), steps, false), allBelow));
         List<Element> notMeasured = nominal.elements().stream().filter(e -> !first.elements().contains(e)).toList();
-        References.Offer offer = sessions && first.offer().spotCount() > 0
+        References.Offer offer = sessions && parts.stream().anyMatch(part -> part.offer().isAsked())
             ? new References.Offer(Optional.empty(),
                 "Several sessions are put together here; reference spots correct groups of one session only.",
-                first.offer().spotCount())
+                parts.stream().mapToInt(part -> part.offer().spotCount()).sum())
             : first.offer();
         return new GroupData(name, first.key().name(), first.key().beamEnergyKev().map(OptionalDouble::of).orElse(OptionalDouble.empty()),
             sessions ? Optional.empty() : first.key().session(), first.elements(), notMeasured, units, particles,

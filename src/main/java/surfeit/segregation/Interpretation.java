@@ -8,7 +8,7 @@ import surfeit.composition.NominalFractions;
  * The whole answer for a sample: what each group of spots shows, and what a reader must know beside it.
  *
  * @param nominal           the nominal compared with, as stated
- * @param nominalFractions  the same as closed atomic fractions, less the excluded elements
+ * @param nominalFractions  the same as closed atomic fractions, less the excluded elements and those of nominal 0
  * @param spotCount         spots of the specimen
  * @param particleCount     particles, an unnamed one included
  * @param sessionCount      sessions, an unnamed one included

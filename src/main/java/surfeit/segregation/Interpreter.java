@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalFractions;
@@ -33,38 +35,43 @@ public final class Interpreter {
      */
     public Interpretation interpret(Sample sample, Nominal nominal, SpotSource source, GroupBy by,
                                     double detectionLimitMassFraction) {
-        MethodSettings settings = MethodSettings.of(sample.judgement(), sample.accuracyClass(), detectionLimitMassFraction);
-        NominalFractions fractions = closedNominal(nominal, sample);
-        References references = new References(source.references(), sample, settings.floorMassFraction(), detectionLimitMassFraction);
-        Grouping grouping = new Grouping(sample, fractions, by, detectionLimitMassFraction, references);
-        List<GroupData> groups = grouping.read(source);
-        List<GroupAnalysis> analyses = new ArrayList<>();
-        List<Caveat> caveats = new ArrayList<>();
-        for (GroupData group : groups) {
-            if (group.elements().size() < 2 || group.units().runs().isEmpty()) {
-                caveats.add(Caveat.warning("too-few-elements", "Group \"" + group.name()
-                    + "\" has no spot with two elements of the nominal; there is nothing to compare."));
-            } else {
-                analyses.add(GroupAnalysis.of(group, fractions, settings));
-            }
-        }
-        if (analyses.isEmpty() && !groups.isEmpty()) {
-            throw new CompositionException(CompositionException.Kind.TOO_FEW_ELEMENTS,
-                "No group has spots that list at least two elements of the nominal (" + nominal.elements() + ").");
-        }
-        List<GroupFinding> findings = findings(analyses, sample, settings, by);
-        caveats.addAll(SampleCaveats.of(nominal, analyses, grouping.sessionCount(), settings));
-        return new Interpretation(nominal, fractions, grouping.spotCount(), grouping.particleCount(),
-            grouping.sessionCount(), settings, findings, by == GroupBy.PARTICLE ? List.of() : Contrasts.of(analyses, settings), caveats, List.of());
+        return interpretation(nominal, by, SampleReading.of(sample, closedNominal(nominal, sample), source, by,
+            detectionLimitMassFraction));
     }
 
-    private static NominalFractions closedNominal(Nominal nominal, Sample sample) {
-        NominalFractions fractions = nominal.resolve().without(sample.excludedElements());
+    /** The answer for spots that were read already. */
+    static Interpretation interpretation(Nominal nominal, GroupBy by, SampleReading reading) {
+        List<GroupAnalysis> analyses = reading.analyses();
+        MethodSettings settings = reading.settings();
+        List<Caveat> caveats = new ArrayList<>(reading.caveats());
+        caveats.addAll(SampleCaveats.of(nominal, analyses, reading.sessionCount(), settings));
+        List<Contrast> contrasts =
+            by == GroupBy.PARTICLE ? List.of() : Contrasts.of(analyses, settings.judgement());
+        return new Interpretation(nominal, reading.nominal(), reading.spotCount(), reading.particleCount(),
+            reading.sessionCount(), settings, findings(analyses, reading.sample(), settings, by), contrasts, caveats,
+            List.of());
+    }
+
+    /**
+     * The nominal as closed atomic fractions, less the excluded elements and those it says there are none of: these are
+     * foreign where they are found.
+     *
+     * @throws CompositionException where fewer than two elements are left, or one of them is all of it
+     */
+    static NominalFractions closedNominal(Nominal nominal, Sample sample) {
+        NominalFractions stated = nominal.resolve();
+        Set<Element> left = new TreeSet<>(sample.excludedElements());
+        for (int i = 0; i < stated.size(); i++) {
+            if (stated.high(i) == 0) {
+                left.add(stated.elements().get(i));
+            }
+        }
+        NominalFractions fractions = stated.without(left);
         if (fractions.size() < 2) {
             throw new CompositionException(CompositionException.Kind.TOO_FEW_ELEMENTS, String.format(Locale.ROOT,
-                "The nominal less the excluded elements has %d element(s); at least two are needed to compare.", fractions.size()));
+                "The nominal less the excluded elements and those of 0 has %d element(s); at least two are needed.", fractions.size()));
         }
-        return fractions;
+        return fractions.requireComparable();
     }
 
     private static List<GroupFinding> findings(List<GroupAnalysis> analyses, Sample sample, MethodSettings settings, GroupBy by) {

@@ -18,8 +18,6 @@ record NextSteps(double margin, double alpha) {
     private static final double POWER_Z = NormalDistribution.quantile(0.8);
     private static final int PARTICLES_MOST = 1000;
     private static final int REFERENCE_SPOTS = 5;
-    private static final String REFERENCE = "measure " + REFERENCE_SPOTS
-        + " spots on a piece of known composition in the same session, or compare features of one session with each other";
 
     /** Advice for one element of a group; empty for a settled verdict. */
     Optional<String> of(Outcome outcome, NominalTest test, GroupSums sums, int element, NominalTest.Limits limits,
@@ -32,10 +30,11 @@ record NextSteps(double margin, double alpha) {
                 + "then two more particles.";
             case LIMIT_ABOVE_NOMINAL -> "Lower the detection limit below nominal: longer live time, higher beam current, or a "
                 + "line that is excited better.";
-            case CALIBRATION -> calibration(referenceUsed);
-            case SCATTER, BETWEEN -> particles(test, sums, element, limits);
-            case CALIBRATION_AND_SCATTER -> calibration(referenceUsed) + " Then: "
-                + lowerFirst(particles(test, sums, element, limits));
+            case CALIBRATION -> calibration(referenceUsed) + (referenceUsed ? "" : " More spots do not help.");
+            case SCATTER, BETWEEN -> particles(test, sums, element, limits).orElseGet(() -> "No number of particles "
+                + "shows " + wanted(test, limits) + " against this calibration error. " + calibration(referenceUsed));
+            case CALIBRATION_AND_SCATTER -> calibration(referenceUsed) + particles(test, sums, element, limits)
+                .map(words -> " Then: " + lowerFirst(words)).orElse("");
         };
         return Optional.of(step);
     }
@@ -43,29 +42,41 @@ record NextSteps(double margin, double alpha) {
     private static String calibration(boolean referenceUsed) {
         return referenceUsed
             ? "Reference spots are in use already; quantify with standards, or compare features of one session with each other."
-            : Character.toUpperCase(REFERENCE.charAt(0)) + REFERENCE.substring(1) + "; more spots do not help.";
+            : "Measure " + REFERENCE_SPOTS + " spots on a piece of known composition in the same session, or compare features "
+                + "of one session with each other.";
     }
 
     private static String lowerFirst(String sentence) {
         return Character.toLowerCase(sentence.charAt(0)) + sentence.substring(1);
     }
 
-    private String particles(NominalTest test, GroupSums sums, int element, NominalTest.Limits limits) {
+    /** How many particles more would show the shift; empty where no number does. */
+    private Optional<String> particles(NominalTest test, GroupSums sums, int element, NominalTest.Limits limits) {
         int k = sums.particleCount();
         long spotsEach = Math.max(1, Math.round((double) sums.spotCount() / k));
-        if (k < 2 || Double.isNaN(test.sTheta())) {
-            return String.format(Locale.ROOT, "Measure %d more particles, %d spots each; the scatter between particles is not "
-                + "known yet.", Math.max(3 - k, 1), Math.max(spotsEach, 3));
+        if (Double.isNaN(test.sTheta())) {
+            return Optional.of("Count longer: the mean is not above zero, so that no factor can be planned for.");
         }
-        double shift = Math.max(Math.abs(test.theta()), margin);
-        OptionalInt needed = particlesFor(shift, test, sums, element, spotsEach);
-        String factor = factorWords(shift, test.direction(), limits);
+        if (k < 2) {
+            return Optional.of(String.format(Locale.ROOT, "Measure %d more particles, %d spots each; the scatter between "
+                + "particles is not known yet.", Math.max(3 - k, 1), Math.max(spotsEach, 3)));
+        }
+        OptionalInt needed = particlesFor(shift(test), test, sums, element, spotsEach);
         if (needed.isEmpty()) {
-            return "No number of particles shows " + factor + " against this calibration error: " + REFERENCE + ".";
+            return Optional.empty();
         }
         int more = Math.max(needed.getAsInt() - k, 1);
-        return String.format(Locale.ROOT, "%d more particle%s (%d in all, %d spot%s each) would show %s.", more,
-            more == 1 ? "" : "s", k + more, spotsEach, spotsEach == 1 ? "" : "s", factor);
+        return Optional.of(String.format(Locale.ROOT, "%d more particle%s (%d in all, %d spot%s each) would show %s.", more,
+            more == 1 ? "" : "s", k + more, spotsEach, spotsEach == 1 ? "" : "s", wanted(test, limits)));
+    }
+
+    /** The shift to be shown, in log odds: the one seen, at least the margin. */
+    private double shift(NominalTest test) {
+        return Math.max(Math.abs(test.theta()), margin);
+    }
+
+    private String wanted(NominalTest test, NominalTest.Limits limits) {
+        return factorWords(shift(test), test.direction(), limits);
     }
 
     private OptionalInt particlesFor(double shift, NominalTest test, GroupSums sums, int element, long spotsEach) {

@@ -40,7 +40,12 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             return low == high;
         }
 
-        double distance(double x, double lowAt, double highAt) {
+        /** Distance of a fraction beyond the nearest limit; a lower limit of 0 has nothing below it, also no noise. */
+        double distance(double fraction) {
+            return beyond(fraction, low > 0 ? low : Double.NEGATIVE_INFINITY, high);
+        }
+
+        static double beyond(double x, double lowAt, double highAt) {
             return x > highAt ? x - highAt : x < lowAt ? x - lowAt : 0;
         }
     }
@@ -131,16 +136,16 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             if (edge > 0) {
                 double q = m * (1 - m);
                 uTheta = Math.hypot((hull ? shared.logitHull() : shared.logit())[element], nominalOnLogit());
-                theta = limits.distance(logit(m), logitLow, logitHigh);
+                theta = Limits.beyond(logit(m), logitLow, logitHigh);
                 sTheta = largest / q;
                 onLogit(theta, q, uTheta);
             }
             if (hull) {
-                double d = limits.distance(m, limits.low(), limits.high());
+                double d = limits.distance(m);
                 theta = Double.isNaN(theta) ? d : theta;
                 onLinear(d, Math.hypot(shared.linear()[element], limits.uncertainty()));
             }
-            int direction = (int) Math.signum(limits.distance(m, limits.low(), limits.high()));
+            int direction = (int) Math.signum(limits.distance(m));
             String scale = !hull ? "logit" : edge > 0 ? "hull" : "linear";
             return new NominalTest(m, theta, sTheta, uTheta, scale, p, pEquivalence, interval ? pRandom() : Double.NaN,
                 interval ? low : Double.NaN, interval ? high : Double.NaN, interval ? far() : Double.NaN, direction, parts);
@@ -200,7 +205,7 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             if (parts.isEmpty()) {
                 return Double.NaN;
             }
-            double d = limits.distance(m, limits.low(), limits.high());
+            double d = limits.distance(m);
             double largest = 0;
             for (RandomPart part : parts) {
                 largest = Math.max(largest, d == 0 ? 1 : part.standardError() == 0 ? 0 : CombinedError.twoSidedP(d, part, 0));

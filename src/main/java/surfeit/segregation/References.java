@@ -1,12 +1,16 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
 import surfeit.spot.ReferencePiece;
@@ -33,6 +37,10 @@ final class References {
 
     /** What reference spots can do for a group: a correction, or in words why there is none. */
     record Offer(Optional<ReferenceCorrection> correction, String explanation, int spotCount) {
+        /** True where the sample has reference spots, whether or not they fit. */
+        boolean isAsked() {
+            return correction.isPresent() || !explanation.isEmpty();
+        }
     }
 
     boolean isEmpty() {
@@ -43,11 +51,14 @@ final class References {
     Offer offer(List<Element> elements, GroupKey key) {
         List<Spot> sameSession = spots.stream().filter(spot -> spot.session().equals(key.session())).toList();
         if (sameSession.isEmpty()) {
-            return refused("The reference spots are of another session.");
+            return refused("The reference spots are of another session (" + listed(spots, References::sessionWords)
+                + "); those of this group are of " + words(key.session()) + ".");
         }
         List<Spot> fitting = sameSession.stream().filter(spot -> energy(spot).equals(key.beamEnergyKev())).toList();
         if (fitting.isEmpty()) {
-            return refused("The reference spots of this session are of another beam energy.");
+            return refused("The reference spots of this session are of another beam energy ("
+                + listed(sameSession, spot -> energyWords(energy(spot))) + "); those of this group are of "
+                + energyWords(key.beamEnergyKev()) + ".");
         }
         List<Spot> piece = bestPiece(fitting);
         return correction(piece, elements);
@@ -55,6 +66,27 @@ final class References {
 
     private static Offer refused(String explanation) {
         return new Offer(Optional.empty(), explanation, 0);
+    }
+
+    private static String listed(List<Spot> spots, Function<Spot, String> words) {
+        return spots.stream().map(words).distinct().collect(Collectors.joining(", "));
+    }
+
+    private static String sessionWords(Spot spot) {
+        return words(spot.session());
+    }
+
+    private static String words(Optional<String> session) {
+        return session.map(name -> "\"" + name + "\"").orElse("no stated session");
+    }
+
+    private static String energyWords(Optional<Double> energy) {
+        return energy.map(kev -> String.format(Locale.ROOT, "%s keV", kev == Math.rint(kev)
+            ? String.valueOf(Math.round(kev)) : kev.toString())).orElse("unstated energy");
+    }
+
+    private static String symbols(Collection<Element> elements) {
+        return elements.stream().map(Element::symbol).collect(Collectors.joining(", "));
     }
 
     private Optional<Double> energy(Spot spot) {
@@ -80,7 +112,8 @@ final class References {
         Set<Element> foreign = new TreeSet<>(truth.elements());
         foreign.removeAll(Set.copyOf(elements));
         if (foreign.size() == truth.size()) {
-            return refused("The reference piece shares no element with the group.");
+            return refused("The reference piece (" + symbols(truth.elements()) + ") shares no element with the group ("
+                + symbols(elements) + ").");
         }
         NominalFractions shared = truth.without(foreign);
         double[] trueFractions = new double[elements.size()];
@@ -112,7 +145,7 @@ final class References {
             }
         }
         if (closed.isEmpty()) {
-            return refused("No reference spot reports an element of the group.");
+            return refused("No reference spot reports more than nothing of " + symbols(elements) + ".");
         }
         Optional<double[][]> stated = uncertainties.size() == closed.size()
             ? Optional.of(uncertainties.toArray(double[][]::new)) : Optional.empty();
@@ -120,8 +153,9 @@ final class References {
         Optional<ReferenceCorrection> correction = ReferenceCorrection.of(closed.toArray(double[][]::new), stated,
             trueFractions, certificate, sample.judgement().referenceCorrelation(),
             AdditiveFloor.ofMass(floorMassFraction, weights), reference.sameMaterial());
-        return new Offer(correction, correction.isPresent() ? "" :
-            "Fewer than two elements of the reference piece are measured well enough to correct with.", closed.size());
+        return new Offer(correction, correction.isPresent() ? "" : "Fewer than two of " + symbols(elements)
+            + " are in the reference piece and measured there to better than a fifth; two are needed to correct with.",
+            closed.size());
     }
 
     private static double[] closedUncertainties(SpotParts parts, double[] closed) {

@@ -41,7 +41,7 @@ public final class SpotScreening {
         this.defaultLimit = detectionLimitMassFraction;
         this.source = source;
         MethodSettings settings = MethodSettings.of(sample.judgement(), sample.accuracyClass(), detectionLimitMassFraction);
-        NominalFractions fractions = nominal.resolve().without(sample.excludedElements());
+        NominalFractions fractions = Interpreter.closedNominal(nominal, sample);
         References references = new References(source.references(), sample, settings.floorMassFraction(), detectionLimitMassFraction);
         grouping = new Grouping(sample, fractions, GroupBy.FEATURE, detectionLimitMassFraction, references);
         for (GroupData group : grouping.read(source)) {

@@ -1,6 +1,8 @@
 package surfeit.statistics;
 
 import java.util.OptionalInt;
+import java.util.function.DoubleUnaryOperator;
+import java.util.function.IntFunction;
 
 /**
  * How likely a study shows a true shift, how many particles it takes, and what no number of particles can show.
@@ -21,7 +23,7 @@ public record Power(double alpha, double target) {
     /** From three particles on; with two the scatter of the spots joins in, which this formula does not know. */
     public static final int FEWEST_PARTICLES = 3;
 
-    private static final double RELATIVE_STEP = 1e-9;
+    private static final double RELATIVE_STEP = 1e-7;
 
     public Power {
         if (!(alpha > 0 && alpha < 1 && target > alpha && target < 1)) {
@@ -32,17 +34,51 @@ public record Power(double alpha, double target) {
 
     /** The chance that this design flags a true shift. */
     public double of(double shift, StudyDesign design, double shared) {
-        double se = design.standardError();
-        int df = design.degreesOfFreedom();
-        double total = Math.sqrt(se * se + shared * shared);
+        return of(shift, design.random(), shared);
+    }
+
+    /** The chance that a mean with this random error flags a true shift; degrees of freedom count as whole numbers. */
+    public double of(double shift, RandomPart random, double shared) {
         double theta = Math.abs(shift);
-        double[] factors = ScatterMidpoints.of(df);
+        double total = Math.hypot(random.standardError(), shared);
+        if (total == 0) {
+            return theta > 0 ? 1 : 0;
+        }
+        double[] factors = factors(random);
         double sum = 0;
         for (double factor : factors) {
-            double h = CombinedError.halfWidth(se * factor, df, shared, 1 - alpha);
+            double h = halfWidth(random, factor, shared, 1 - alpha);
             sum += NormalDistribution.survival((h - theta) / total) + NormalDistribution.cdf((-h - theta) / total);
         }
         return sum / factors.length;
+    }
+
+    /**
+     * The chance that two one-sided tests show a truly absent shift to lie inside a margin:
+     *
+     * <pre>    mean over s² of Φ((M-h)/S) - Φ((h-M)/S), where h, of confidence 1 - 2α, is below M;    else 0</pre>
+     */
+    public double ofEquivalence(double margin, RandomPart random, double shared) {
+        double total = Math.hypot(random.standardError(), shared);
+        if (total == 0) {
+            return margin > 0 ? 1 : 0;
+        }
+        double[] factors = factors(random);
+        double sum = 0;
+        for (double factor : factors) {
+            double room = margin - halfWidth(random, factor, shared, 1 - 2 * alpha);
+            sum += room > 0 ? 1 - 2 * NormalDistribution.survival(room / total) : 0;
+        }
+        return sum / factors.length;
+    }
+
+    private static double[] factors(RandomPart random) {
+        double df = random.degreesOfFreedom();
+        return df > StudentT.NORMAL_ABOVE ? new double[]{1} : ScatterMidpoints.of((int) Math.max(1, Math.floor(df)));
+    }
+
+    private static double halfWidth(RandomPart random, double factor, double shared, double confidence) {
+        return CombinedError.halfWidth(random.standardError() * factor, random.degreesOfFreedom(), shared, confidence);
     }
 
     /**
@@ -52,12 +88,17 @@ public record Power(double alpha, double target) {
      * @param design its number of particles is not looked at
      */
     public OptionalInt particlesFor(double shift, StudyDesign design, double shared, int most) {
+        return particlesFor(shift, particles -> design.withParticles(particles).random(), shared, most);
+    }
+
+    /** The same for any random error that shrinks with the number of particles. */
+    public OptionalInt particlesFor(double shift, IntFunction<RandomPart> ofParticles, double shared, int most) {
         if (cannotBeReached(shift, shared) || most < FEWEST_PARTICLES) {
             return OptionalInt.empty();
         }
         int below = FEWEST_PARTICLES - 1;
         int enough = FEWEST_PARTICLES;
-        while (of(shift, design.withParticles(enough), shared) < target) {
+        while (of(shift, ofParticles.apply(enough), shared) < target) {
             if (enough == most) {
                 return OptionalInt.empty();
             }
@@ -66,7 +107,7 @@ public record Power(double alpha, double target) {
         }
         while (enough - below > 1) {
             int middle = below + (enough - below) / 2;
-            if (of(shift, design.withParticles(middle), shared) < target) {
+            if (of(shift, ofParticles.apply(middle), shared) < target) {
                 below = middle;
             } else {
                 enough = middle;
@@ -77,15 +118,32 @@ public record Power(double alpha, double target) {
 
     /** The smallest shift this design shows with the wanted power. */
     public double detectableShift(StudyDesign design, double shared) {
+        return detectableShift(design.random(), shared);
+    }
+
+    /** The smallest shift that a mean with this random error shows with the wanted power. */
+    public double detectableShift(RandomPart random, double shared) {
+        return smallestWith(shift -> of(shift, random, shared), random.standardError() + shared);
+    }
+
+    /** The smallest margin inside which a truly absent shift is shown to lie with the wanted power. */
+    public double smallestMargin(RandomPart random, double shared) {
+        return smallestWith(margin -> ofEquivalence(margin, random, shared), random.standardError() + shared);
+    }
+
+    private double smallestWith(DoubleUnaryOperator power, double start) {
+        if (start == 0) {
+            return 0;
+        }
         double low = 0;
-        double high = design.standardError() + shared;
-        while (of(high, design, shared) < target) {
+        double high = start;
+        while (power.applyAsDouble(high) < target) {
             low = high;
             high *= 2;
         }
         while (high - low > RELATIVE_STEP * high) {
             double middle = (low + high) / 2;
-            if (of(middle, design, shared) < target) {
+            if (power.applyAsDouble(middle) < target) {
                 low = middle;
             } else {
                 high = middle;

@@ -30,6 +30,11 @@ public record StudyDesign(double betweenParticles, double withinParticle, int pa
         return particles - 1;
     }
 
+    /** The random error of the mean. */
+    public RandomPart random() {
+        return new RandomPart(standardError(), degreesOfFreedom());
+    }
+
     public StudyDesign withParticles(int number) {
         return new StudyDesign(betweenParticles, withinParticle, number, spotsPerParticle);
     }

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -159,12 +160,25 @@ class NominalFractionsTest {
     }
 
     @Test
+    void some_of_the_elements_stand_in_the_order_asked_for() {
+        NominalFractions all = resolve("Sn:90-95,Ag:3+-0.2,Cu:bal");
+        NominalFractions turned = all.over(List.of(Element.of("Cu"), Element.of("Sn")));
+        NominalFractions rest = all.without(Set.of(Element.of("Ag")));
+        assertThat(turned.elements()).containsExactly(Element.of("Cu"), Element.of("Sn"));
+        assertThat(turned.low(1)).isEqualTo(rest.low(0));
+        assertThat(turned.high(0)).isEqualTo(rest.high(1));
+        assertThat(turned.isDerived(0)).isTrue();
+        assertThat(all.over(all.elements())).isSameAs(all);
+        assertThatThrownBy(() -> all.over(List.of(Element.of("Zn")))).hasMessageContaining("got [Zn]");
+    }
+
+    @Test
     void leaving_out_everything_is_refused() {
         assertThatThrownBy(() -> resolve("Ag:60,Cu:40").without(Set.of(AG, CU)))
             .isInstanceOfSatisfying(CompositionException.class,
                 e -> assertThat(e.kind()).isEqualTo(CompositionException.Kind.TOO_FEW_ELEMENTS));
         assertThatThrownBy(() -> resolve("Ag:100,Cu:0").without(Set.of(AG)))
-            .hasMessage("No element of the nominal is left after leaving out [Ag].");
+            .hasMessage("Expected elements with a share in the nominal, got [Cu] of [Ag, Cu].");
     }
 
     @Test

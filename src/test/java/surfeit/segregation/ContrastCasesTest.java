@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -24,11 +25,11 @@ class ContrastCasesTest {
         JsonNode rA = input.has("relative_u_A") ? input.get("relative_u_A") : input.get("relative_u");
         JsonNode rB = input.has("relative_u_B") ? input.get("relative_u_B") : input.get("relative_u");
         double[] none = new double[a.elements()];
-        ContrastTest.Shared shared = new ContrastTest.Shared(a.mean(), b.mean(), times(a.mean(), rA), times(b.mean(), rB),
+        SharedDifference shared = new SharedDifference(a.mean(), b.mean(), times(a.mean(), rA), times(b.mean(), rB),
             none, none, input.get("rho").asDouble());
         for (int i = 0; i < a.elements(); i++) {
             JsonNode expected = vector.get("expected").get(input.get("elements").get(i).asText());
-            ContrastTest test = ContrastTest.of(a, b, i, paired, shared, MARGIN);
+            ContrastTest test = ContrastTest.of(side(a), side(b), i, paired, shared, MARGIN);
             check(vector, expected, "theta", test.theta());
             check(vector, expected, "s", test.s());
             check(vector, expected, "df", test.df());
@@ -44,9 +45,10 @@ class ContrastCasesTest {
         JsonNode input = vector.get("input");
         GroupSums a = Sums.of(Sums.particles(input.get("class_A")));
         GroupSums b = Sums.of(Sums.particles(input.get("class_B")));
-        ContrastTest.Shared shared = ContrastTest.Shared.of(a.mean(), b.mean(),
-            Sums.constantFloor(input.get("floor_atomic_fraction").asDouble(), 2), input.get("r0").asDouble(), input.get("rho").asDouble());
-        ContrastTest test = ContrastTest.of(a, b, 0, false, shared, MARGIN);
+        CalibrationError error = new CalibrationError(input.get("r0").asDouble(),
+            Sums.constantFloor(input.get("floor_atomic_fraction").asDouble(), 2), Optional.empty());
+        SharedDifference shared = SharedDifference.of(a.mean(), error, b.mean(), error, input.get("rho").asDouble());
+        ContrastTest test = ContrastTest.of(side(a), side(b), 0, false, shared, MARGIN);
         for (String field : List.of("theta", "s", "df", "u", "p")) {
             check(vector, vector.get("expected"), field, switch (field) {
                 case "theta" -> test.theta();
@@ -70,15 +72,19 @@ class ContrastCasesTest {
         for (int i = 0; i < 3; i++) {
             double qA = a[i] * (1 - a[i]);
             double qB = b[i] * (1 - b[i]);
-            ContrastTest.Shared same = new ContrastTest.Shared(a, b, times(a, input.get("relative_u")),
+            SharedDifference same = new SharedDifference(a, b, times(a, input.get("relative_u")),
                 times(b, input.get("relative_u")), none, none, input.get("rho").asDouble());
-            ContrastTest.Shared independent = new ContrastTest.Shared(a, b, times(a, input.get("relative_u")),
+            SharedDifference independent = new SharedDifference(a, b, times(a, input.get("relative_u")),
                 times(b, input.get("relative_u")), none, none, 0);
-            assertThat(same.difference(i, qA, qB)).isCloseTo(vector.get("expected").get("u_sys_contrast").get(i).asDouble(),
+            assertThat(same.uncertainty(i, qA, qB)).isCloseTo(vector.get("expected").get("u_sys_contrast").get(i).asDouble(),
                 Vectors.tolerance(vector, 0.07));
-            assertThat(independent.difference(i, qA, qB))
+            assertThat(independent.uncertainty(i, qA, qB))
                 .isCloseTo(vector.get("expected").get("u_sys_if_independent").get(i).asDouble(), Vectors.tolerance(vector, 0.2));
         }
+    }
+
+    private static ContrastTest.Side side(GroupSums sums) {
+        return ContrastTest.Side.uncorrected(sums);
     }
 
     private static List<double[][]> onePerParticle(JsonNode means) {
