@@ -171,8 +171,8 @@ class ImportTest {
     @Test
     void zero_below_a_limit_not_detected_and_not_reported_stay_four_different_things() {
         String body = "{\"unit\": \"at%\", \"spots\": [{\"label\": \"four\", \"elements\": {\"Ag\": {\"value\": 62.40, \"u\": 0.4}, \"Cu\": \"37,60\","
-            + " \"O\": 0, \"Zn\": \"<0.3\", \"P\": \"n.d.\", \"C\": \"\"}}]}";
-        service.post(sample("four"), body);
+            + " \"O\": 0, \"Zn\": \"<0,3\", \"P\": \"n.d.\", \"C\": \"\"}}]}";
+        assertThat(service.post(sample("four"), body).status()).isEqualTo(201);
         JsonNode elements = service.get("/v1/samples/four/spots").json().path("items").get(0).path("elements");
         assertThat(elements.findValuesAsText("state"))
             .containsExactly("measured", "measured", "measured", "below_limit", "not_detected", "not_reported");
@@ -181,6 +181,12 @@ class ImportTest {
         assertThat(elements.path("Cu").path("as_reported").asText()).isEqualTo("37,60");
         assertThat(elements.path("Cu").path("value").asDouble()).isEqualTo(37.6);
         assertThat(elements.path("Zn").path("limit").asDouble()).isEqualTo(0.3);
+    }
+
+    @Test
+    void two_decimal_marks_in_the_texts_of_one_body_are_refused() {
+        String body = "{\"unit\": \"at%\", \"spots\": [{\"label\": \"two\", \"elements\": {\"Ag\": \"62,40\", \"Cu\": \"37.60\"}}]}";
+        assertThat(service.post(sample("two-marks"), body).code()).isEqualTo("mixed-decimal-marks");
     }
 
     @Test
