@@ -200,6 +200,29 @@ class ImportTest {
     }
 
     @Test
+    void a_request_with_a_key_is_done_once_however_often_it_is_sent() {
+        String spots = sample("keyed");
+        Reply first = service.post(spots, "text/csv", InventedPowder.WIDE, "Idempotency-Key", "run-1");
+        Reply again = service.post(spots, "text/csv", InventedPowder.WIDE, "Idempotency-Key", "run-1");
+        assertThat(again.status()).isEqualTo(201);
+        assertThat(again.text()).isEqualTo(first.text());
+        assertThat(again.header("Location")).isEqualTo(first.header("Location"));
+        assertThat(service.post(spots, "text/csv", InventedPowder.semicolon(), "Idempotency-Key", "run-1").code())
+            .isEqualTo("idempotency-key-reused");
+        assertThat(service.post(spots + "?on_error=skip", "text/csv", InventedPowder.WIDE, "Idempotency-Key", "run-1").code())
+            .isEqualTo("idempotency-key-reused");
+        assertThat(service.post(spots, "text/csv", InventedPowder.WIDE, "Idempotency-Key", "x".repeat(201)).code()).isEqualTo("name-invalid");
+        assertThat(service.post(spots, "text/csv", InventedPowder.WIDE).json().path("unchanged_count").asInt()).isEqualTo(9);
+    }
+
+    @Test
+    void a_refused_request_keeps_no_answer_for_its_key() {
+        String spots = sample("keyed-refused");
+        assertThat(service.post(spots, "text/csv", "nothing", "Idempotency-Key", "run-2").status()).isEqualTo(422);
+        assertThat(service.post(spots, "text/csv", InventedPowder.WIDE, "Idempotency-Key", "run-2").status()).isEqualTo(201);
+    }
+
+    @Test
     void a_sample_must_be_there_first() {
         assertThat(service.post("/v1/samples/nobody/spots", "text/csv", InventedPowder.WIDE).status()).isEqualTo(404);
     }
