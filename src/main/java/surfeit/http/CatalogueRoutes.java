@@ -12,6 +12,7 @@ import surfeit.http.json.AlloyJson;
 import surfeit.http.json.ElementDocument;
 import surfeit.lab.Change;
 import surfeit.lab.Laboratory;
+import surfeit.lab.Names;
 import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
@@ -54,6 +55,10 @@ final class CatalogueRoutes {
 
     private void put(Exchange exchange) throws IOException {
         String id = exchange.path("alloy");
+        if (!Names.isSampleName(id)) {
+            throw new ProblemException(Problem.NAME_INVALID, "An alloy is named with 1 to 64 of the characters A-Z a-z 0-9 . _ - and not "
+                + "with dots only, got \"" + id + "\".");
+        }
         Alloy alloy;
         try (Body body = exchange.body(exchange.bodyForm())) {
             alloy = AlloyJson.read(id, body.open());

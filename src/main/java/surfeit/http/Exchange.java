@@ -6,7 +6,9 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -15,18 +17,23 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
+import surfeit.element.Spelling;
 import surfeit.http.json.JsonFormat;
 import surfeit.lab.Expectation;
+import surfeit.lab.KeptAnswer;
 import surfeit.lab.Occasion;
 import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.lab.RepeatKey;
 
 /** One request and its answer. Not thread-safe. */
 final class Exchange {
     /** Who acts where the service asks for no token. */
     private static final String ANYONE = "anyone";
     private static final int ANSWER_BYTES = 8 << 10;
+    private static final Pattern REPEAT_KEY = Pattern.compile("[\\x21-\\x7E]{1,200}");
 
     private final Context context;
     private final Route route;
@@ -178,6 +185,40 @@ final class Exchange {
             separator = '&';
         }
         return address.toString();
+    }
+
+    /** The key under which the request is done only once; empty where the client gives none. */
+    Optional<RepeatKey> repeatKey(Body body) throws IOException {
+        String key = context.header("Idempotency-Key");
+        if (key == null) {
+            return Optional.empty();
+        }
+        if (!REPEAT_KEY.matcher(key).matches()) {
+            throw new ProblemException(Problem.NAME_INVALID, "An Idempotency-Key has 1 to 200 visible characters, got "
+                + Spelling.quoted(key) + ".");
+        }
+        try (InputStream bytes = body.open()) {
+            String fingerprint = Fingerprint.of(context.req().getMethod() + " " + context.path() + "?" + context.req().getQueryString(), bytes);
+            return Optional.of(new RepeatKey(ANYONE, key, fingerprint));
+        }
+    }
+
+    /** Gives an answer that was made, or kept, as bytes of JSON. */
+    void kept(KeptAnswer answer) throws IOException {
+        answer.headers().forEach(this::header);
+        context.res().setStatus(answer.status());
+        bytes(Form.JSON.contentType(), answer.body());
+    }
+
+    /** A JSON body as bytes. */
+    static byte[] bytes(JsonBody body) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream(ANSWER_BYTES);
+        try (JsonGenerator json = JsonFormat.generator(bytes)) {
+            body.write(json);
+        } catch (IOException e) {
+            throw new UncheckedIOException("Writing to memory failed.", e);
+        }
+        return bytes.toByteArray();
     }
 
     /** Answers with JSON, made whole before the first byte is sent. */

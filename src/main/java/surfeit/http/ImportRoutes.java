@@ -4,12 +4,17 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
 import surfeit.http.json.ImportDocument;
 import surfeit.lab.ImportOptions;
 import surfeit.lab.ImportOptions.OnError;
 import surfeit.lab.ImportReport;
+import surfeit.lab.KeptAnswer;
 import surfeit.lab.KeptFile;
 import surfeit.lab.Laboratory;
+import surfeit.lab.RepeatKey;
 import surfeit.lab.SpotRows;
 
 /** Spots on their way in, and what became of them. */
@@ -38,11 +43,17 @@ final class ImportRoutes {
         SpotRows rows = UploadOptions.rows(form, UploadOptions.of(exchange));
         laboratory.sample(sample);
         try (Body body = exchange.body(form)) {
-            ImportReport report = laboratory.importSpots(sample, body, rows, options, exchange.occasion());
-            report.id().ifPresent(id -> exchange.header("Location", "/v1/imports/" + id));
-            exchange.json(report.id().isPresent() ? 201 : 200,
-                json -> ImportDocument.write(json, report, options.validateOnly()));
+            Function<Laboratory, KeptAnswer> work =
+                lab -> answer(lab.importSpots(sample, body, rows, options, exchange.occasion()), options.validateOnly());
+            Optional<RepeatKey> key = exchange.repeatKey(body);
+            exchange.kept(key.isPresent() ? laboratory.once(key.get(), exchange.occasion(), work) : work.apply(laboratory));
         }
+    }
+
+    private static KeptAnswer answer(ImportReport report, boolean rehearsal) {
+        Map<String, String> headers = report.id().map(id -> Map.of("Location", "/v1/imports/" + id)).orElse(Map.of());
+        byte[] body = Exchange.bytes(json -> ImportDocument.write(json, report, rehearsal));
+        return new KeptAnswer(report.id().isPresent() ? 201 : 200, headers, body);
     }
 
     private void report(Exchange exchange) throws IOException {

@@ -56,7 +56,7 @@ final class Refusals {
         }
         response.resetBuffer();
         response.setStatus(refusal.problem().status());
-        for (String stale : new String[] {"ETag", "Location", "Link", "Content-Disposition", "Content-Encoding"}) {
+        for (String stale : new String[] {"ETag", "Location", "Link", "Content-Disposition", "Content-Security-Policy", "Vary"}) {
             response.setHeader(stale, null);
         }
         response.setHeader("Cache-Control", "no-store");

@@ -51,7 +51,7 @@ record ContrastTest(double meanA, double meanB, double theta, double s, double d
         Optional<RandomPart> linear = random(a, b, element, paired, 1, 1);
         if (linear.isEmpty()) {
             return new ContrastTest(mA, mB, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, 1,
-                Double.NaN, "none", direction, Optional.of(Reason.NO_REPEAT_AND_NO_SIGMA));
+                Double.POSITIVE_INFINITY, "none", direction, Optional.of(Reason.NO_REPEAT_AND_NO_SIGMA));
         }
         double edgeA = Math.min(mA, 1 - mA);
         double edgeB = Math.min(mB, 1 - mB);

@@ -70,6 +70,38 @@ class ExamplesTest {
         }
     }
 
+    @Test
+    void every_documented_upload_is_taken() {
+        int number = 0;
+        for (String path : new String[] {"/v1/samples/{sample}/spots", "/v1/interpretations"}) {
+            JsonNode content = OpenApi.DOCUMENT.followed(OpenApi.DOCUMENT.root().path("paths").path(path).path("post").path("requestBody"))
+                .path("content");
+            for (Map.Entry<String, JsonNode> media : content.properties()) {
+                for (JsonNode example : media.getValue().path("examples")) {
+                    JsonNode value = OpenApi.DOCUMENT.followed(example).path("value");
+                    String sample = "/v1/samples/upload-" + number++;
+                    service.put(sample, "{\"alloy\": \"ag-cu-eutectic\"}");
+                    String address = path.startsWith("/v1/samples") ? sample + "/spots"
+                        : path + (media.getKey().equals("text/csv") ? "?alloy=ag-cu-eutectic" : "");
+                    Reply reply = service.post(address, media.getKey(), value.isTextual() ? value.asText() : value.toString());
+                    assertThat(reply.status()).as(reply.text()).isIn(200, 201);
+                }
+            }
+        }
+    }
+
+    @Test
+    void every_documented_sample_and_alloy_can_be_put() {
+        JsonNode paths = OpenApi.DOCUMENT.root().path("paths");
+        int number = 0;
+        for (JsonNode example : paths.path("/v1/samples/{sample}").path("put").path("requestBody").path("content").path("application/json")
+                .path("examples")) {
+            assertThat(service.put("/v1/samples/put-" + number++, example.path("value").toString()).status()).isEqualTo(201);
+        }
+        JsonNode alloy = paths.path("/v1/alloys/{alloy}").path("put").path("requestBody").path("content").path("application/json").path("example");
+        assertThat(service.put("/v1/alloys/documented", alloy.toString()).status()).isEqualTo(201);
+    }
+
     /** Processors may differ in the last digit of a logarithm: numbers are compared as numbers, or not at all in texts. */
     private static void requireEqual(String at, JsonNode documented, JsonNode answered) {
         if (documented.isNumber() && answered.isNumber()) {

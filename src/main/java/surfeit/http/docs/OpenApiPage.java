@@ -26,9 +26,10 @@ final class OpenApiPage {
         page.paragraph(info.path("summary").asText());
         page.paragraph(info.path("description").asText());
         page.raw("<p><a href=\"/openapi.json\">openapi.json</a> · <a href=\"/openapi.yaml\">openapi.yaml</a> · "
-            + "<a href=\"#schemas\">Shapes</a> · <a href=\"#examples\">Examples</a> · <a href=\"/v1/problems\">Problems</a></p>\n");
+            + "<a href=\"#answers\">Answers</a> · <a href=\"#schemas\">Shapes</a> · <a href=\"#examples\">Examples</a> · <a href=\"/v1/problems\">Problems</a></p>\n");
         navigation();
         document.root().path("tags").forEach(this::tag);
+        sharedAnswers();
         new SchemaSection(document, page).write();
         exampleSection();
         return page.html();
@@ -69,8 +70,27 @@ final class OpenApiPage {
             content(body.path("content"));
         }
         page.heading(4, "", "Answers");
+        List<List<String>> shared = new ArrayList<>();
         for (Map.Entry<String, JsonNode> answer : node.path("responses").properties()) {
-            answer(answer.getKey(), document.followed(answer.getValue()));
+            JsonNode followed = document.followed(answer.getValue());
+            if (answer.getValue().has("$ref")) {
+                String name = answer.getValue().get("$ref").asText();
+                shared.add(List.of("<code>" + answer.getKey() + "</code>", "<a href=\"#answer-" + name.substring(name.lastIndexOf('/') + 1)
+                    + "\">" + HtmlPage.inline(followed.path("description").asText()) + "</a>"));
+            } else {
+                answer("<code>" + answer.getKey() + "</code>", followed);
+            }
+        }
+        page.table(List.of("status", "answer"), shared);
+    }
+
+    /** Answers that several routes give. */
+    private void sharedAnswers() {
+        page.heading(2, "answers", "Answers of several routes");
+        for (Map.Entry<String, JsonNode> answer : document.root().path("components").path("responses").properties()) {
+            page.raw("<div id=\"answer-" + answer.getKey() + "\">");
+            answer("", answer.getValue());
+            page.raw("</div>\n");
         }
     }
 
@@ -91,7 +111,7 @@ final class OpenApiPage {
     }
 
     private void answer(String status, JsonNode answer) {
-        page.raw("<details><summary><code>" + status + "</code> " + HtmlPage.inline(answer.path("description").asText())
+        page.raw("<details open><summary>" + status + " " + HtmlPage.inline(answer.path("description").asText())
             + "</summary>\n");
         List<List<String>> headers = new ArrayList<>();
         for (Map.Entry<String, JsonNode> header : answer.path("headers").properties()) {

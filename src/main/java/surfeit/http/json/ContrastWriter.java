@@ -21,6 +21,8 @@ final class ContrastWriter {
         Written.texts(json, "common_particles", contrast.commonParticles());
         Written.texts(json, "left_out_particles", contrast.leftOut());
         json.writeStringField("scope", contrast.scope().word());
+        json.writeNumberField("correlation", contrast.correlation());
+        Written.text(json, "note", contrast.note());
         json.writeStringField("sentence", sentence);
         json.writeArrayFieldStart("elements");
         for (Contrast.ElementContrast element : contrast.elements()) {

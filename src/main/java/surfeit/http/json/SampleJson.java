@@ -30,7 +30,7 @@ public final class SampleJson {
         .key("alloy", (in, sample) -> sample.alloy = word(in))
         .key("nominal", (in, sample) -> {
             sample.nominalGiven = true;
-            sample.nominal = NominalJson.read(in);
+            sample.nominal = nominal(in);
         })
         .key("excluded_elements", (in, sample) -> in.array("a list of element symbols", () -> {
             Optional<String> symbol = in.text();
@@ -113,6 +113,17 @@ public final class SampleJson {
                 "Expected \"alloy\" (a name of the catalogue) or \"nominal\" (a composition), got neither.");
         }
         return in.faults().count() > before ? Optional.empty() : Optional.of(fields.sample());
+    }
+
+    /** A sample is compared with it, which takes two elements; the composition of a reference piece may have one. */
+    private static Optional<Nominal> nominal(JsonInput in) throws IOException {
+        String pointer = in.pointer();
+        Optional<Nominal> nominal = NominalJson.read(in);
+        if (nominal.isPresent() && nominal.get().elements().size() < 2) {
+            in.faults().add(pointer + "/elements", Problem.TOO_FEW_ELEMENTS, "",
+                "Expected at least two elements to compare, got " + nominal.get().elements() + ".");
+        }
+        return nominal;
     }
 
     private static Judgement judgement(double margin, double alpha, int level, double correlation) {

@@ -1,0 +1,113 @@
+package surfeit.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** Requests no well-behaved client would send, over a bare socket. */
+class ProtocolTest {
+    private static RunningService service;
+
+    @BeforeAll
+    static void start() {
+        ServerSettings usual = ServerSettings.DEFAULT;
+        service = RunningService.start(new ServerSettings(usual.host(), 0, usual.uploadBytesMax(), usual.jsonBytesMax(),
+            usual.uploadRowsMax(), Duration.ofMillis(400), Duration.ofMillis(1500), usual.stopPatience()));
+    }
+
+    @AfterAll
+    static void stop() {
+        service.close();
+    }
+
+    @Test
+    void an_address_that_is_too_long_is_414() throws IOException {
+        requireProblem(send("GET /v1/samples?q=" + "x".repeat(20_000) + " HTTP/1.1\r\nHost: a\r\n\r\n"), 414, "address-too-long");
+    }
+
+    @Test
+    void header_fields_that_are_too_large_are_431() throws IOException {
+        requireProblem(send("GET /v1/samples HTTP/1.1\r\nHost: a\r\nX-Large: " + "x".repeat(20_000) + "\r\n\r\n"), 431, "headers-too-large");
+    }
+
+    @Test
+    void what_is_no_http_is_400() throws IOException {
+        requireProblem(send("GET /v1 HTTP/1.1\r\nHost: a\r\nno colon here\r\n\r\n"), 400, "malformed-request");
+        requireProblem(send("GET /v1/%zz HTTP/1.1\r\nHost: a\r\n\r\n"), 400, "malformed-request");
+        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Length: x\r\n\r\n"), 400, "malformed-request");
+    }
+
+    @Test
+    void a_body_that_stalls_is_408() throws IOException {
+        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\nContent-Length: 500\r\n\r\n{"),
+            408, "request-timeout");
+    }
+
+    @Test
+    void a_body_that_drips_for_ever_is_408() throws IOException {
+        try (Socket socket = new Socket("127.0.0.1", service.server().port())) {
+            socket.setSoTimeout(10_000);
+            socket.getOutputStream().write(("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\n"
+                + "Content-Length: 500\r\n\r\n").getBytes(StandardCharsets.US_ASCII));
+            for (int i = 0; i < 40 && socket.getInputStream().available() == 0; i++) {
+                socket.getOutputStream().write(' ');
+                Thread.sleep(100);
+            }
+            requireProblem(new String(socket.getInputStream().readNBytes(socket.getInputStream().available()), StandardCharsets.UTF_8), 408,
+                "request-timeout");
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    @Test
+    void a_method_that_an_address_lacks_is_405_and_allow_names_the_others() {
+        Reply reply = service.send("DELETE", "/v1/samples/A7", new byte[0]);
+        assertThat(reply.header("Allow")).hasValue("GET, HEAD, PUT");
+        assertThat(service.send("OPTIONS", "/v1/interpretations", new byte[0]).header("Allow")).hasValue("POST");
+    }
+
+    @Test
+    void the_request_id_of_the_client_is_kept_where_it_is_fit_for_a_log() {
+        assertThat(service.get("/v1/nowhere", "X-Request-Id", "lims-2026-0042").json().path("request_id").asText()).isEqualTo("lims-2026-0042");
+        assertThat(service.get("/v1/nowhere", "X-Request-Id", "a b;c").json().path("request_id").asText()).isNotEqualTo("a b;c");
+    }
+
+    @Test
+    void the_service_listens_on_the_given_address_only() {
+        assertThat(service.server().address()).startsWith("http://127.0.0.1:");
+        assertThat(service.get("/healthz").header("Server")).isEmpty();
+    }
+
+    private static String send(String request) throws IOException {
+        try (Socket socket = new Socket("127.0.0.1", service.server().port())) {
+            socket.setSoTimeout(10_000);
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
+            StringBuilder answer = new StringBuilder();
+            byte[] piece = new byte[8192];
+            int count = socket.getInputStream().read(piece);
+            while (count > 0) {
+                answer.append(new String(piece, 0, count, StandardCharsets.UTF_8));
+                if (answer.indexOf("}") > 0) {
+                    break;
+                }
+                count = socket.getInputStream().read(piece);
+            }
+            return answer.toString();
+        }
+    }
+
+    private static void requireProblem(String answer, int status, String code) {
+        assertThat(answer).startsWith("HTTP/1.1 " + status + " ").containsIgnoringCase("Content-Type: application/problem+json");
+        JsonNode problem = OpenApi.parse(answer.substring(answer.indexOf("\r\n\r\n") + 4));
+        assertThat(problem.path("code").asText()).isEqualTo(code);
+        assertThat(OpenApi.DOCUMENT.faults("/components/schemas/Problem", problem)).isEmpty();
+    }
+}
