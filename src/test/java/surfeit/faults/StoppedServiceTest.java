@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -83,6 +84,36 @@ class StoppedServiceTest {
         }
         try (RunningProgram program = RunningProgram.serve(folder)) {
             assertThat(RecordedSpots.of(program, "A7").count()).isZero();
+        }
+    }
+
+    /** A larger import: {@code -Dsurfeit.faults.rows=1000000}. */
+    @Test
+    void a_large_import_under_way_is_answered_or_not_on_record_at_all() throws Exception {
+        int rows = Integer.getInteger("surfeit.faults.rows", 20_000);
+        SentSpots spots = SentSpots.table("A7", "p", rows, new Random(1));
+        AtomicInteger answered = new AtomicInteger();
+        try (RunningProgram program = RunningProgram.serve(folder)) {
+            program.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}");
+            Thread sender = new Thread(() -> {
+                try {
+                    answered.set(program.post("/v1/samples/A7/spots", spots.mediaType(), spots.body()).statusCode());
+                } catch (IOException | InterruptedException e) {
+                    answered.set(-1);
+                }
+            });
+            sender.start();
+            Thread.sleep(300);
+            program.terminate();
+
+            assertThat(program.exitWithin(LONGEST_STOP)).isEqualTo(TERMINATED);
+            sender.join();
+        }
+        try (RunningProgram program = RunningProgram.serve(folder)) {
+            int recorded = RecordedSpots.parse(program.get("/v1/samples").body()).at("/items/0/spot_count").asInt();
+            Figures.print("SIGTERM during a large import", rows + " spots under way, answered with " + answered.get() + ", "
+                + recorded + " on record");
+            assertThat(recorded).isEqualTo(answered.get() == 201 ? rows : 0);
         }
     }
 }

@@ -85,12 +85,4 @@ class ServiceTest {
         }
         assertThat(service.get("/v1/problems/no-such").status()).isEqualTo(404);
     }
-
-    @Test
-    void a_stopping_service_says_no_to_readiness_checks() {
-        try (RunningService other = RunningService.start()) {
-            other.server().stop();
-            assertThat(new Readiness().isReady()).isTrue();
-        }
-    }
 }
