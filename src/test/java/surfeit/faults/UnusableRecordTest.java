@@ -63,6 +63,10 @@ class UnusableRecordTest {
             overwrite();
 
             assertUnavailable(program.get("/v1/samples/A7/spots?page_size=5000"), "is damaged", "restore the last backup");
+            assertNeverWhole(program, "/v1/samples/A7/spots.ndjson");
+            assertNeverWhole(program, "/v1/samples/A7/spots.csv");
+            assertNeverWhole(program, "/v1/samples/A7/segregation");
+            assertNeverWhole(program, "/v1/backup");
             assertThat(program.get("/healthz").statusCode()).isEqualTo(200);
             program.terminate();
             program.exitWithin(START);
@@ -73,6 +77,16 @@ class UnusableRecordTest {
             assertThat(again.log()).contains("is damaged", "Keep a copy of it, and restore the last backup").doesNotContain("at surfeit.");
         }
         Figures.print("file overwritten", "told with 503 while running, exit code 1 at the next start");
+    }
+
+    private static void assertNeverWhole(RunningProgram program, String path) throws InterruptedException {
+        String outcome;
+        try {
+            outcome = "answered with " + program.get(path).statusCode();
+        } catch (IOException e) {
+            outcome = "broken off";
+        }
+        assertThat(outcome).as(path).isIn("answered with 503", "broken off");
     }
 
     private void fill() throws Exception {

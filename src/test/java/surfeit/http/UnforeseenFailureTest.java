@@ -43,6 +43,22 @@ class UnforeseenFailureTest {
         assertThat(log.lines()).hasSize(2).allSatisfy(line -> assertThat(line).contains("WARN Refusals - The file is damaged. (POST /broken"));
     }
 
+    @Test
+    void an_answer_that_fails_before_much_was_sent_is_a_refusal_like_any_other() throws Exception {
+        Javalin javalin = serve(exchange -> {
+            exchange.header("Content-Disposition", "attachment");
+            try (OutputStream out = exchange.stream("text/csv")) {
+                out.write("label,Ag at%\nP1-1,21.2\n".getBytes(StandardCharsets.US_ASCII));
+                out.flush();
+                throw new ProblemException(Problem.NOT_FOUND, "The rest is not there.");
+            }
+        });
+        String answer = wholeAnswer(javalin.port(), "close");
+        javalin.stop();
+
+        assertThat(answer).startsWith("HTTP/1.1 404 ").contains("The rest is not there.").doesNotContain("P1-1", "attachment");
+    }
+
     /** @throws IOException where the connection ends before the answer does */
     private static String wholeAnswer(int port, String kept) throws IOException {
         try (Socket socket = new Socket("127.0.0.1", port)) {
