@@ -26,9 +26,9 @@ public record Power(double alpha, double target) {
     private static final double RELATIVE_STEP = 1e-7;
 
     public Power {
-        if (!(alpha > 0 && alpha < 1 && target > alpha && target < 1)) {
+        if (!(alpha > 0 && alpha < 0.5 && target > alpha && target < 1)) {
             throw new IllegalArgumentException("Alpha is " + alpha + " and the wanted power " + target
-                + "; expected 0 < alpha < power < 1.");
+                + "; expected 0 < alpha < power < 1 and alpha below 0.5.");
         }
     }
 
@@ -45,9 +45,10 @@ public record Power(double alpha, double target) {
             return theta > 0 ? 1 : 0;
         }
         double[] factors = factors(random);
+        QuantileCurve quantiles = QuantileCurve.of(1 - alpha / 2);
         double sum = 0;
         for (double factor : factors) {
-            double h = halfWidth(random, factor, shared, 1 - alpha);
+            double h = halfWidth(random, factor, shared, quantiles);
             sum += NormalDistribution.survival((h - theta) / total) + NormalDistribution.cdf((-h - theta) / total);
         }
         return sum / factors.length;
@@ -64,9 +65,10 @@ public record Power(double alpha, double target) {
             return margin > 0 ? 1 : 0;
         }
         double[] factors = factors(random);
+        QuantileCurve quantiles = QuantileCurve.of(1 - alpha);
         double sum = 0;
         for (double factor : factors) {
-            double room = margin - halfWidth(random, factor, shared, 1 - 2 * alpha);
+            double room = margin - halfWidth(random, factor, shared, quantiles);
             sum += room > 0 ? 1 - 2 * NormalDistribution.survival(room / total) : 0;
         }
         return sum / factors.length;
@@ -77,8 +79,12 @@ public record Power(double alpha, double target) {
         return df > StudentT.NORMAL_ABOVE ? new double[]{1} : ScatterMidpoints.of((int) Math.max(1, Math.floor(df)));
     }
 
-    private static double halfWidth(RandomPart random, double factor, double shared, double confidence) {
-        return CombinedError.halfWidth(random.standardError() * factor, random.degreesOfFreedom(), shared, confidence);
+    /** As {@link CombinedError#halfWidth(RandomPart, double, double)} of {@code factor} times the random part. */
+    private static double halfWidth(RandomPart random, double factor, double shared, QuantileCurve quantiles) {
+        double s = random.standardError() * factor;
+        double df = Math.max(random.degreesOfFreedom(), 1);
+        double both = quantiles.at(CombinedError.degreesOfFreedom(s, df, shared)) * Math.sqrt(s * s + shared * shared);
+        return Math.max(both, quantiles.at(df) * s);
     }
 
     /**
