@@ -3,6 +3,7 @@ package surfeit.statistics;
 import java.util.OptionalInt;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.IntFunction;
+import java.util.function.IntPredicate;
 
 /**
  * How likely a study shows a true shift, how many particles it takes, and what no number of particles can show.
@@ -23,7 +24,9 @@ public record Power(double alpha, double target) {
     /** From three particles on; with two the scatter of the spots joins in, which this formula does not know. */
     public static final int FEWEST_PARTICLES = 3;
 
-    private static final double RELATIVE_STEP = 1e-7;
+    private static final double RELATIVE_STEP = 1e-9;
+    /** A power this near the wanted one is the wanted one. */
+    private static final double CLOSE_ENOUGH = 1e-8;
 
     public Power {
         if (!(alpha > 0 && alpha < 0.5 && target > alpha && target < 1)) {
@@ -99,12 +102,24 @@ public record Power(double alpha, double target) {
 
     /** The same for any random error that shrinks with the number of particles. */
     public OptionalInt particlesFor(double shift, IntFunction<RandomPart> ofParticles, double shared, int most) {
-        if (cannotBeReached(shift, shared) || most < FEWEST_PARTICLES) {
+        return cannotBeReached(shift, shared) ? OptionalInt.empty()
+            : fewest(particles -> of(shift, ofParticles.apply(particles), shared) >= target, most);
+    }
+
+    /** The smallest number of particles that show a truly absent shift to lie inside a margin with the wanted power. */
+    public OptionalInt particlesForEquivalence(double margin, IntFunction<RandomPart> ofParticles, double shared,
+                                               int most) {
+        return smallestMargin(shared) > margin ? OptionalInt.empty()
+            : fewest(particles -> ofEquivalence(margin, ofParticles.apply(particles), shared) >= target, most);
+    }
+
+    private static OptionalInt fewest(IntPredicate suffices, int most) {
+        if (most < FEWEST_PARTICLES) {
             return OptionalInt.empty();
         }
         int below = FEWEST_PARTICLES - 1;
         int enough = FEWEST_PARTICLES;
-        while (of(shift, ofParticles.apply(enough), shared) < target) {
+        while (!suffices.test(enough)) {
             if (enough == most) {
                 return OptionalInt.empty();
             }
@@ -113,10 +128,10 @@ public record Power(double alpha, double target) {
         }
         while (enough - below > 1) {
             int middle = below + (enough - below) / 2;
-            if (of(shift, ofParticles.apply(middle), shared) < target) {
-                below = middle;
-            } else {
+            if (suffices.test(middle)) {
                 enough = middle;
+            } else {
+                below = middle;
             }
         }
         return OptionalInt.of(enough);
@@ -129,7 +144,13 @@ public record Power(double alpha, double target) {
 
     /** The smallest shift that a mean with this random error shows with the wanted power. */
     public double detectableShift(RandomPart random, double shared) {
-        return smallestWith(shift -> of(shift, random, shared), random.standardError() + shared);
+        return detectableShift(random, shift -> shared);
+    }
+
+    /** The same where the shared error depends on the shift, growing no faster than it. */
+    public double detectableShift(RandomPart random, DoubleUnaryOperator sharedAt) {
+        return smallestWith(shift -> of(shift, random, sharedAt.applyAsDouble(shift)),
+            random.standardError() + sharedAt.applyAsDouble(0));
     }
 
     /** The smallest margin inside which a truly absent shift is shown to lie with the wanted power. */
@@ -137,23 +158,43 @@ public record Power(double alpha, double target) {
         return smallestWith(margin -> ofEquivalence(margin, random, shared), random.standardError() + shared);
     }
 
+    /**
+     * Where a rising power reaches the target: regula falsi in its Illinois form (Dowell and Jarratt, BIT 11 (1971)
+     * 168, from memory), which halves the weight of an end that stays.
+     */
     private double smallestWith(DoubleUnaryOperator power, double start) {
         if (start == 0) {
             return 0;
         }
         double low = 0;
-        double high = start;
-        while (power.applyAsDouble(high) < target) {
+        double below = -target;
+        double high = 3 * start;
+        double above = power.applyAsDouble(high) - target;
+        while (above < 0) {
             low = high;
+            below = above;
             high *= 2;
+            above = power.applyAsDouble(high) - target;
         }
+        boolean wasBelow = false;
+        boolean wasAbove = false;
         while (high - low > RELATIVE_STEP * high) {
-            double middle = (low + high) / 2;
-            if (power.applyAsDouble(middle) < target) {
+            double middle = (low * above - high * below) / (above - below);
+            double value = power.applyAsDouble(middle) - target;
+            if (Math.abs(value) < CLOSE_ENOUGH) {
+                return middle;
+            }
+            if (value < 0) {
                 low = middle;
+                below = value;
+                above = wasBelow ? above / 2 : above;
             } else {
                 high = middle;
+                above = value;
+                below = wasAbove ? below / 2 : below;
             }
+            wasBelow = value < 0;
+            wasAbove = !wasBelow;
         }
         return high;
     }

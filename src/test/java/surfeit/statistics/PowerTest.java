@@ -94,7 +94,8 @@ class PowerTest {
                 CombinedError.oneSidedP(margin - estimate, part, shared));
             shown += p <= 0.05 ? 1 : 0;
         }
-        assertThat((double) shown / draws).isCloseTo(USUAL.ofEquivalence(margin, design.random(), shared), within(0.01));
+        assertThat((double) shown / draws)
+            .isCloseTo(USUAL.ofEquivalence(margin, design.random(), shared), within(0.01));
     }
 
     @Test
