@@ -3,9 +3,9 @@ package surfeit.http;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import surfeit.composition.Alloy;
 import surfeit.element.Element;
-import surfeit.element.ElementTable;
 import surfeit.element.UnknownElementException;
 import surfeit.http.json.AlloyDocuments;
 import surfeit.http.json.AlloyJson;
@@ -17,6 +17,7 @@ import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.StoredAlloy;
+import surfeit.xray.BeamEnergy;
 
 /** The catalogue: nominal alloys, and the elements with the figures the service calculates with. */
 final class CatalogueRoutes {
@@ -31,7 +32,7 @@ final class CatalogueRoutes {
             Route.get("/v1/alloys", Scope.READ).parameters("page_size", "cursor").to(this::list),
             Route.get("/v1/alloys/{alloy}", Scope.READ).to(this::read),
             Route.put("/v1/alloys/{alloy}", Scope.WRITE).to(this::put),
-            Route.get("/v1/elements/{symbol}", Scope.READ).to(this::element));
+            Route.get("/v1/elements/{symbol}", Scope.READ).parameters("beam_energy_kev").to(this::element));
     }
 
     private void list(Exchange exchange) throws IOException {
@@ -76,8 +77,9 @@ final class CatalogueRoutes {
         } catch (UnknownElementException e) {
             throw new ProblemException(Problem.NOT_FOUND, e.getMessage());
         }
+        OptionalDouble beamEnergyKev = exchange.parameters().number("beam_energy_kev", BeamEnergy::check);
         if (!exchange.unchanged(element.atomicNumber())) {
-            exchange.json(200, json -> ElementDocument.write(json, element, ElementTable.standard()));
+            exchange.json(200, json -> ElementDocument.write(json, element, beamEnergyKev));
         }
     }
 }

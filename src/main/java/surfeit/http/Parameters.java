@@ -7,7 +7,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeSet;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
 import surfeit.http.json.Nearest;
 import surfeit.lab.PageRequest;
@@ -55,15 +57,23 @@ final class Parameters {
         return oneOf(name, new Boolean[] {true, false}, String::valueOf).orElse(false);
     }
 
-    /** Converts a value with something that refuses by {@link IllegalArgumentException}. */
-    <T> Optional<T> converted(String name, Function<String, T> conversion) {
-        return text(name).map(text -> {
-            try {
-                return conversion.apply(text);
-            } catch (IllegalArgumentException e) {
-                throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
-            }
-        });
+    /** A number that passes a check, which refuses by {@link IllegalArgumentException}. */
+    OptionalDouble number(String name, DoubleUnaryOperator check) {
+        Optional<String> text = text(name);
+        if (text.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double value;
+        try {
+            value = Double.parseDouble(text.get());
+        } catch (NumberFormatException e) {
+            throw refused(name, "a number", text.get(), ".");
+        }
+        try {
+            return OptionalDouble.of(check.applyAsDouble(value));
+        } catch (IllegalArgumentException e) {
+            throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
+        }
     }
 
     long wholeNumber(String name, long otherwise, long least, long most) {

@@ -74,6 +74,11 @@ class CatalogueTest {
             JsonNode read = service.get("/v1/elements/" + element.symbol()).json();
             assertThat(read.path("atomic_weight_g_per_mol").asDouble()).isEqualTo(element.atomicWeight());
         }
+        JsonNode copper = service.get("/v1/elements/Cu?beam_energy_kev=15").json();
+        assertThat(copper.path("chosen_line").asText()).isEqualTo("Ka");
+        assertThat(copper.path("lines").findValuesAsText("line")).contains("Ka", "La");
+        assertThat(service.get("/v1/elements/Cu?beam_energy_kev=300").code()).isEqualTo("value-out-of-range");
+        assertThat(service.get("/v1/elements/Cu?beam_energy_kev=15kV").code()).isEqualTo("value-out-of-range");
         Reply wrong = service.get("/v1/elements/CU");
         assertThat(wrong.status()).isEqualTo(404);
         assertThat(wrong.json().path("detail").asText()).contains("nearest known: Cu");
