@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.TreeSet;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import surfeit.http.json.Nearest;
 import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
@@ -19,6 +20,8 @@ import surfeit.lab.ProblemException;
 /** The query parameters of one request, each known to its route and given once. Not thread-safe. */
 final class Parameters {
     static final int PAGE_SIZE_MAX = 5000;
+    /** A number as JSON writes it. */
+    static final Pattern NUMBER = Pattern.compile("-?(0|[1-9]\\d{0,20})(\\.\\d{1,40})?([eE][+-]?\\d{1,3})?");
     private static final int PAGE_SIZE = 100;
 
     private final Map<String, String> values = new LinkedHashMap<>();
@@ -63,14 +66,11 @@ final class Parameters {
         if (text.isEmpty()) {
             return OptionalDouble.empty();
         }
-        double value;
-        try {
-            value = Double.parseDouble(text.get());
-        } catch (NumberFormatException e) {
+        if (!NUMBER.matcher(text.get()).matches()) {
             throw refused(name, "a number", text.get(), ".");
         }
         try {
-            return OptionalDouble.of(check.applyAsDouble(value));
+            return OptionalDouble.of(check.applyAsDouble(Double.parseDouble(text.get())));
         } catch (IllegalArgumentException e) {
             throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
         }

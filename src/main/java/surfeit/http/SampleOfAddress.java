@@ -7,7 +7,6 @@ import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import surfeit.composition.Basis;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
@@ -32,7 +31,6 @@ final class SampleOfAddress {
     private static final String NOMINAL = "nominal";
     private static final String EXCLUDED = "excluded_elements";
     private static final String INDEPENDENT = "spots_independent";
-    private static final Pattern NUMBER = Pattern.compile("-?(0|[1-9]\\d{0,20})(\\.\\d{1,40})?([eE][+-]?\\d{1,3})?");
 
     /** The query parameters that say it. */
     static final String[] PARAMETERS = all();
@@ -91,7 +89,7 @@ final class SampleOfAddress {
             json.writeStartObject();
             for (String name : NUMBERS) {
                 Optional<String> text = parameters.text(name);
-                if (text.isPresent() && NUMBER.matcher(text.get()).matches()) {
+                if (text.isPresent() && Parameters.NUMBER.matcher(text.get()).matches()) {
                     json.writeFieldName(name);
                     json.writeNumber(text.get());
                 } else if (text.isPresent()) {
