@@ -41,9 +41,12 @@ final class CatalogueRoutes {
         }
         PageRequest page = exchange.page();
         List<StoredAlloy> rest = laboratory.alloys().stream()
-            .filter(stored -> page.after().map(after -> stored.alloy().id().compareTo(after) > 0).orElse(true)).toList();
+            .filter(stored -> page.after().map(after -> stored.alloy().id().compareTo(after) > 0).orElse(true))
+            .toList();
         List<StoredAlloy> items = rest.subList(0, Math.min(page.size(), rest.size()));
-        var next = exchange.next(rest.size() > items.size() ? Optional.of(items.get(items.size() - 1).alloy().id()) : Optional.empty());
+        Optional<String> last = rest.size() > items.size()
+            ? Optional.of(items.get(items.size() - 1).alloy().id()) : Optional.empty();
+        var next = exchange.next(last);
         exchange.json(200, json -> AlloyDocuments.write(json, items, next));
     }
 
@@ -57,7 +60,8 @@ final class CatalogueRoutes {
     private void put(Exchange exchange) throws IOException {
         String id = exchange.path("alloy");
         if (!Names.isSampleName(id)) {
-            throw new ProblemException(Problem.NAME_INVALID, "An alloy is named with 1 to 64 of the characters A-Z a-z 0-9 . _ - and not "
+            throw new ProblemException(
+                Problem.NAME_INVALID, "An alloy is named with 1 to 64 of the characters A-Z a-z 0-9 . _ - and not "
                 + "with dots only, got \"" + id + "\".");
         }
         Alloy alloy;
@@ -67,7 +71,8 @@ final class CatalogueRoutes {
         Change<StoredAlloy> change = laboratory.defineAlloy(alloy, exchange.expectation(), exchange.occasion());
         exchange.unchanged(change.now().revision());
         exchange.header("Location", "/v1/alloys/" + id);
-        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200, json -> AlloyDocuments.write(json, change.now()));
+        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200,
+            json -> AlloyDocuments.write(json, change.now()));
     }
 
     private void element(Exchange exchange) throws IOException {

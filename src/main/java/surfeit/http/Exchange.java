@@ -198,8 +198,8 @@ final class Exchange {
                 + Spelling.quoted(key) + ".");
         }
         try (InputStream bytes = body.open()) {
-            String fingerprint = Fingerprint.of(context.req().getMethod() + " " + context.path() + "?" + context.req().getQueryString(), bytes);
-            return Optional.of(new RepeatKey(ANYONE, key, fingerprint));
+            String asked = context.req().getMethod() + " " + context.path() + "?" + context.req().getQueryString();
+            return Optional.of(new RepeatKey(ANYONE, key, Fingerprint.of(asked, bytes)));
         }
     }
 

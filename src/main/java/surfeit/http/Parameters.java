@@ -31,7 +31,8 @@ final class Parameters {
         for (Map.Entry<String, List<String>> parameter : given.entrySet()) {
             String name = parameter.getKey();
             if (!known.contains(name)) {
-                throw new ProblemException(Problem.UNKNOWN_PARAMETER, "\"" + name + "\" is not a query parameter of this address"
+                throw new ProblemException(Problem.UNKNOWN_PARAMETER, "\"" + name
+                    + "\" is not a query parameter of this address"
                     + Nearest.hint(name, new TreeSet<>(known)));
             }
             if (parameter.getValue().size() > 1) {

@@ -39,7 +39,8 @@ final class SampleOfAddress {
     }
 
     private static String[] all() {
-        String[] numbersAndWords = java.util.stream.Stream.concat(NUMBERS.stream(), WORDS.stream()).toArray(String[]::new);
+        String[] numbersAndWords = java.util.stream.Stream.concat(NUMBERS.stream(), WORDS.stream())
+            .toArray(String[]::new);
         String[] all = Arrays.copyOf(numbersAndWords, numbersAndWords.length + 3);
         all[all.length - 3] = NOMINAL;
         all[all.length - 2] = EXCLUDED;
@@ -64,7 +65,9 @@ final class SampleOfAddress {
         }
     }
 
-    /** The unit may stand after the composition, so that it can differ from the table's: {@code Ag:60.1,Cu:39.9 at%}. */
+    /**
+     * The unit may stand after the composition, so that it can differ from the table's: {@code Ag:60.1,Cu:39.9 at%}.
+     */
     private static Nominal nominal(String text, Optional<Basis> unit) {
         int blank = text.strip().lastIndexOf(' ');
         Optional<Basis> own = blank < 0 ? Optional.empty() : Basis.ofUnit(text.strip().substring(blank + 1));

@@ -50,14 +50,16 @@ class ServiceTest {
             String path = file.path("path").asText();
             Reply reply = service.get(path);
             assertThat(reply.status()).as(path).isEqualTo(200);
-            assertThat(reply.body()).as(path).isEqualTo(java.nio.file.Files.readAllBytes(java.nio.file.Path.of(path.substring(1))));
+            assertThat(reply.body()).as(path).isEqualTo(java.nio.file.Files.readAllBytes(java.nio.file.Path.of(
+                path.substring(1))));
             assertThat(service.get(path, "If-None-Match", reply.etag()).status()).isEqualTo(304);
         }
     }
 
     @Test
     void nothing_beside_the_shared_files_can_be_reached_through_their_address() {
-        for (String path : new String[] {"/shared/../surfeit.properties", "/shared/%2e%2e/surfeit.properties", "/shared/reference",
+        for (String path : new String[] {"/shared/../surfeit.properties", "/shared/%2e%2e/surfeit.properties",
+            "/shared/reference",
             "/shared/reference/", "/shared//etc/passwd", "/shared/reference%2Felements.csv/.."}) {
             assertThat(service.get(path).code()).as(path).isIn("not-found", "malformed-request");
         }
@@ -66,8 +68,10 @@ class ServiceTest {
     @Test
     void the_documents_page_runs_no_script_and_loads_nothing_from_elsewhere() {
         Reply page = service.get("/docs");
-        assertThat(page.header("Content-Security-Policy").orElseThrow()).startsWith("default-src 'self'; style-src 'sha256-");
-        assertThat(page.text()).doesNotContain("<script").doesNotContainPattern("(src|href)=\"(https?:)?//").doesNotContain("@import", "url(");
+        assertThat(page.header("Content-Security-Policy").orElseThrow())
+            .startsWith("default-src 'self'; style-src 'sha256-");
+        assertThat(page.text()).doesNotContain("<script").doesNotContainPattern("(src|href)=\"(https?:)?//")
+            .doesNotContain("@import", "url(");
         for (OpenApi.Operation operation : OpenApi.DOCUMENT.operations()) {
             assertThat(page.text()).contains("id=\"" + operation.node().path("operationId").asText() + "\"");
         }

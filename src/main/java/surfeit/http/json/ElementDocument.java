@@ -55,7 +55,8 @@ public final class ElementDocument {
         json.writeNumberField("fluorescence_yield", line.fluorescenceYield());
         if (beamEnergyKev.isPresent()) {
             json.writeNumberField("overvoltage", line.overvoltage(beamEnergyKev.getAsDouble()));
-            json.writeStringField("excitation", Excitation.of(line, beamEnergyKev.getAsDouble()).name().toLowerCase(Locale.ROOT));
+            json.writeStringField("excitation",
+                Excitation.of(line, beamEnergyKev.getAsDouble()).name().toLowerCase(Locale.ROOT));
         } else {
             json.writeNullField("overvoltage");
             json.writeNullField("excitation");
