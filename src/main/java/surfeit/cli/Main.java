@@ -18,6 +18,7 @@ import surfeit.storage.StorageException;
 @Command(name = "surfeit", versionProvider = Main.Version.class, mixinStandardHelpOptions = true,
     description = "Says where the surface of an alloy is enriched or depleted, how sure that is, and what else could explain it.",
     subcommands = {ServeCommand.class, DemoCommand.class, InterpretCommand.class, ImportCommand.class, ReportCommand.class,
+        BackupCommand.class, RestoreCommand.class, CheckAuditCommand.class,
         CheckConfigCommand.class, HealthCommand.class, VersionCommand.class, CommandLine.HelpCommand.class})
 public final class Main implements Runnable {
     static final int DONE = 0;
@@ -42,7 +43,7 @@ public final class Main implements Runnable {
             .filter(command -> command.getCommand() instanceof WithSettings)
             .forEach(command -> addSettings(command.getCommandSpec()));
         line.setExecutionExceptionHandler((exception, command, result) -> told(exception, command.getErr()));
-        line.setExitCodeExceptionMapper(exception -> INTERNAL);
+        line.setExitCodeExceptionMapper(exception -> exception instanceof CommandLine.ParameterException ? WRONG_USAGE : INTERNAL);
         return line;
     }
 

@@ -252,6 +252,17 @@ final class Exchange {
         return new BufferedOutputStream(context.res().getOutputStream(), 32 << 10);
     }
 
+    /** Answers with a stream of known length; the caller closes it. */
+    OutputStream stream(String contentType, long byteCount) throws IOException {
+        context.res().setContentLengthLong(byteCount);
+        return stream(contentType);
+    }
+
+    /** True where only the head of the answer is wanted. */
+    boolean isHead() {
+        return context.req().getMethod().equals("HEAD");
+    }
+
     /** Media types offered here, for refusals. */
     static String offered(List<Form> forms) {
         return String.join(", ", forms.stream().map(Form::mediaType).distinct().toList());

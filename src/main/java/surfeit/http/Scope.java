@@ -8,7 +8,8 @@ public enum Scope {
     OPEN,
     READ,
     WRITE,
-    CORRECT;
+    CORRECT,
+    ADMIN;
 
     /** The word tokens and documents use. */
     public String word() {

@@ -4,7 +4,9 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HexFormat;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -41,29 +43,50 @@ public final class AuditChain {
         return HexFormat.of().formatHex(digest.digest());
     }
 
-    /** Goes through all rows and names the first that does not follow from the one before. */
-    static AuditCheck check(ReadAccess access) {
+    /**
+     * Goes through all rows and names the first that does not follow from the one before, that is missing, or that is
+     * another than the one kept elsewhere.
+     *
+     * @param kept ends the audit once had, beside those that came with backups
+     */
+    public static AuditCheck check(ReadAccess access, List<AuditHead> kept) {
         final int rowsAtOnce = 1000;
+        List<AuditHead> known = new ArrayList<>(access.keptAuditHeads());
+        known.addAll(kept);
         String before = START;
         long number = 0;
         while (true) {
             var rows = access.audit(number, rowsAtOnce);
             for (AuditEntry row : rows) {
                 number++;
-                if (row.number() != number) {
-                    return broken(access, number, "row " + number + " is missing; the next one is " + row.number());
-                }
-                String expected = hash(before, number, row.when(), row.who(), row.what(), row.sample(), row.detail());
-                if (!expected.equals(row.hash())) {
-                    return broken(access, number,
-                        "the hash of row " + number + " does not fit its content and the row before");
+                Optional<String> wrong = wrong(row, number, before, known);
+                if (wrong.isPresent()) {
+                    return broken(access, number, wrong.get());
                 }
                 before = row.hash();
             }
             if (rows.isEmpty()) {
-                return new AuditCheck(new AuditHead(number, before), Optional.empty());
+                long count = number;
+                long most = known.stream().mapToLong(AuditHead::count).max().orElse(0);
+                return most > count
+                    ? broken(access, count + 1, "row " + (count + 1) + " is missing; the audit once had " + most)
+                    : new AuditCheck(new AuditHead(count, before), Optional.empty());
             }
         }
+    }
+
+    private static Optional<String> wrong(AuditEntry row, long number, String before, List<AuditHead> known) {
+        if (row.number() != number) {
+            return Optional.of("row " + number + " is missing; the next one is " + row.number());
+        }
+        String expected = hash(before, number, row.when(), row.who(), row.what(), row.sample(), row.detail());
+        if (!expected.equals(row.hash())) {
+            return Optional.of("the hash of row " + number + " does not fit its content and the row before");
+        }
+        boolean kept = known.stream().filter(head -> head.count() == number)
+            .allMatch(head -> head.hash().equals(row.hash()));
+        return kept ? Optional.empty() : Optional.of("row " + number + " once had another hash: the audit was written"
+            + " anew, there or before");
     }
 
     private static AuditCheck broken(ReadAccess access, long number, String what) {

@@ -1,5 +1,6 @@
 package surfeit.lab;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -295,7 +296,12 @@ public final class Laboratory {
 
     /** Goes through the whole audit. */
     public AuditCheck checkAudit() {
-        return store.read(AuditChain::check);
+        return store.read(access -> AuditChain.check(access, List.of()));
+    }
+
+    /** Copies the whole record while work goes on; the caller closes it. @throws ProblemException storage-full */
+    public Backup backup(Instant when) {
+        return store.backup(when);
     }
 
     /**

@@ -1,5 +1,6 @@
 package surfeit.lab;
 
+import java.time.Instant;
 import java.util.function.Function;
 
 /** A store within one open transaction: all work joins it. For the thread of that transaction only. */
@@ -23,5 +24,10 @@ final class OpenStore implements Store {
     @Override
     public <T> T rehearse(Function<WriteAccess, T> work) {
         return open.rehearse(work);
+    }
+
+    @Override
+    public Backup backup(Instant when) {
+        throw new IllegalStateException("A backup is taken outside of transactions.");
     }
 }

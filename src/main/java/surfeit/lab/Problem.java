@@ -124,7 +124,11 @@ public enum Problem {
         "Free space on the disk that holds the data folder, and send the request again."),
     SHUTTING_DOWN(503, "The service is stopping",
         "The service is about to stop and takes no more work.",
-        "Try again in a moment.");
+        "Try again in a moment."),
+    STORAGE_UNAVAILABLE(503, "The record cannot be used now",
+        "The file that holds the record is locked by another program, cannot be read or written, or is damaged. Nothing of "
+            + "the request was stored.",
+        "Tell whoever runs the service what the answer's detail says, and send the request again when it is mended.");
 
     private final int status;
     private final String title;

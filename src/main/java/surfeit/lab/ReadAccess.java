@@ -54,6 +54,9 @@ public interface ReadAccess {
 
     AuditHead auditHead();
 
+    /** Ends the audit had when backups were made that this record went through, the earliest first. */
+    List<AuditHead> keptAuditHeads();
+
     /** Audit rows after one, in order, at most {@code limit}. */
     List<AuditEntry> audit(long after, int limit);
 

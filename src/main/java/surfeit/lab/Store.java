@@ -1,5 +1,6 @@
 package surfeit.lab;
 
+import java.time.Instant;
 import java.util.function.Function;
 
 /** Where a lab's record is kept. Thread-safe; what one call reads or writes is of one piece. */
@@ -18,4 +19,12 @@ public interface Store {
 
     /** Does all of the work as {@link #write} would, then takes it back. */
     <T> T rehearse(Function<WriteAccess, T> work);
+
+    /**
+     * Copies the whole record as it stands at one moment, while others go on reading and writing. The copy is checked,
+     * opened again and counted before this returns.
+     *
+     * @throws ProblemException with {@link Problem#STORAGE_FULL} where the disk has no room for it
+     */
+    Backup backup(Instant when);
 }

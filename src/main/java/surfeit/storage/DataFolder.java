@@ -9,6 +9,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFileAttributeView;
+import java.nio.file.attribute.PosixFilePermissions;
 
 /**
  * The folder that holds a lab's record, claimed by one running program at a time.
@@ -34,6 +36,7 @@ final class DataFolder implements AutoCloseable {
         DataFolder claimed = new DataFolder(folder, openLockFile(folder));
         try {
             claimed.lock();
+            NewFile.clean(folder);
             claimed.requireWritableFile();
             return claimed;
         } catch (StorageException e) {
@@ -57,6 +60,10 @@ final class DataFolder implements AutoCloseable {
 
     Path file() {
         return folder.resolve(FILE_NAME);
+    }
+
+    Path path() {
+        return folder;
     }
 
     @Override
@@ -124,6 +131,26 @@ final class DataFolder implements AutoCloseable {
             throw new StorageException("The file " + file() + " cannot be opened for reading and writing ("
                 + e.getClass().getSimpleName() + ": " + e.getMessage()
                 + "). Give the user that runs the service the right to both.", e);
+        }
+    }
+
+    /**
+     * Makes the file where it is missing, empty and for its owner only; the engine gives the files it keeps beside it
+     * the same rights.
+     */
+    void makeFile() {
+        if (Files.exists(file())) {
+            return;
+        }
+        try {
+            if (Files.getFileStore(folder).supportsFileAttributeView(PosixFileAttributeView.class)) {
+                Files.createFile(file(), PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+            } else {
+                Files.createFile(file());
+            }
+        } catch (IOException e) {
+            throw new StorageException("The file " + file() + " cannot be made (" + e.getClass().getSimpleName() + ": "
+                + e.getMessage() + "). Give the user that runs the service the right to write there.", e);
         }
     }
 }

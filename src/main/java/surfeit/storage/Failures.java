@@ -15,12 +15,61 @@ final class Failures {
     private Failures() {
     }
 
+    /** What a failure means, in the words of the catalogue and for whoever can mend it. */
+    private record Meaning(Problem problem, String words) {
+    }
+
     /** What a failure within a transaction means for the one who asked; anything else is passed on as it is. */
     static RuntimeException working(Path file, RuntimeException failure) {
         if (failure instanceof ProblemException || failure instanceof StorageException) {
             return failure;
         }
-        return engineOf(failure).map(engine -> working(file, engine, failure)).orElse(failure);
+        Optional<Meaning> meaning = engineOf(failure).flatMap(engine -> meaning(file, engine));
+        return meaning.map(found -> because(new ProblemException(found.problem(), found.words()), failure))
+            .orElse(failure);
+    }
+
+    /** What a failure while opening the file means. */
+    static RuntimeException opening(Path file, Exception failure) {
+        String words = engineOf(failure).flatMap(engine -> meaning(file, engine)).map(Meaning::words)
+            .orElseGet(() -> "The file " + file + " cannot be opened (" + failure.getMessage()
+                + "). Check that it is a file of this program.");
+        return new StorageException(words, failure);
+    }
+
+    private static RuntimeException because(RuntimeException meaning, RuntimeException failure) {
+        meaning.initCause(failure);
+        return meaning;
+    }
+
+    private static Optional<Meaning> meaning(Path file, SQLiteException engine) {
+        int code = engine.getResultCode().code & 0xff;
+        if (code == SQLiteErrorCode.SQLITE_FULL.code || code == SQLiteErrorCode.SQLITE_IOERR.code && noSpace(file)) {
+            return Optional.of(new Meaning(Problem.STORAGE_FULL, "The disk that holds " + file
+                + " has no room for this. Nothing of the request was stored."));
+        }
+        if (code == SQLiteErrorCode.SQLITE_CORRUPT.code || code == SQLiteErrorCode.SQLITE_NOTADB.code) {
+            return unavailable(damaged(file, engine.getMessage()).getMessage());
+        }
+        if (code == SQLiteErrorCode.SQLITE_BUSY.code || code == SQLiteErrorCode.SQLITE_LOCKED.code) {
+            return unavailable("Another program holds the file " + file
+                + " locked. Close it (a database viewer or a backup tool may have it open).");
+        }
+        if (code == SQLiteErrorCode.SQLITE_READONLY.code || code == SQLiteErrorCode.SQLITE_IOERR.code
+            || code == SQLiteErrorCode.SQLITE_CANTOPEN.code) {
+            return unavailable("The file " + file + " cannot be written or read (" + engine.getMessage()
+                + "). Check the disk and the rights of the user that runs the service.");
+        }
+        return Optional.empty();
+    }
+
+    private static Optional<Meaning> unavailable(String words) {
+        return Optional.of(new Meaning(Problem.STORAGE_UNAVAILABLE, words));
+    }
+
+    /** What went wrong, without what was asked of the engine. */
+    static String firstWords(RuntimeException failure) {
+        return engineOf(failure).map(SQLiteException::getMessage).orElseGet(failure::toString);
     }
 
     private static Optional<SQLiteException> engineOf(Throwable failure) {
@@ -32,43 +81,9 @@ final class Failures {
         return Optional.empty();
     }
 
-    private static RuntimeException working(Path file, SQLiteException engine, RuntimeException failure) {
-        int code = engine.getResultCode().code & 0xff;
-        if (code == SQLiteErrorCode.SQLITE_FULL.code || code == SQLiteErrorCode.SQLITE_IOERR.code && noSpace(file)) {
-            ProblemException full = new ProblemException(Problem.STORAGE_FULL, "The disk that holds " + file
-                + " has no room for this. Nothing of the request was stored.");
-            full.initCause(failure);
-            return full;
-        }
-        if (isDamage(code)) {
-            return damaged(file, engine.getMessage());
-        }
-        if (code == SQLiteErrorCode.SQLITE_BUSY.code || code == SQLiteErrorCode.SQLITE_LOCKED.code) {
-            return new StorageException("Another program holds the file " + file
-                + " locked. Close it (a database viewer or a backup tool may have it open).", failure);
-        }
-        if (code == SQLiteErrorCode.SQLITE_READONLY.code || code == SQLiteErrorCode.SQLITE_IOERR.code
-            || code == SQLiteErrorCode.SQLITE_CANTOPEN.code) {
-            return new StorageException("The file " + file + " cannot be written or read (" + engine.getMessage()
-                + "). Check the disk and the rights of the user that runs the service.", failure);
-        }
-        return failure;
-    }
-
-    /** What a failure while opening the file means. */
-    static RuntimeException opening(Path file, Exception failure) {
-        RuntimeException unexplained = new StorageException("The file " + file + " cannot be opened ("
-            + failure.getMessage() + "). Check that it is a file of this program.", failure);
-        return engineOf(failure).map(engine -> working(file, engine, unexplained)).orElse(unexplained);
-    }
-
     static StorageException damaged(Path file, String how) {
         return new StorageException("The file " + file + " is damaged (" + how
             + "). Keep a copy of it, and restore the last backup.");
-    }
-
-    private static boolean isDamage(int code) {
-        return code == SQLiteErrorCode.SQLITE_CORRUPT.code || code == SQLiteErrorCode.SQLITE_NOTADB.code;
     }
 
     private static boolean noSpace(Path file) {

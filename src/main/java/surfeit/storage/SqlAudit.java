@@ -35,6 +35,12 @@ final class SqlAudit {
             .orElse(new AuditHead(0, AuditChain.START));
     }
 
+    /** Ends kept with backups. */
+    List<AuditHead> keptHeads() {
+        return handle.createQuery("SELECT audit_count, audit_hash FROM backup ORDER BY audit_count, id")
+            .map((row, context) -> new AuditHead(row.getLong("audit_count"), row.getString("audit_hash"))).list();
+    }
+
     List<AuditEntry> list(long after, int limit) {
         return handle.createQuery("SELECT * FROM audit WHERE id > :after ORDER BY id LIMIT :limit")
             .bind("after", after).bind("limit", limit)

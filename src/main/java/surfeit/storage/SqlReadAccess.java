@@ -126,6 +126,11 @@ class SqlReadAccess implements ReadAccess {
     }
 
     @Override
+    public List<AuditHead> keptAuditHeads() {
+        return audit.keptHeads();
+    }
+
+    @Override
     public List<AuditEntry> audit(long after, int limit) {
         return audit.list(after, limit);
     }

@@ -22,8 +22,18 @@ final class SqliteSettings {
     }
 
     static SQLiteDataSource dataSource(Path file, SQLiteConfig.TransactionMode mode) {
+        return dataSource(file, mode, SQLiteConfig.JournalMode.WAL);
+    }
+
+    /** A file that nobody else works on, whole in itself: nothing of it stands in files beside it when it is closed. */
+    static SQLiteDataSource single(Path file) {
+        return dataSource(file, SQLiteConfig.TransactionMode.DEFERRED, SQLiteConfig.JournalMode.DELETE);
+    }
+
+    private static SQLiteDataSource dataSource(Path file, SQLiteConfig.TransactionMode mode,
+                                               SQLiteConfig.JournalMode journal) {
         SQLiteConfig config = new SQLiteConfig();
-        config.setJournalMode(SQLiteConfig.JournalMode.WAL);
+        config.setJournalMode(journal);
         config.setSynchronous(SQLiteConfig.SynchronousMode.FULL);
         config.enforceForeignKeys(true);
         config.setBusyTimeout(BUSY_TIMEOUT_MS);

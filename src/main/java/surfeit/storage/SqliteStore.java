@@ -2,12 +2,16 @@ package surfeit.storage;
 
 import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementExceptions;
+import surfeit.lab.Backup;
+import surfeit.lab.BackupReport;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.ReadAccess;
@@ -44,8 +48,14 @@ public final class SqliteStore implements Store, AutoCloseable {
             writer.close();
             throw e;
         }
-        this.writing = Jdbi.create(writer);
-        this.reading = Jdbi.create(readers);
+        this.writing = quiet(Jdbi.create(writer));
+        this.reading = quiet(Jdbi.create(readers));
+    }
+
+    /** What was measured has no place in a log: failures name neither statements nor the values that went in. */
+    private static Jdbi quiet(Jdbi jdbi) {
+        jdbi.getConfig(StatementExceptions.class).setMessageRendering(StatementExceptions.MessageRendering.NONE);
+        return jdbi;
     }
 
     /**
@@ -56,6 +66,7 @@ public final class SqliteStore implements Store, AutoCloseable {
     public static SqliteStore open(Path folder) {
         DataFolder claimed = DataFolder.claim(folder);
         try {
+            claimed.makeFile();
             return new SqliteStore(claimed, FileCheck.isCurrent(claimed.file()));
         } catch (StorageException | ProblemException e) {
             claimed.close();
@@ -99,6 +110,15 @@ public final class SqliteStore implements Store, AutoCloseable {
                 handle.rollback();
             }
         });
+    }
+
+    @Override
+    public Backup backup(Instant when) {
+        requireOpen();
+        try (NewFile file = NewFile.in(folder.path())) {
+            BackupReport report = SqliteBackup.write(folder.file(), file.path(), when);
+            return new Backup(report, file.openForReading());
+        }
     }
 
     private <T> T inTurn(Function<Handle, T> work) {

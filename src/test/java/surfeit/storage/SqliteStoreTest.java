@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.io.RandomAccessFile;
+import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -51,6 +53,20 @@ class SqliteStoreTest {
             assertThat(pragma(lab, "foreign_keys")).isEqualTo("1");
             assertThatThrownBy(() -> lab.store().read(access ->
                 ((SqlReadAccess) access).handle.execute("DELETE FROM audit"))).hasMessageContaining("readonly");
+        }
+    }
+
+    @Test
+    void a_failure_within_the_record_does_not_repeat_the_values_that_went_in() {
+        try (LabBench lab = LabBench.in(folder)) {
+            assertThatThrownBy(() -> lab.store().write(access -> ((SqlReadAccess) access).handle
+                .createUpdate("INSERT INTO sample (name, revision) VALUES (:name, :revision)")
+                .bind("name", "lot seven").bind("revision", "ninety-nine").execute()))
+                .hasStackTraceContaining("NOT NULL").satisfies(failure -> {
+                    StringWriter trace = new StringWriter();
+                    failure.printStackTrace(new PrintWriter(trace));
+                    assertThat(trace.toString()).doesNotContain("lot seven").doesNotContain("ninety-nine");
+                });
         }
     }
 

@@ -149,3 +149,20 @@ CREATE TABLE idempotency (
 ) STRICT;
 
 CREATE INDEX idempotency_by_age ON idempotency (recorded);
+
+-- How the record ended when copies of it were made. A backup holds a row for itself; the record restored from it keeps it.
+CREATE TABLE backup (
+    id              INTEGER PRIMARY KEY,
+    made            TEXT NOT NULL,
+    restored        TEXT,                       -- absent in the backup itself
+    audit_count     INTEGER NOT NULL,
+    audit_hash      TEXT NOT NULL,
+    audit_broken    INTEGER                     -- first audit row that was broken already
+) STRICT;
+
+CREATE TABLE backup_count (
+    backup          INTEGER NOT NULL REFERENCES backup (id),
+    name            TEXT NOT NULL,              -- of a table
+    row_count       INTEGER NOT NULL,
+    PRIMARY KEY (backup, name)
+) STRICT, WITHOUT ROWID;

@@ -1,0 +1,21 @@
+package surfeit.cli;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import picocli.CommandLine;
+
+/** What a command of the program printed and its exit code, run within the test. */
+record CommandRun(int code, String out, String err) {
+
+    static CommandRun of(Object... arguments) {
+        StringWriter out = new StringWriter();
+        StringWriter err = new StringWriter();
+        CommandLine line = Main.commandLine().setOut(new PrintWriter(out, true)).setErr(new PrintWriter(err, true));
+        String[] words = new String[arguments.length];
+        for (int i = 0; i < words.length; i++) {
+            words[i] = arguments[i].toString();
+        }
+        int code = line.execute(words);
+        return new CommandRun(code, out.toString(), err.toString());
+    }
+}
