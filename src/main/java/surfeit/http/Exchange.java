@@ -12,6 +12,7 @@ import java.io.UncheckedIOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -74,7 +75,7 @@ final class Exchange {
     }
 
     Instant now() {
-        return facts.clock().instant();
+        return facts.clock().instant().truncatedTo(ChronoUnit.MILLIS);
     }
 
     Occasion occasion() {
