@@ -62,7 +62,9 @@ final class InventedPowder {
 
     private static String spot(String line, String unit) {
         String[] cells = line.split(",");
-        return "{" + unit + "\"label\": \"" + cells[0] + "\", \"particle\": \"" + cells[1] + "\", \"feature\": \"" + cells[2]
-            + "\", \"session\": \"" + cells[3] + "\", \"elements\": {\"Ag\": " + cells[4] + ", \"Cu\": " + cells[5] + "}}";
+        return "{" + unit + "\"label\": \"" + cells[0] + "\", \"particle\": \"" + cells[1] + "\", \"feature\": \""
+            + cells[2]
+            + "\", \"session\": \"" + cells[3] + "\", \"elements\": {\"Ag\": " + cells[4] + ", \"Cu\": " + cells[5]
+                + "}}";
     }
 }
