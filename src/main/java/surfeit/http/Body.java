@@ -49,7 +49,8 @@ final class Body implements Upload, AutoCloseable {
      *
      * @throws ProblemException upload-too-large, request-timeout, unsupported-media-type, malformed-request
      */
-    static Body receive(HttpServletRequest request, String mediaType, Optional<String> fileName, Limits limits) throws IOException {
+    static Body receive(HttpServletRequest request, String mediaType, Optional<String> fileName, Limits limits)
+            throws IOException {
         boolean gzip = isGzip(request.getHeader("Content-Encoding"));
         long announced = request.getContentLengthLong();
         if (announced > limits.bytesMax()) {
@@ -57,12 +58,14 @@ final class Body implements Upload, AutoCloseable {
         }
         int expected = gzip || announced < 0 ? PIECE : (int) Math.min(announced, MEMORY_MAX);
         Body body = new Body(mediaType, fileName, Math.max(expected, 1));
-        try (InputStream raw = request.getInputStream(); InputStream in = gzip ? new GZIPInputStream(raw, PIECE) : raw) {
+        try (InputStream raw = request.getInputStream();
+             InputStream in = gzip ? new GZIPInputStream(raw, PIECE) : raw) {
             body.fill(in, limits);
             return body;
         } catch (ZipException | EOFException e) {
             body.close();
-            throw new ProblemException(Problem.MALFORMED_REQUEST, "Expected a body compressed with gzip, as Content-Encoding says: "
+            throw new ProblemException(
+                Problem.MALFORMED_REQUEST, "Expected a body compressed with gzip, as Content-Encoding says: "
                 + "it is cut short or something else.");
         } catch (IOException e) {
             body.close();
@@ -143,7 +146,8 @@ final class Body implements Upload, AutoCloseable {
         if (word.isEmpty() || word.equals("identity")) {
             return false;
         }
-        throw new ProblemException(Problem.UNSUPPORTED_MEDIA_TYPE, "Expected a body as it is or with Content-Encoding: gzip, got \""
+        throw new ProblemException(
+            Problem.UNSUPPORTED_MEDIA_TYPE, "Expected a body as it is or with Content-Encoding: gzip, got \""
             + encoding + "\".");
     }
 

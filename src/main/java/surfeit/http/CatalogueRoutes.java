@@ -3,9 +3,9 @@ package surfeit.http;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import surfeit.composition.Alloy;
 import surfeit.element.Element;
-import surfeit.element.ElementTable;
 import surfeit.element.UnknownElementException;
 import surfeit.http.json.AlloyDocuments;
 import surfeit.http.json.AlloyJson;
@@ -17,6 +17,7 @@ import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.StoredAlloy;
+import surfeit.xray.BeamEnergy;
 
 /** The catalogue: nominal alloys, and the elements with the figures the service calculates with. */
 final class CatalogueRoutes {
@@ -31,7 +32,7 @@ final class CatalogueRoutes {
             Route.get("/v1/alloys", Scope.READ).parameters("page_size", "cursor").to(this::list),
             Route.get("/v1/alloys/{alloy}", Scope.READ).to(this::read),
             Route.put("/v1/alloys/{alloy}", Scope.WRITE).to(this::put),
-            Route.get("/v1/elements/{symbol}", Scope.READ).to(this::element));
+            Route.get("/v1/elements/{symbol}", Scope.READ).parameters("beam_energy_kev").to(this::element));
     }
 
     private void list(Exchange exchange) throws IOException {
@@ -40,9 +41,12 @@ final class CatalogueRoutes {
         }
         PageRequest page = exchange.page();
         List<StoredAlloy> rest = laboratory.alloys().stream()
-            .filter(stored -> page.after().map(after -> stored.alloy().id().compareTo(after) > 0).orElse(true)).toList();
+            .filter(stored -> page.after().map(after -> stored.alloy().id().compareTo(after) > 0).orElse(true))
+            .toList();
         List<StoredAlloy> items = rest.subList(0, Math.min(page.size(), rest.size()));
-        var next = exchange.next(rest.size() > items.size() ? Optional.of(items.get(items.size() - 1).alloy().id()) : Optional.empty());
+        Optional<String> last = rest.size() > items.size()
+            ? Optional.of(items.get(items.size() - 1).alloy().id()) : Optional.empty();
+        var next = exchange.next(last);
         exchange.json(200, json -> AlloyDocuments.write(json, items, next));
     }
 
@@ -56,7 +60,8 @@ final class CatalogueRoutes {
     private void put(Exchange exchange) throws IOException {
         String id = exchange.path("alloy");
         if (!Names.isSampleName(id)) {
-            throw new ProblemException(Problem.NAME_INVALID, "An alloy is named with 1 to 64 of the characters A-Z a-z 0-9 . _ - and not "
+            throw new ProblemException(
+                Problem.NAME_INVALID, "An alloy is named with 1 to 64 of the characters A-Z a-z 0-9 . _ - and not "
                 + "with dots only, got \"" + id + "\".");
         }
         Alloy alloy;
@@ -66,7 +71,8 @@ final class CatalogueRoutes {
         Change<StoredAlloy> change = laboratory.defineAlloy(alloy, exchange.expectation(), exchange.occasion());
         exchange.unchanged(change.now().revision());
         exchange.header("Location", "/v1/alloys/" + id);
-        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200, json -> AlloyDocuments.write(json, change.now()));
+        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200,
+            json -> AlloyDocuments.write(json, change.now()));
     }
 
     private void element(Exchange exchange) throws IOException {
@@ -76,8 +82,9 @@ final class CatalogueRoutes {
         } catch (UnknownElementException e) {
             throw new ProblemException(Problem.NOT_FOUND, e.getMessage());
         }
+        OptionalDouble beamEnergyKev = exchange.parameters().number("beam_energy_kev", BeamEnergy::check);
         if (!exchange.unchanged(element.atomicNumber())) {
-            exchange.json(200, json -> ElementDocument.write(json, element, ElementTable.standard()));
+            exchange.json(200, json -> ElementDocument.write(json, element, beamEnergyKev));
         }
     }
 }

@@ -14,11 +14,12 @@ final class CsvCell {
     }
 
     /**
-     * A text; where it starts like a formula and is no number, with an apostrophe in front (OWASP, "CSV Injection", from
-     * memory).
+     * A text; where it starts like a formula and is no number, with an apostrophe in front (OWASP, "CSV Injection",
+     * from memory).
      */
     static String text(String text) {
-        return (startsFormula(text) || startsFormula(text.strip())) && !NUMBER.matcher(text).matches() ? "'" + text : text;
+        boolean formula = startsFormula(text) || startsFormula(text.strip());
+        return formula && !NUMBER.matcher(text).matches() ? "'" + text : text;
     }
 
     private static boolean startsFormula(String text) {

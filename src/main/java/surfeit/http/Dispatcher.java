@@ -48,7 +48,8 @@ final class Dispatcher {
     }
 
     private void add(JavalinConfig config, Route route, String path, Optional<Form> form) {
-        config.routes.addHttpHandler(HandlerType.findOrCreate(route.method()), path, context -> answer(context, route, form));
+        config.routes.addHttpHandler(HandlerType.findOrCreate(route.method()), path,
+            context -> answer(context, route, form));
         if (route.method().equals("GET")) {
             config.routes.addHttpHandler(HandlerType.HEAD, path, context -> answer(context, route, form));
         }

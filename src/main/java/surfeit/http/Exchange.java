@@ -13,6 +13,7 @@ import java.io.UncheckedIOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -75,7 +76,7 @@ final class Exchange {
     }
 
     Instant now() {
-        return facts.clock().instant();
+        return facts.clock().instant().truncatedTo(ChronoUnit.MILLIS);
     }
 
     Occasion occasion() {
@@ -199,8 +200,8 @@ final class Exchange {
                 + Spelling.quoted(key) + ".");
         }
         try (InputStream bytes = body.open()) {
-            String fingerprint = Fingerprint.of(context.req().getMethod() + " " + context.path() + "?" + context.req().getQueryString(), bytes);
-            return Optional.of(new RepeatKey(ANYONE, key, fingerprint));
+            String asked = context.req().getMethod() + " " + context.path() + "?" + context.req().getQueryString();
+            return Optional.of(new RepeatKey(ANYONE, key, Fingerprint.of(asked, bytes)));
         }
     }
 

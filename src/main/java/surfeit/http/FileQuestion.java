@@ -35,7 +35,8 @@ public record FileQuestion(Sample sample, List<Spot> spots) {
      * @param sample a sample in JSON, in place of these words; empty where the file or the words state it
      * @throws surfeit.lab.ProblemException with every fault
      */
-    public static FileQuestion read(Path file, Map<String, String> words, Optional<byte[]> sample, int rowsMax) throws IOException {
+    public static FileQuestion read(Path file, Map<String, String> words, Optional<byte[]> sample,
+        int rowsMax) throws IOException {
         Parameters parameters = parameters(words);
         IntakeOptions options = UploadOptions.of(parameters, Optional.empty(), rowsMax);
         Upload upload = upload(file);

@@ -43,10 +43,11 @@ final class ImportRoutes {
         SpotRows rows = UploadOptions.rows(form, UploadOptions.of(exchange));
         laboratory.sample(sample);
         try (Body body = exchange.body(form)) {
-            Function<Laboratory, KeptAnswer> work =
-                lab -> answer(lab.importSpots(sample, body, rows, options, exchange.occasion()), options.validateOnly());
+            Function<Laboratory, KeptAnswer> work = lab ->
+                answer(lab.importSpots(sample, body, rows, options, exchange.occasion()), options.validateOnly());
             Optional<RepeatKey> key = exchange.repeatKey(body);
-            exchange.kept(key.isPresent() ? laboratory.once(key.get(), exchange.occasion(), work) : work.apply(laboratory));
+            exchange.kept(key.isPresent() ? laboratory.once(key.get(), exchange.occasion(), work)
+                : work.apply(laboratory));
         }
     }
 
@@ -79,7 +80,8 @@ final class ImportRoutes {
             if (exchange.unchanged(1)) {
                 return;
             }
-            exchange.header("Content-Disposition", "attachment; filename=\"" + name.replaceAll("[^A-Za-z0-9._ -]", "_") + "\"");
+            String plain = name.replaceAll("[^A-Za-z0-9._ -]", "_");
+            exchange.header("Content-Disposition", "attachment; filename=\"" + plain + "\"");
             exchange.header("X-Content-Type-Options", "nosniff");
             try (OutputStream out = exchange.stream(file.mediaType())) {
                 in.transferTo(out);

@@ -20,7 +20,10 @@ final class Negotiation {
         }
     }
 
-    /** The accepted form with the highest quality; the offer's order decides between equals. Empty where none is accepted. */
+    /**
+     * The accepted form with the highest quality; the offer's order decides between equals. Empty where none is
+     * accepted.
+     */
     static Optional<Form> choose(List<Form> offered, String accept) {
         if (accept == null || accept.isBlank() || accept.equals("*/*")) {
             return Optional.of(offered.get(0));
@@ -58,7 +61,8 @@ final class Negotiation {
             String[] parts = text.split(";");
             int slash = parts.length == 0 ? -1 : parts[0].indexOf('/');
             if (slash > 0) {
-                ranges.add(new Range(parts[0].substring(0, slash).strip(), parts[0].substring(slash + 1).strip(), quality(parts)));
+                ranges.add(new Range(parts[0].substring(0, slash).strip(), parts[0].substring(slash + 1).strip(),
+                    quality(parts)));
             }
         }
         return ranges;

@@ -3,7 +3,9 @@ package surfeit.http;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 
-/** The content security policy of a page without script: nothing from elsewhere, and only the style that stands in it. */
+/**
+ * The content security policy of a page without script: nothing from elsewhere, and only the style that stands in it.
+ */
 final class PagePolicy {
     private static final String START = "<style>";
     private static final String END = "</style>";
@@ -16,7 +18,8 @@ final class PagePolicy {
         int end = page.indexOf(END);
         String style = page.substring(start, end);
         String hash = Base64.getEncoder().encodeToString(Fingerprint.sha256(style.getBytes(StandardCharsets.UTF_8)));
-        return "default-src 'self'; style-src 'sha256-" + hash + "'; script-src 'none'; object-src 'none'; base-uri 'none'; "
+        return "default-src 'self'; style-src 'sha256-" + hash
+            + "'; script-src 'none'; object-src 'none'; base-uri 'none'; "
             + "frame-ancestors 'none'";
     }
 }

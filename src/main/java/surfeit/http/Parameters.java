@@ -7,8 +7,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeSet;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import surfeit.http.json.Nearest;
 import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
@@ -17,6 +20,8 @@ import surfeit.lab.ProblemException;
 /** The query parameters of one request, each known to its route and given once. Not thread-safe. */
 final class Parameters {
     static final int PAGE_SIZE_MAX = 5000;
+    /** A number as JSON writes it. */
+    static final Pattern NUMBER = Pattern.compile("-?(0|[1-9]\\d{0,20})(\\.\\d{1,40})?([eE][+-]?\\d{1,3})?");
     private static final int PAGE_SIZE = 100;
 
     private final Map<String, String> values = new LinkedHashMap<>();
@@ -26,7 +31,8 @@ final class Parameters {
         for (Map.Entry<String, List<String>> parameter : given.entrySet()) {
             String name = parameter.getKey();
             if (!known.contains(name)) {
-                throw new ProblemException(Problem.UNKNOWN_PARAMETER, "\"" + name + "\" is not a query parameter of this address"
+                throw new ProblemException(Problem.UNKNOWN_PARAMETER, "\"" + name
+                    + "\" is not a query parameter of this address"
                     + Nearest.hint(name, new TreeSet<>(known)));
             }
             if (parameter.getValue().size() > 1) {
@@ -55,15 +61,20 @@ final class Parameters {
         return oneOf(name, new Boolean[] {true, false}, String::valueOf).orElse(false);
     }
 
-    /** Converts a value with something that refuses by {@link IllegalArgumentException}. */
-    <T> Optional<T> converted(String name, Function<String, T> conversion) {
-        return text(name).map(text -> {
-            try {
-                return conversion.apply(text);
-            } catch (IllegalArgumentException e) {
-                throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
-            }
-        });
+    /** A number that passes a check, which refuses by {@link IllegalArgumentException}. */
+    OptionalDouble number(String name, DoubleUnaryOperator check) {
+        Optional<String> text = text(name);
+        if (text.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        if (!NUMBER.matcher(text.get()).matches()) {
+            throw refused(name, "a number", text.get(), ".");
+        }
+        try {
+            return OptionalDouble.of(check.applyAsDouble(Double.parseDouble(text.get())));
+        } catch (IllegalArgumentException e) {
+            throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
+        }
     }
 
     long wholeNumber(String name, long otherwise, long least, long most) {

@@ -36,7 +36,8 @@ final class ProtocolErrors extends ErrorHandler {
 
     private static String detail(Problem problem) {
         return switch (problem) {
-            case ADDRESS_TOO_LONG -> "The address with its parameters is longer than " + Server.HEADER_BYTES_MAX + " bytes.";
+            case ADDRESS_TOO_LONG -> "The address with its parameters is longer than " + Server.HEADER_BYTES_MAX
+                + " bytes.";
             case HEADERS_TOO_LARGE -> "The header fields take more than " + Server.HEADER_BYTES_MAX + " bytes.";
             case REQUEST_TIMEOUT -> "The request came too slowly.";
             case INTERNAL -> "The request could not be answered for a reason that is not its fault.";

@@ -8,6 +8,7 @@ import java.net.StandardSocketOptions;
 import java.nio.channels.SocketChannel;
 import java.security.SecureRandom;
 import java.util.Base64;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -20,12 +21,18 @@ import surfeit.http.json.MalformedJsonException;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 
-/** Turns whatever went wrong into a refusal the client can act on; what was not foreseen is logged, never shown. Thread-safe. */
+/**
+ * Turns whatever went wrong into a refusal the client can act on; what was not foreseen is logged, never shown.
+ * Thread-safe.
+ */
 final class Refusals {
     private static final Logger LOG = LoggerFactory.getLogger(Refusals.class);
     private static final Pattern REQUEST_ID = Pattern.compile("[A-Za-z0-9._-]{8,64}");
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final int REQUEST_ID_BYTES = 12;
+    /** Header fields that a handler may have set for the answer that is not given. */
+    private static final List<String> STALE =
+        List.of("ETag", "Location", "Link", "Content-Disposition", "Content-Security-Policy", "Vary");
 
     private final RouteTable table;
 
@@ -58,7 +65,7 @@ final class Refusals {
         }
         response.resetBuffer();
         response.setStatus(refusal.problem().status());
-        for (String stale : new String[] {"ETag", "Location", "Link", "Content-Disposition", "Content-Security-Policy", "Vary"}) {
+        for (String stale : STALE) {
             response.setHeader(stale, null);
         }
         response.setHeader("Cache-Control", "no-store");
@@ -112,7 +119,8 @@ final class Refusals {
         if (cause instanceof HttpResponseException framework && framework.getStatus() == Problem.NOT_FOUND.status()) {
             return nothingHere(context);
         }
-        return new ProblemException(Problem.INTERNAL, "The request could not be answered for a reason that is not its fault.");
+        return new ProblemException(
+            Problem.INTERNAL, "The request could not be answered for a reason that is not its fault.");
     }
 
     private ProblemException nothingHere(Context context) {
@@ -123,8 +131,9 @@ final class Refusals {
             return new ProblemException(Problem.METHOD_NOT_ALLOWED, "Expected " + String.join(", ", methods) + "; got "
                 + context.req().getMethod() + ".");
         }
-        Optional<ProblemException> form = table.formsBeside(path).map(forms -> new ProblemException(Problem.NOT_ACCEPTABLE,
-            "This address has the suffixes " + String.join(", ", forms.stream().map(Form::suffix).toList()) + "; got \"" + path + "\"."));
-        return form.orElseGet(() -> new ProblemException(Problem.NOT_FOUND, "Nothing answers at \"" + path + "\"."));
+        return table.formsBeside(path)
+            .map(forms -> new ProblemException(Problem.NOT_ACCEPTABLE, "This address has the suffixes "
+                + String.join(", ", forms.stream().map(Form::suffix).toList()) + "; got \"" + path + "\"."))
+            .orElseGet(() -> new ProblemException(Problem.NOT_FOUND, "Nothing answers at \"" + path + "\"."));
     }
 }

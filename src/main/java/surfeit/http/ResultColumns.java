@@ -34,7 +34,8 @@ final class ResultColumns {
         text(columns, "particle", row -> spot(row).particle());
         text(columns, "feature", row -> spot(row).feature());
         text(columns, "session", row -> spot(row).session());
-        text(columns, "acquired_time", row -> spot(row).acquiredTime().map(DateTimeFormatter.ISO_OFFSET_DATE_TIME::format));
+        text(columns, "acquired_time", row -> spot(row).acquiredTime()
+            .map(DateTimeFormatter.ISO_OFFSET_DATE_TIME::format));
         number(columns, "beam_energy_kev", row -> spot(row).conditions().beamEnergyKev());
         text(columns, "group", row -> Optional.of(row.group()));
         text(columns, "element", row -> Optional.of(row.reading().element().symbol()));
@@ -88,7 +89,8 @@ final class ResultColumns {
     static List<String> cells(ResultRow row) {
         List<String> cells = new ArrayList<>(ALL.size());
         for (Column column : ALL) {
-            cells.add(column.isNumber() ? CsvCell.number(column.number().apply(row)) : CsvCell.text(column.text().apply(row)));
+            cells.add(column.isNumber()
+                ? CsvCell.number(column.number().apply(row)) : CsvCell.text(column.text().apply(row)));
         }
         return cells;
     }

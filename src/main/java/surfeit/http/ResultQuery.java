@@ -21,8 +21,8 @@ import surfeit.segregation.Verdict;
  * @param from acquired at this time or later
  * @param to   acquired before this time
  */
-record ResultQuery(Optional<String> sample, Optional<Element> element, Optional<Verdict> verdict, Optional<Instant> from,
-                   Optional<Instant> to) {
+record ResultQuery(Optional<String> sample, Optional<Element> element, Optional<Verdict> verdict,
+                   Optional<Instant> from, Optional<Instant> to) {
     static final String[] PARAMETERS = {"sample", "element", "verdict", "from", "to"};
 
     static ResultQuery of(Parameters parameters) {
@@ -50,7 +50,8 @@ record ResultQuery(Optional<String> sample, Optional<Element> element, Optional<
                 return OffsetDateTime.parse(text).toInstant();
             } catch (DateTimeParseException e) {
                 throw new ProblemException(Problem.TIME_WITHOUT_ZONE, "Expected " + name
-                    + " to be a time with an offset such as 2026-11-20T14:03:00+01:00 (in an address the plus is written %2B); got \""
+                    + " to be a time with an offset such as 2026-11-20T14:03:00+01:00 (in an address the plus is "
+                    + "written %2B); got \""
                     + text + "\".");
             }
         });

@@ -21,7 +21,8 @@ import surfeit.spot.ReportedValue;
  * @param reported     what was reported of it; empty where the spot does not list it
  * @param massFraction the closed composition of the spot turned to mass fractions
  */
-record ResultRow(StoredSpot stored, String group, ElementReading reading, Optional<ReportedValue> reported, double massFraction) {
+record ResultRow(StoredSpot stored, String group, ElementReading reading, Optional<ReportedValue> reported,
+                 double massFraction) {
 
     /** The rows of one spot, one per element of the nominal. */
     static List<ResultRow> of(StoredReading spot) {

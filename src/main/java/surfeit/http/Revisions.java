@@ -6,8 +6,8 @@ import java.util.List;
 import surfeit.lab.Expectation;
 
 /**
- * Revisions as strong ETags: {@code "7-0.k3Jd9xQ2p1aZ"}, the revisions an answer is made from and, after the point, what
- * else decides its bytes (program, settings, form).
+ * Revisions as strong ETags: {@code "7-0.k3Jd9xQ2p1aZ"}, the revisions an answer is made from and, after the point,
+ * what else decides its bytes (program, settings, form).
  *
  * <p>An ETag is known before the answer is made; its first number is the revision {@code If-Match} speaks of.
  */
@@ -30,7 +30,8 @@ final class Revisions {
             return false;
         }
         return ifNoneMatch.equals(tag)
-            || entries(ifNoneMatch).stream().anyMatch(entry -> entry.equals("*") || entry.equals(tag) || entry.equals("W/" + tag));
+            || entries(ifNoneMatch).stream()
+                .anyMatch(entry -> entry.equals("*") || entry.equals(tag) || entry.equals("W/" + tag));
     }
 
     /** What {@code If-Match} and {@code If-None-Match: *} say of the revision a change starts from. */
@@ -58,6 +59,7 @@ final class Revisions {
     }
 
     private static List<String> entries(String field) {
-        return new ArrayList<>(Arrays.stream(field.split(",")).map(String::strip).filter(text -> !text.isEmpty()).toList());
+        return new ArrayList<>(Arrays.stream(field.split(",")).map(String::strip).filter(text -> !text.isEmpty())
+            .toList());
     }
 }

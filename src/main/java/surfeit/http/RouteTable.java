@@ -7,7 +7,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
-/** Every address of the service, in one table: the server, the access check and the documents all follow it. Immutable. */
+/**
+ * Every address of the service, in one table: the server, the access check and the documents all follow it. Immutable.
+ */
 public final class RouteTable {
     private final List<Route> routes;
 
@@ -48,7 +50,8 @@ public final class RouteTable {
             return Optional.empty();
         }
         String plain = address.substring(0, dot);
-        return routes.stream().filter(route -> route.suffixed() && matches(route.path(), plain)).map(Route::forms).findFirst();
+        return routes.stream().filter(route -> route.suffixed() && matches(route.path(), plain)).map(Route::forms)
+            .findFirst();
     }
 
     private static boolean matches(String path, String address) {

@@ -7,7 +7,6 @@ import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import surfeit.composition.Basis;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
@@ -32,7 +31,6 @@ final class SampleOfAddress {
     private static final String NOMINAL = "nominal";
     private static final String EXCLUDED = "excluded_elements";
     private static final String INDEPENDENT = "spots_independent";
-    private static final Pattern NUMBER = Pattern.compile("-?(0|[1-9]\\d{0,20})(\\.\\d{1,40})?([eE][+-]?\\d{1,3})?");
 
     /** The query parameters that say it. */
     static final String[] PARAMETERS = all();
@@ -41,7 +39,8 @@ final class SampleOfAddress {
     }
 
     private static String[] all() {
-        String[] numbersAndWords = java.util.stream.Stream.concat(NUMBERS.stream(), WORDS.stream()).toArray(String[]::new);
+        String[] numbersAndWords = java.util.stream.Stream.concat(NUMBERS.stream(), WORDS.stream())
+            .toArray(String[]::new);
         String[] all = Arrays.copyOf(numbersAndWords, numbersAndWords.length + 3);
         all[all.length - 3] = NOMINAL;
         all[all.length - 2] = EXCLUDED;
@@ -66,7 +65,9 @@ final class SampleOfAddress {
         }
     }
 
-    /** The unit may stand after the composition, so that it can differ from the table's: {@code Ag:60.1,Cu:39.9 at%}. */
+    /**
+     * The unit may stand after the composition, so that it can differ from the table's: {@code Ag:60.1,Cu:39.9 at%}.
+     */
     private static Nominal nominal(String text, Optional<Basis> unit) {
         int blank = text.strip().lastIndexOf(' ');
         Optional<Basis> own = blank < 0 ? Optional.empty() : Basis.ofUnit(text.strip().substring(blank + 1));
@@ -91,7 +92,7 @@ final class SampleOfAddress {
             json.writeStartObject();
             for (String name : NUMBERS) {
                 Optional<String> text = parameters.text(name);
-                if (text.isPresent() && NUMBER.matcher(text.get()).matches()) {
+                if (text.isPresent() && Parameters.NUMBER.matcher(text.get()).matches()) {
                     json.writeFieldName(name);
                     json.writeNumber(text.get());
                 } else if (text.isPresent()) {

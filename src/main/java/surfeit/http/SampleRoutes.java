@@ -27,7 +27,8 @@ final class SampleRoutes {
             Route.get("/v1/samples", Scope.READ).parameters("alloy", "q", "page_size", "cursor").to(this::list),
             Route.get("/v1/samples/{sample}", Scope.READ).to(this::read),
             Route.put("/v1/samples/{sample}", Scope.WRITE).to(this::put),
-            Route.get("/v1/samples/{sample}/revisions", Scope.READ).parameters("page_size", "cursor").to(this::revisions),
+            Route.get("/v1/samples/{sample}/revisions", Scope.READ).parameters("page_size", "cursor")
+                .to(this::revisions),
             Route.get("/v1/samples/{sample}/revisions/{n}", Scope.READ).to(this::revision));
     }
 
@@ -58,7 +59,8 @@ final class SampleRoutes {
         Change<StoredSample> change = laboratory.describe(name, sample, exchange.expectation(), exchange.occasion());
         exchange.unchanged(change.now().revision());
         exchange.header("Location", "/v1/samples/" + name);
-        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200, json -> SampleDocuments.write(json, change.now()));
+        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200,
+            json -> SampleDocuments.write(json, change.now()));
     }
 
     private void revisions(Exchange exchange) throws IOException {
@@ -83,7 +85,8 @@ final class SampleRoutes {
         try {
             return Long.parseLong(text);
         } catch (NumberFormatException e) {
-            throw new ProblemException(Problem.NOT_FOUND, "Revisions are numbered from 1; there is no revision \"" + text + "\".");
+            throw new ProblemException(Problem.NOT_FOUND, "Revisions are numbered from 1; there is no revision \""
+                + text + "\".");
         }
     }
 }

@@ -19,7 +19,10 @@ public record ServerSettings(String host, int port, long uploadBytesMax, long js
     public static final String UPLOAD_BYTES_SETTING = "upload-bytes-max";
     public static final String JSON_BYTES_SETTING = "json-bytes-max";
 
-    /** Loopback, port 8420; 64 MiB an upload, 8 MiB of JSON, a million rows; a pause of 60 s, 10 minutes in all. Judgement. */
+    /**
+     * Loopback, port 8420; 64 MiB an upload, 8 MiB of JSON, a million rows; a pause of 60 s, 10 minutes in all.
+     * Judgement.
+     */
     public static final ServerSettings DEFAULT = new ServerSettings("127.0.0.1", 8420, 64L << 20, 8L << 20,
         1_000_000, Duration.ofSeconds(60), Duration.ofMinutes(10), Duration.ofSeconds(10));
 
@@ -28,8 +31,10 @@ public record ServerSettings(String host, int port, long uploadBytesMax, long js
         require(uploadBytesMax > 0, UPLOAD_BYTES_SETTING + " is above 0, got " + uploadBytesMax + ".");
         require(jsonBytesMax > 0, JSON_BYTES_SETTING + " is above 0, got " + jsonBytesMax + ".");
         require(uploadRowsMax > 0, "upload-rows-max is above 0, got " + uploadRowsMax + ".");
-        require(!bodyStall.isNegative() && !bodyStall.isZero(), "The pause within a body is above 0 s, got " + bodyStall + ".");
-        require(!bodyTotal.isNegative() && !bodyTotal.isZero(), "The time for a body is above 0 s, got " + bodyTotal + ".");
+        require(!bodyStall.isNegative() && !bodyStall.isZero(), "The pause within a body is above 0 s, got " + bodyStall
+            + ".");
+        require(!bodyTotal.isNegative() && !bodyTotal.isZero(), "The time for a body is above 0 s, got " + bodyTotal
+            + ".");
     }
 
     private static void require(boolean holds, String message) {
@@ -39,6 +44,7 @@ public record ServerSettings(String host, int port, long uploadBytesMax, long js
     }
 
     public ServerSettings withPort(int other) {
-        return new ServerSettings(host, other, uploadBytesMax, jsonBytesMax, uploadRowsMax, bodyStall, bodyTotal, stopPatience);
+        return new ServerSettings(host, other, uploadBytesMax, jsonBytesMax, uploadRowsMax, bodyStall, bodyTotal,
+            stopPatience);
     }
 }

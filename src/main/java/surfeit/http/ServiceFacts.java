@@ -7,8 +7,8 @@ import java.util.Map;
 /**
  * What every answer may need to know of the running service. Thread-safe.
  *
- * <p>The salt of ETags holds all that decides an answer's bytes beside the stored revisions and the address: the program's
- * version, the settings that enter answers, and the form.
+ * <p>The salt of ETags holds all that decides an answer's bytes beside the stored revisions and the address: the
+ * program's version, the settings that enter answers, and the form.
  */
 final class ServiceFacts {
     private final ServerSettings settings;

@@ -8,6 +8,7 @@ import java.util.Map;
 import surfeit.element.ElementTable;
 import surfeit.http.json.FaultDocuments;
 import surfeit.http.json.JsonFormat;
+import surfeit.intake.IntakeLimits;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
@@ -53,13 +54,18 @@ final class ServiceRoutes {
             "results", "/v1/results", "alloys", "/v1/alloys", "problems", "/v1/problems", "docs", "/docs",
             "openapi", "/openapi.json", "shared", "/shared"));
         json.writeArrayFieldStart("limits");
-        limit(json, ServerSettings.UPLOAD_BYTES_SETTING, facts.settings().uploadBytesMax(), "bytes of one table or NDJSON, after inflation");
-        limit(json, ServerSettings.JSON_BYTES_SETTING, facts.settings().jsonBytesMax(), "bytes of one JSON body, after inflation");
+        ServerSettings settings = facts.settings();
+        limit(json, ServerSettings.UPLOAD_BYTES_SETTING, settings.uploadBytesMax(),
+            "bytes of one table or NDJSON, after inflation");
+        limit(json, ServerSettings.JSON_BYTES_SETTING, settings.jsonBytesMax(),
+            "bytes of one JSON body, after inflation");
+        limit(json, IntakeLimits.ROWS_SETTING, settings.uploadRowsMax(), "rows of one table, or spots of one body");
         limit(json, "json-depth-max", JsonFormat.DEPTH_MAX, "levels of nesting in JSON");
         limit(json, "page-size-max", Parameters.PAGE_SIZE_MAX, "items of one page");
         json.writeEndArray();
         json.writeObjectFieldStart("reference_tables");
-        json.writeStringField("atomic_weights", ElementTable.WEIGHTS_YEAR + " sha256:" + ElementTable.standard().sha256());
+        json.writeStringField("atomic_weights",
+            ElementTable.WEIGHTS_YEAR + " sha256:" + ElementTable.standard().sha256());
         json.writeEndObject();
         json.writeEndObject();
     }
@@ -115,7 +121,8 @@ final class ServiceRoutes {
 
     private void ready(Exchange exchange) throws IOException {
         if (!readiness.isReady()) {
-            throw new ProblemException(Problem.SHUTTING_DOWN, "The service lets running requests end and takes no new ones.");
+            throw new ProblemException(
+                Problem.SHUTTING_DOWN, "The service lets running requests end and takes no new ones.");
         }
         laboratory.eventRange();
         status(exchange, "ready");

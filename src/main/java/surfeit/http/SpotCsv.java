@@ -23,9 +23,10 @@ import surfeit.spot.Spot;
  * <p>Text cells that a spreadsheet would run as a formula get an apostrophe in front; numbers stay numbers.
  */
 final class SpotCsv implements AutoCloseable {
-    private static final List<String> HEAD = List.of("id", "sample", "revision", "withdrawn", "label", "particle", "feature", "session",
-        "acquired_time", "role", "beam_energy_kev", "live_time_s", "feature_size_um", "total_percent", "position", "tilt_deg", "unit",
-        "element", "state", "value_percent", "u_percent", "limit_percent", "as_reported");
+    private static final List<String> HEAD = List.of("id", "sample", "revision", "withdrawn", "label", "particle",
+        "feature", "session", "acquired_time", "role", "beam_energy_kev", "live_time_s", "feature_size_um",
+        "total_percent", "position", "tilt_deg", "unit", "element", "state", "value_percent", "u_percent",
+        "limit_percent", "as_reported");
 
     private final CsvWriter csv;
 
@@ -47,13 +48,15 @@ final class SpotCsv implements AutoCloseable {
     private static List<String> spotCells(StoredSpot stored) {
         Spot spot = stored.spot();
         Conditions conditions = spot.conditions();
-        return List.of(stored.id(), CsvCell.text(stored.sample()), Long.toString(stored.revision()), Boolean.toString(stored.withdrawn()),
-            CsvCell.text(spot.label()), CsvCell.text(spot.particle()), CsvCell.text(spot.feature()), CsvCell.text(spot.session()),
+        return List.of(stored.id(), CsvCell.text(stored.sample()), Long.toString(stored.revision()),
+            Boolean.toString(stored.withdrawn()), CsvCell.text(spot.label()), CsvCell.text(spot.particle()),
+            CsvCell.text(spot.feature()), CsvCell.text(spot.session()),
             CsvCell.text(spot.acquiredTime().map(DateTimeFormatter.ISO_OFFSET_DATE_TIME::format)),
             spot.isReference() ? "reference" : "specimen",
-            CsvCell.number(conditions.beamEnergyKev()), CsvCell.number(conditions.liveTimeS()), CsvCell.number(conditions.featureSizeUm()),
-            CsvCell.percent(conditions.rawTotal()), CsvCell.text(conditions.position().map(Position::words)),
-            CsvCell.number(conditions.tiltDeg()), spot.basis().unit());
+            CsvCell.number(conditions.beamEnergyKev()), CsvCell.number(conditions.liveTimeS()),
+            CsvCell.number(conditions.featureSizeUm()), CsvCell.percent(conditions.rawTotal()),
+            CsvCell.text(conditions.position().map(Position::words)), CsvCell.number(conditions.tiltDeg()),
+            spot.basis().unit());
     }
 
     private static void addValue(List<String> row, ReportedValue value) {

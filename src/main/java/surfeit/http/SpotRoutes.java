@@ -28,7 +28,8 @@ final class SpotRoutes {
     List<Route> routes() {
         return List.of(
             Route.get("/v1/samples/{sample}/spots", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.NDJSON)
-                .parameters("feature", "particle", "session", "verdict", "withdrawn", "page_size", "cursor").to(this::list),
+                .parameters("feature", "particle", "session", "verdict", "withdrawn", "page_size", "cursor")
+                .to(this::list),
             Route.get("/v1/spots/{id}", Scope.READ).to(this::read),
             Route.get("/v1/spots/{id}/revisions", Scope.READ).to(this::revisions),
             Route.post("/v1/spots/{id}/corrections", Scope.CORRECT).parameters("time_zone").to(this::correct),
@@ -91,7 +92,8 @@ final class SpotRoutes {
         IntakeOptions options = UploadOptions.of(exchange);
         try (Body body = exchange.body(exchange.bodyForm())) {
             String reason = CorrectionJson.reason(body.open());
-            answer(exchange, laboratory.correct(exchange.path("id"), reason, exchange.expectation(), (present, sample) -> {
+            answer(exchange, laboratory.correct(exchange.path("id"), reason, exchange.expectation(),
+                (present, sample) -> {
                 try {
                     return CorrectionJson.apply(body.open(), present, options.withULevel(sample.judgement().uLevel()));
                 } catch (IOException e) {

@@ -15,12 +15,14 @@ public final class IntakeFaults {
 
     /** The problem a kind of fault means; both have the same code. */
     public static Problem problem(FaultCode code) {
-        return Problem.ofCode(code.text()).orElseThrow(() -> new IllegalStateException("No problem has the code " + code + "."));
+        return Problem.ofCode(code.text())
+            .orElseThrow(() -> new IllegalStateException("No problem has the code " + code + "."));
     }
 
     /** The fault as answers tell it. */
     public static Fault fault(surfeit.intake.Fault fault) {
-        return new Fault(problem(fault.code()), fault.detail(), place(fault.place()), value(fault.place()), Optional.empty());
+        return new Fault(problem(fault.code()), fault.detail(), place(fault.place()), value(fault.place()),
+            Optional.empty());
     }
 
     static Place place(surfeit.intake.Place place) {
@@ -36,7 +38,8 @@ public final class IntakeFaults {
     }
 
     private static Optional<String> value(surfeit.intake.Place place) {
-        String value = place instanceof Cell cell ? cell.value() : place instanceof Pointer pointer ? pointer.value() : "";
+        String value = place instanceof Cell cell ? cell.value()
+            : place instanceof Pointer pointer ? pointer.value() : "";
         return value.isEmpty() ? Optional.empty() : Optional.of(value);
     }
 

@@ -17,7 +17,9 @@ import surfeit.intake.SpotSink;
 import surfeit.intake.TableHead;
 import surfeit.spot.Sample;
 
-/** Hands what a reader of uploads finds on to whoever records or interprets it. Thread-safe, as far as its reader is. */
+/**
+ * Hands what a reader of uploads finds on to whoever records or interprets it. Thread-safe, as far as its reader is.
+ */
 public final class IntakeRows implements SpotRows {
     private static final String TABLE = "text/csv";
 
@@ -52,15 +54,16 @@ public final class IntakeRows implements SpotRows {
     private static ProblemException refusal(IntakeReport report) {
         List<Fault> faults = report.faults().stream().map(IntakeFaults::fault).toList();
         Optional<String> setting = report.faults().stream().flatMap(fault -> fault.setting().stream()).findFirst();
-        Fault first = faults.stream().filter(fault -> fault.code() == Problem.UPLOAD_TOO_LARGE).findFirst().orElse(faults.get(0));
+        Fault first = faults.stream().filter(fault -> fault.code() == Problem.UPLOAD_TOO_LARGE).findFirst()
+            .orElse(faults.get(0));
         String detail = report.faultCount() == 1 ? first.detail()
             : report.faultCount() + " faults; nothing was recorded. The first: " + first.detail();
         return new ProblemException(first.code(), detail, faults, report.faultCount(), setting, Map.of());
     }
 
     private static Dialect echo(CsvDialect dialect) {
-        return new Dialect(dialect.charsetName(), Optional.of(dialect.delimiterName()), dialect.decimal().map(String::valueOf),
-            dialect.timeZone().map(Object::toString), dialect.unit().map(unit -> unit.unit()),
+        return new Dialect(dialect.charsetName(), Optional.of(dialect.delimiterName()),
+            dialect.decimal().map(String::valueOf), dialect.timeZone().map(Object::toString), dialect.unit().map(unit -> unit.unit()),
             dialect.layout().map(CsvDialect.Layout::words), dialect.decidedBy().words());
     }
 
@@ -100,7 +103,8 @@ public final class IntakeRows implements SpotRows {
 
                 @Override
                 public String rejectedLines(List<Fault> faults) {
-                    return of.map(known -> known.lines(new RejectedSpot(rows, faults.stream().map(Bridge::back).toList())))
+                    List<surfeit.intake.Fault> back = faults.stream().map(Bridge::back).toList();
+                    return of.map(known -> known.lines(new RejectedSpot(rows, back)))
                         .orElseGet(() -> RejectedDocument.lines(place, faults));
                 }
             };

@@ -7,8 +7,8 @@ import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
 
 /**
- * The recorded spots of a sample at one revision as a source that may be read for as long as its reader likes: it holds no
- * transaction. Knows the record of the spot it is handing over. Not thread-safe.
+ * The recorded spots of a sample at one revision as a source that may be read for as long as its reader likes: it holds
+ * no transaction. Knows the record of the spot it is handing over. Not thread-safe.
  */
 final class RecordedSpots implements SpotSource {
     private final Consumer<Consumer<StoredSpot>> all;

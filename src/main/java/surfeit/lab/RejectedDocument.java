@@ -12,7 +12,8 @@ final class RejectedDocument {
     }
 
     static String lines(Place place, List<Fault> faults) {
-        String problem = faults.stream().map(fault -> fault.code().code() + ": " + fault.detail()).collect(Collectors.joining(" "));
+        String problem = faults.stream().map(fault -> fault.code().code() + ": " + fault.detail())
+            .collect(Collectors.joining(" "));
         String line = place.line().isPresent() ? Long.toString(place.line().getAsLong()) : "";
         return line + "," + quoted(place.pointer().orElse("")) + "," + quoted(problem) + "\n";
     }

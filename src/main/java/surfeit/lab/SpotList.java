@@ -29,7 +29,8 @@ public final class SpotList implements SpotRows.Sink {
         if (list.faultCount > 0) {
             Fault first = list.faults.get(0);
             throw new ProblemException(first.code(), list.faultCount == 1 ? first.detail()
-                : list.faultCount + " faults; the first: " + first.detail(), list.faults, list.faultCount, Optional.empty(), Map.of());
+                : list.faultCount + " faults; the first: " + first.detail(), list.faults, list.faultCount,
+                Optional.empty(), Map.of());
         }
         return list.spots;
     }

@@ -9,7 +9,8 @@ import java.util.Set;
 final class AnswerCheck {
     /** Refusals that any request can meet and that are declared once, as "any refusal". */
     private static final Set<Integer> ANYWHERE = Set.of(405, 408, 414, 431, 500, 503, 507);
-    private static final Set<String> OURS = Set.of("etag", "vary", "location", "link", "allow", "content-disposition", "x-request-id");
+    private static final Set<String> OURS =
+        Set.of("etag", "vary", "location", "link", "allow", "content-disposition", "x-request-id");
     private static final int SHOWN_MAX = 800;
     private static final String PROBLEM = "/components/schemas/Problem";
 
@@ -19,11 +20,13 @@ final class AnswerCheck {
     /** @throws AssertionError where the answer is not as documented */
     static void check(String method, String address, Reply reply) {
         String path = address.contains("?") ? address.substring(0, address.indexOf('?')) : address;
-        Optional<OpenApi.Operation> operation = OpenApi.DOCUMENT.operation(method.equals("HEAD") ? "GET" : method, path);
+        Optional<OpenApi.Operation> operation = OpenApi.DOCUMENT.operation(method.equals("HEAD") ? "GET" : method,
+            path);
         String what = method + " " + address + " -> " + reply.status() + " " + reply.mediaType() + "\n"
             + reply.text().substring(0, Math.min(reply.text().length(), SHOWN_MAX));
         if (operation.isEmpty()) {
-            require(reply.status() == (OpenApi.DOCUMENT.hasPath(path) ? 405 : 404) || reply.status() == 406, "undeclared route: " + what);
+            require(reply.status() == (OpenApi.DOCUMENT.hasPath(path) ? 405 : 404)
+                || reply.status() == 406, "undeclared route: " + what);
             requireShape(PROBLEM, reply.text(), what);
             return;
         }
@@ -52,10 +55,12 @@ final class AnswerCheck {
             for (var fields = answer.path("headers").fieldNames(); fields.hasNext();) {
                 declared |= fields.next().equalsIgnoreCase(name);
             }
-            require(declared || !OURS.contains(name.toLowerCase(java.util.Locale.ROOT)), "undeclared header " + name + ": " + what);
+            require(declared || !OURS.contains(name.toLowerCase(java.util.Locale.ROOT)), "undeclared header " + name
+                + ": " + what);
         }
         for (String name : List.of("ETag", "X-Request-Id")) {
-            require(!answer.path("headers").has(name) || reply.header(name).isPresent(), "missing header " + name + ": " + what);
+            require(!answer.path("headers").has(name) || reply.header(name).isPresent(), "missing header " + name + ": "
+                + what);
         }
     }
 

@@ -26,12 +26,14 @@ class AnswerCheckTest {
 
     @Test
     void a_missing_key_is_caught() {
-        assertThatThrownBy(() -> check("GET", "/healthz", 200, "application/json", "{}")).isInstanceOf(AssertionError.class);
+        assertThatThrownBy(() -> check("GET", "/healthz", 200, "application/json", "{}"))
+            .isInstanceOf(AssertionError.class);
     }
 
     @Test
     void an_undocumented_key_is_caught() {
-        assertThatThrownBy(() -> check("GET", "/healthz", 200, "application/json", "{\"status\": \"ok\", \"mood\": \"good\"}"))
+        assertThatThrownBy(() -> check("GET", "/healthz",
+            200, "application/json", "{\"status\": \"ok\", \"mood\": \"good\"}"))
             .isInstanceOf(AssertionError.class).hasMessageContaining("mood");
     }
 
@@ -45,10 +47,14 @@ class AnswerCheckTest {
     @Test
     void an_undeclared_media_type_status_route_or_header_is_caught() {
         assertThatThrownBy(() -> check("GET", "/healthz", 200, "text/plain", "ok")).hasMessageContaining("media type");
-        assertThatThrownBy(() -> check("GET", "/healthz", 418, "application/json", RIGHT)).hasMessageContaining("status");
-        assertThatThrownBy(() -> check("GET", "/nowhere", 200, "application/json", RIGHT)).hasMessageContaining("route");
-        HttpHeaders headers = HttpHeaders.of(Map.of("Content-Type", List.of("application/json"), "Location", List.of("/x")), (a, b) -> true);
-        assertThatThrownBy(() -> AnswerCheck.check("GET", "/healthz", new Reply(200, headers, RIGHT.getBytes(StandardCharsets.UTF_8))))
+        assertThatThrownBy(() -> check("GET", "/healthz", 418, "application/json", RIGHT))
+            .hasMessageContaining("status");
+        assertThatThrownBy(() -> check("GET", "/nowhere", 200, "application/json", RIGHT))
+            .hasMessageContaining("route");
+        HttpHeaders headers = HttpHeaders.of(Map.of("Content-Type", List.of("application/json"), "Location",
+            List.of("/x")), (a, b) -> true);
+        assertThatThrownBy(() -> AnswerCheck.check("GET", "/healthz", new Reply(200, headers,
+            RIGHT.getBytes(StandardCharsets.UTF_8))))
             .hasMessageContaining("Location");
     }
 

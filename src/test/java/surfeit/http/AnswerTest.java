@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -42,7 +43,8 @@ class AnswerTest {
 
     @Test
     void an_inconclusive_row_has_a_reason_a_bound_and_a_next_step_and_no_confidence() {
-        JsonNode matrix = service.post("/v1/interpretations", InventedPowder.interpretation()).json().path("groups").get(1);
+        JsonNode matrix = service.post("/v1/interpretations", InventedPowder.interpretation()).json().path("groups")
+            .get(1);
         JsonNode copper = element(matrix, "Cu");
         assertThat(copper.path("verdict").asText()).isEqualTo("inconclusive");
         assertThat(copper.path("reason").asText()).isNotBlank();
@@ -55,12 +57,18 @@ class AnswerTest {
     void the_same_spots_in_five_forms_give_the_same_bytes_from_the_groups_on() {
         String expected = fromGroups(stored("five-json", "application/json", InventedPowder.json(), "").text());
         assertThat(fromGroups(stored("five-csv", "text/csv", InventedPowder.WIDE, "").text())).isEqualTo(expected);
-        assertThat(fromGroups(stored("five-semicolon", "text/csv", InventedPowder.semicolon(), "").text())).isEqualTo(expected);
-        assertThat(fromGroups(stored("five-long", "text/csv", InventedPowder.longTable(), "").text())).isEqualTo(expected);
-        assertThat(fromGroups(stored("five-ndjson", "application/x-ndjson", InventedPowder.ndjson(), "").text())).isEqualTo(expected);
-        assertThat(fromGroups(service.post("/v1/interpretations", InventedPowder.interpretation()).text())).isEqualTo(expected);
-        for (String table : new String[] {InventedPowder.WIDE, InventedPowder.semicolon(), InventedPowder.longTable()}) {
-            assertThat(fromGroups(service.post("/v1/interpretations?" + NOMINAL, "text/csv", table).text())).isEqualTo(expected);
+        assertThat(fromGroups(stored("five-semicolon", "text/csv", InventedPowder.semicolon(), "").text()))
+            .isEqualTo(expected);
+        assertThat(fromGroups(stored("five-long", "text/csv", InventedPowder.longTable(), "").text()))
+            .isEqualTo(expected);
+        assertThat(fromGroups(stored("five-ndjson", "application/x-ndjson", InventedPowder.ndjson(), "").text()))
+            .isEqualTo(expected);
+        assertThat(fromGroups(service.post("/v1/interpretations", InventedPowder.interpretation()).text()))
+            .isEqualTo(expected);
+        for (String table : new String[] {InventedPowder.WIDE, InventedPowder.semicolon(),
+            InventedPowder.longTable()}) {
+            assertThat(fromGroups(service.post("/v1/interpretations?" + NOMINAL, "text/csv", table).text()))
+                .isEqualTo(expected);
         }
     }
 
@@ -68,12 +76,14 @@ class AnswerTest {
     void the_stored_answer_equals_the_stateless_one_but_for_name_revision_and_time() {
         String stored = stored("equal", "application/json", InventedPowder.json(), "").text();
         String stateless = service.post("/v1/interpretations", InventedPowder.interpretation()).text();
-        assertThat(stored.substring(stored.indexOf("\"method\""))).isEqualTo(stateless.substring(stateless.indexOf("\"method\"")));
+        assertThat(stored.substring(stored.indexOf("\"method\"")))
+            .isEqualTo(stateless.substring(stateless.indexOf("\"method\"")));
     }
 
     @Test
     void keys_may_come_in_any_order() {
-        String late = "{\"spots\": " + InventedPowder.spots() + ", \"unit\": \"at%\", \"sample\": " + InventedPowder.SAMPLE + "}";
+        String late = "{\"spots\": " + InventedPowder.spots() + ", \"unit\": \"at%\", \"sample\": "
+            + InventedPowder.SAMPLE + "}";
         assertThat(fromGroups(service.post("/v1/interpretations", late).text()))
             .isEqualTo(fromGroups(service.post("/v1/interpretations", InventedPowder.interpretation()).text()));
         service.put("/v1/samples/late", InventedPowder.SAMPLE);
@@ -90,17 +100,19 @@ class AnswerTest {
             double silver = Double.parseDouble(cells[4]) * 107.8682;
             double copper = Double.parseDouble(cells[5]) * 63.546;
             table.append(String.join(",", cells[0], cells[1], cells[2], cells[3])).append(',')
-                .append(100 * silver / (silver + copper)).append(',').append(100 * copper / (silver + copper)).append('\n');
+                .append(100 * silver / (silver + copper)).append(',').append(100 * copper / (silver + copper))
+                .append('\n');
         });
         String sample = InventedPowder.SAMPLE;
-        JsonNode mass = service.post("/v1/interpretations?nominal=" + URLEncoder.encode("Ag:60.1,Cu:39.9 at%", StandardCharsets.UTF_8),
+        JsonNode mass = service.post("/v1/interpretations?nominal=" + URLEncoder.encode("Ag:60.1,Cu:39.9 at%",
+            StandardCharsets.UTF_8),
             "text/csv", table.toString()).json();
         assertThat(sample).contains("60.1");
         for (int group = 0; group < 2; group++) {
             JsonNode a = element(atomic.path("groups").get(group), "Cu");
             JsonNode m = element(mass.path("groups").get(group), "Cu");
-            for (String key : new String[] {"mean_atomic_percent", "mean_mass_percent", "mean_atomic_percent_u", "enrichment_factor",
-                "difference_atomic_percent", "odds_ratio", "p_value"}) {
+            for (String key : List.of("mean_atomic_percent", "mean_mass_percent", "mean_atomic_percent_u",
+                    "enrichment_factor", "difference_atomic_percent", "odds_ratio", "p_value")) {
                 assertThat(m.path(key).asDouble()).as(key).isCloseTo(a.path(key).asDouble(),
                     within(1e-12 * Math.max(1, Math.abs(a.path(key).asDouble()))));
             }
@@ -113,12 +125,14 @@ class AnswerTest {
         String base = "/v1/samples/forms/segregation";
         assertThat(service.get(base).mediaType()).isEqualTo("application/json");
         assertThat(service.get(base, "Accept", "text/csv").mediaType()).isEqualTo("text/csv");
-        assertThat(service.get(base, "Accept", "text/markdown;q=0.9, text/csv;q=0.5").mediaType()).isEqualTo("text/markdown");
+        assertThat(service.get(base, "Accept", "text/markdown;q=0.9, text/csv;q=0.5").mediaType())
+            .isEqualTo("text/markdown");
         assertThat(service.get(base + ".csv", "Accept", "application/json").mediaType()).isEqualTo("text/csv");
         assertThat(service.get(base + ".md").text()).startsWith("# Sample forms");
         assertThat(service.get(base, "Accept", "image/png").code()).isEqualTo("not-acceptable");
         assertThat(service.get(base + ".xlsx").code()).isEqualTo("not-acceptable");
-        assertThat(service.post("/v1/interpretations.csv", InventedPowder.interpretation()).text()).startsWith("sample,revision,by,group");
+        assertThat(service.post("/v1/interpretations.csv", InventedPowder.interpretation()).text())
+            .startsWith("sample,revision,by,group");
     }
 
     @Test
@@ -143,20 +157,24 @@ class AnswerTest {
         assertThat(service.get(base + ".csv", "If-None-Match", etag).status()).isEqualTo(200);
         assertThat(service.get(base).header("Cache-Control")).hasValue("private, no-cache");
         assertThat(service.get(base).header("Vary")).hasValue("Accept, Authorization");
-        service.put("/v1/alloys/ag-cu-eutectic", "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60, \"Cu\": 40}}, "
+        service.put("/v1/alloys/ag-cu-eutectic", "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60, "
+            + "\"Cu\": 40}}, "
             + "\"source\": \"certificate (invented)\"}", "If-Match", "*");
         Reply changed = service.get(base, "If-None-Match", etag);
         assertThat(changed.status()).isEqualTo(200);
         assertThat(changed.json().path("nominal").path("alloy_revision").asInt()).isEqualTo(1);
-        assertThat(changed.json().path("nominal").path("elements").get(0).path("atomic_percent").asDouble()).isEqualTo(60);
+        assertThat(changed.json().path("nominal").path("elements").get(0).path("atomic_percent").asDouble())
+            .isEqualTo(60);
     }
 
     @Test
     void a_bare_table_takes_any_key_of_a_sample_that_is_one_word() {
         JsonNode settings = service.post("/v1/interpretations?" + NOMINAL
-            + "&accuracy_class=standards-based&margin_odds_ratio=1.5&alpha=0.01&u_level=2&spot_centre=median&excluded_elements=C,O"
-            + "&beam_energy_kev=15&spots_independent=true&form=polished&reference_correlation=0.98&mount=silicon&take_off_angle_deg=35"
-            + "&detector_fwhm_ev=130&particle_diameter_um=30", "text/csv", InventedPowder.WIDE).json().path("method").path("settings");
+            + "&accuracy_class=standards-based&margin_odds_ratio=1.5&alpha=0.01&u_level=2&spot_centre=median"
+            + "&excluded_elements=C,O&beam_energy_kev=15&spots_independent=true&form=polished&mount=silicon"
+            + "&reference_correlation=0.98&take_off_angle_deg=35&detector_fwhm_ev=130&particle_diameter_um=30",
+            "text/csv", InventedPowder.WIDE).json().path("method")
+                .path("settings");
         assertThat(settings.path("accuracy_class").asText()).isEqualTo("standards-based");
         assertThat(settings.path("margin_odds_ratio").asDouble()).isEqualTo(1.5);
         assertThat(settings.path("spot_centre").asText()).isEqualTo("median");
@@ -164,8 +182,10 @@ class AnswerTest {
 
     @Test
     void a_bare_table_without_alloy_or_nominal_says_what_is_missing() {
-        assertThat(service.post("/v1/interpretations", "text/csv", InventedPowder.WIDE).code()).isEqualTo("nominal-incomplete");
-        assertThat(service.post("/v1/interpretations?alloy=ag-cu-eutektik", "text/csv", InventedPowder.WIDE).json().path("detail").asText())
+        assertThat(service.post("/v1/interpretations", "text/csv", InventedPowder.WIDE).code())
+            .isEqualTo("nominal-incomplete");
+        assertThat(service.post("/v1/interpretations?alloy=ag-cu-eutektik", "text/csv", InventedPowder.WIDE).json()
+            .path("detail").asText())
             .contains("ag-cu-eutectic");
         assertThat(service.post("/v1/interpretations?nominal=Ag:60.1,Cu:39.9", "text/csv", InventedPowder.WIDE).code())
             .isEqualTo("unit-missing");

@@ -46,7 +46,8 @@ class BackupRouteTest {
         assertThat(reply.mediaType()).isEqualTo("application/vnd.sqlite3");
         assertThat(reply.header("Cache-Control")).hasValue("no-store");
         assertThat(reply.header("Content-Length")).hasValue(Integer.toString(reply.body().length));
-        assertThat(reply.header("Content-Disposition")).hasValue("attachment; filename=\"surfeit-2026-11-24T083000Z.backup\"");
+        assertThat(reply.header("Content-Disposition"))
+            .hasValue("attachment; filename=\"surfeit-2026-11-24T083000Z.backup\"");
         assertThat(reply.header("Repr-Digest")).hasValue("sha-256=:"
             + Base64.getEncoder().encodeToString(MessageDigest.getInstance("SHA-256").digest(reply.body())) + ":");
         AuditHead head = service.laboratory().auditHead();

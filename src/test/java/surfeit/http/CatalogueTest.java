@@ -11,9 +11,12 @@ import surfeit.element.ElementTable;
 
 /** Alloys and elements. */
 class CatalogueTest {
-    private static final String OWN = "{\"name\": \"our braze\", \"nominal\": {\"unit\": \"wt%\", \"elements\": {\"Ag\": {\"value\": 72,"
-        + " \"tolerance\": 1}, \"Cu\": \"balance\"}}, \"phases\": [{\"name\": \"(Ag)\", \"composition\": {\"unit\": \"at%\", \"elements\":"
-        + " {\"Ag\": 86, \"Cu\": 14}}, \"density_g_per_cm3\": 10.3}], \"melting\": {\"temperature_c\": \"779-785\", \"kind\": \"melting range\"},"
+    private static final String OWN = "{\"name\": \"our braze\", \"nominal\": {\"unit\": \"wt%\", \"elements\": "
+        + "{\"Ag\": {\"value\": 72,"
+        + " \"tolerance\": 1}, \"Cu\": \"balance\"}}, \"phases\": [{\"name\": \"(Ag)\", \"composition\": {\"unit\": "
+            + "\"at%\", \"elements\":"
+        + " {\"Ag\": 86, \"Cu\": 14}}, \"density_g_per_cm3\": 10.3}], \"melting\": {\"temperature_c\": \"779-785\", "
+            + "\"kind\": \"melting range\"},"
         + " \"source\": \"certificate 4711 (invented)\"}";
     private static RunningService service;
 
@@ -34,27 +37,33 @@ class CatalogueTest {
         assertThat(created.json().path("origin").asText()).isEqualTo("lab");
         assertThat(service.put("/v1/alloys/our-braze", OWN).status()).isEqualTo(200);
         assertThat(service.put("/v1/alloys/our-braze", OWN.replace("72", "71")).code()).isEqualTo("revision-required");
-        assertThat(service.put("/v1/alloys/our-braze", OWN.replace("72", "71"), "If-Match", created.etag()).json().path("revision").asInt())
+        assertThat(service.put("/v1/alloys/our-braze", OWN.replace("72", "71"), "If-Match", created.etag()).json()
+            .path("revision").asInt())
             .isEqualTo(2);
         assertThat(service.put("/v1/samples/of-own-alloy", "{\"alloy\": \"our-braze\"}").status()).isEqualTo(201);
-        assertThat(service.put("/v1/samples/of-no-alloy", "{\"alloy\": \"our-brase\"}").json().path("detail").asText()).contains("our-braze");
+        assertThat(service.put("/v1/samples/of-no-alloy", "{\"alloy\": \"our-brase\"}").json().path("detail").asText())
+            .contains("our-braze");
     }
 
     @Test
     void an_alloy_of_the_program_can_be_restated_and_the_own_statement_goes_first() {
         Reply program = service.get("/v1/alloys/sac305");
         assertThat(program.json().path("revision").asInt()).isZero();
-        String own = "{\"nominal\": {\"unit\": \"wt%\", \"elements\": {\"Sn\": \"balance\", \"Ag\": 3.1, \"Cu\": 0.5}}, \"source\": \"certificate\"}";
+        String own = "{\"nominal\": {\"unit\": \"wt%\", \"elements\": {\"Sn\": \"balance\", \"Ag\": 3.1, \"Cu\": "
+            + "0.5}}, \"source\": \"certificate\"}";
         assertThat(service.put("/v1/alloys/sac305", own).code()).isEqualTo("revision-required");
         assertThat(service.put("/v1/alloys/sac305", own, "If-Match", program.etag()).status()).isEqualTo(200);
-        assertThat(service.get("/v1/alloys/sac305", "If-None-Match", program.etag()).json().path("origin").asText()).isEqualTo("lab");
+        assertThat(service.get("/v1/alloys/sac305", "If-None-Match", program.etag()).json().path("origin").asText())
+            .isEqualTo("lab");
     }
 
     @Test
     void an_alloy_needs_a_composition_that_can_be_and_a_source() {
         assertThat(service.put("/v1/alloys/x", "{\"source\": \"s\"}").code()).isEqualTo("nominal-incomplete");
-        assertThat(service.put("/v1/alloys/x", "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60, \"Cu\": 40}}}").status()).isEqualTo(400);
-        assertThat(service.put("/v1/alloys/x", "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60, \"Cu\": 30}}, \"source\": \"s\"}").code())
+        assertThat(service.put("/v1/alloys/x", "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60, \"Cu\": "
+            + "40}}}").status()).isEqualTo(400);
+        assertThat(service.put("/v1/alloys/x", "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60, \"Cu\": "
+            + "30}}, \"source\": \"s\"}").code())
             .isEqualTo("nominal-incomplete");
         assertThat(service.put("/v1/alloys/..", OWN).status()).isIn(400, 404, 405, 422);
         assertThat(service.put("/v1/alloys/a%20b", OWN).code()).isEqualTo("name-invalid");
@@ -65,7 +74,8 @@ class CatalogueTest {
         JsonNode page = service.get("/v1/alloys?page_size=10").json();
         assertThat(page.path("items").findValuesAsText("alloy")).isSorted().hasSize(10);
         JsonNode next = service.get("/v1/alloys?page_size=10&cursor=" + page.path("next").asText()).json();
-        assertThat(next.path("items").get(0).path("alloy").asText()).isGreaterThan(page.path("items").get(9).path("alloy").asText());
+        assertThat(next.path("items").get(0).path("alloy").asText()).isGreaterThan(page.path("items").get(9)
+            .path("alloy").asText());
     }
 
     @Test
@@ -74,6 +84,11 @@ class CatalogueTest {
             JsonNode read = service.get("/v1/elements/" + element.symbol()).json();
             assertThat(read.path("atomic_weight_g_per_mol").asDouble()).isEqualTo(element.atomicWeight());
         }
+        JsonNode copper = service.get("/v1/elements/Cu?beam_energy_kev=15").json();
+        assertThat(copper.path("chosen_line").asText()).isEqualTo("Ka");
+        assertThat(copper.path("lines").findValuesAsText("line")).contains("Ka", "La");
+        assertThat(service.get("/v1/elements/Cu?beam_energy_kev=300").code()).isEqualTo("value-out-of-range");
+        assertThat(service.get("/v1/elements/Cu?beam_energy_kev=15kV").code()).isEqualTo("value-out-of-range");
         Reply wrong = service.get("/v1/elements/CU");
         assertThat(wrong.status()).isEqualTo(404);
         assertThat(wrong.json().path("detail").asText()).contains("nearest known: Cu");

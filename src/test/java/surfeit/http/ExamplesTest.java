@@ -27,10 +27,12 @@ class ExamplesTest {
     private static final String END = "    # end of the program's own answers\n";
     private static final JsonNode EXAMPLES = OpenApi.DOCUMENT.root().path("components").path("examples");
     private static final Map<String, Reply> ANSWERS = new LinkedHashMap<>();
-    private static final Map<String, String> SUMMARIES = Map.of(
-        "interpretation", "Copper-rich patches", "interpretationCsv", "Copper-rich patches as rows",
-        "interpretationMarkdown", "Copper-rich patches to read", "resultPage", "One page", "resultsCsv", "One row per spot and element",
-        "resultsNdjson", "One row a line");
+    private static final Map<String, String> SUMMARIES = Map.ofEntries(
+        Map.entry("interpretation", "Copper-rich patches"), Map.entry("interpretationCsv", "Copper-rich patches as rows"),
+        Map.entry("interpretationMarkdown", "Copper-rich patches to read"), Map.entry("resultPage", "One page"),
+        Map.entry("resultsCsv", "One row per spot and element"), Map.entry("resultsNdjson", "One row a line"),
+        Map.entry("signalDepths", "An alloy at one beam energy"), Map.entry("comparison", "An etched lot"),
+        Map.entry("comparisonCsv", "An etched lot as rows"), Map.entry("comparisonMarkdown", "An etched lot to read"));
     private static RunningService service;
 
     @BeforeAll
@@ -42,11 +44,17 @@ class ExamplesTest {
         ANSWERS.put("interpretationMarkdown", service.post("/v1/interpretations.md", request));
         JsonNode body = OpenApi.parse(request);
         service.put("/v1/samples/A7", body.path("sample").toString());
-        service.post("/v1/samples/A7/spots", "{\"unit\": " + body.path("unit") + ", \"session\": " + body.path("session") + ", \"spots\": "
+        service.post("/v1/samples/A7/spots", "{\"unit\": " + body.path("unit") + ", \"session\": "
+            + body.path("session") + ", \"spots\": "
             + body.path("spots") + "}");
         ANSWERS.put("resultPage", service.get("/v1/results?element=Cu&page_size=1"));
         ANSWERS.put("resultsCsv", service.get("/v1/results.csv?element=Cu"));
+        ANSWERS.put("signalDepths", service.post("/v1/signal-depths", EXAMPLES.path("signalDepthRequest").path("value").toString()));
         ANSWERS.put("resultsNdjson", service.get("/v1/results.ndjson?element=Cu"));
+        InventedPowder.etchedLots(service);
+        ANSWERS.put("comparison", service.get("/v1/comparisons?a=as-made&b=etched"));
+        ANSWERS.put("comparisonCsv", service.get("/v1/comparisons.csv?a=as-made&b=etched"));
+        ANSWERS.put("comparisonMarkdown", service.get("/v1/comparisons.md?a=as-made&b=etched"));
         if (Boolean.getBoolean("surfeit.examples.write")) {
             write();
         }
@@ -63,7 +71,8 @@ class ExamplesTest {
             assertThat(answer.getValue().status()).as(answer.getKey()).isEqualTo(200);
             JsonNode documented = EXAMPLES.path(answer.getKey()).path("value");
             if (documented.isTextual()) {
-                assertThat(withoutNumbers(documented.asText())).as(answer.getKey()).isEqualTo(withoutNumbers(answer.getValue().text()));
+                assertThat(withoutNumbers(documented.asText())).as(answer.getKey())
+                    .isEqualTo(withoutNumbers(answer.getValue().text()));
             } else {
                 requireEqual(answer.getKey(), documented, answer.getValue().json());
             }
@@ -74,7 +83,8 @@ class ExamplesTest {
     void every_documented_upload_is_taken() {
         int number = 0;
         for (String path : new String[] {"/v1/samples/{sample}/spots", "/v1/interpretations"}) {
-            JsonNode content = OpenApi.DOCUMENT.followed(OpenApi.DOCUMENT.root().path("paths").path(path).path("post").path("requestBody"))
+            JsonNode content = OpenApi.DOCUMENT.followed(OpenApi.DOCUMENT.root().path("paths").path(path).path("post")
+                .path("requestBody"))
                 .path("content");
             for (Map.Entry<String, JsonNode> media : content.properties()) {
                 for (JsonNode example : media.getValue().path("examples")) {
@@ -83,7 +93,8 @@ class ExamplesTest {
                     service.put(sample, "{\"alloy\": \"ag-cu-eutectic\"}");
                     String address = path.startsWith("/v1/samples") ? sample + "/spots"
                         : path + (media.getKey().equals("text/csv") ? "?alloy=ag-cu-eutectic" : "");
-                    Reply reply = service.post(address, media.getKey(), value.isTextual() ? value.asText() : value.toString());
+                    Reply reply = service.post(address, media.getKey(), value.isTextual() ? value.asText()
+                        : value.toString());
                     assertThat(reply.status()).as(reply.text()).isIn(200, 201);
                 }
             }
@@ -94,18 +105,24 @@ class ExamplesTest {
     void every_documented_sample_and_alloy_can_be_put() {
         JsonNode paths = OpenApi.DOCUMENT.root().path("paths");
         int number = 0;
-        for (JsonNode example : paths.path("/v1/samples/{sample}").path("put").path("requestBody").path("content").path("application/json")
+        for (JsonNode example : paths.path("/v1/samples/{sample}").path("put").path("requestBody").path("content")
+            .path("application/json")
                 .path("examples")) {
-            assertThat(service.put("/v1/samples/put-" + number++, example.path("value").toString()).status()).isEqualTo(201);
+            assertThat(service.put("/v1/samples/put-" + number++, example.path("value").toString()).status())
+                .isEqualTo(201);
         }
-        JsonNode alloy = paths.path("/v1/alloys/{alloy}").path("put").path("requestBody").path("content").path("application/json").path("example");
+        JsonNode alloy = paths.path("/v1/alloys/{alloy}").path("put").path("requestBody").path("content")
+            .path("application/json").path("example");
         assertThat(service.put("/v1/alloys/documented", alloy.toString()).status()).isEqualTo(201);
     }
 
-    /** Processors may differ in the last digit of a logarithm: numbers are compared as numbers, or not at all in texts. */
+    /**
+     * Processors may differ in the last digit of a logarithm: numbers are compared as numbers, or not at all in texts.
+     */
     private static void requireEqual(String at, JsonNode documented, JsonNode answered) {
         if (documented.isNumber() && answered.isNumber()) {
-            assertThat(documented.asDouble()).as(at).isCloseTo(answered.asDouble(), within(1e-9 * Math.max(1, Math.abs(answered.asDouble()))));
+            assertThat(documented.asDouble()).as(at).isCloseTo(answered.asDouble(),
+                within(1e-9 * Math.max(1, Math.abs(answered.asDouble()))));
             return;
         }
         assertThat(documented.getNodeType()).as(at).isEqualTo(answered.getNodeType());
@@ -118,7 +135,8 @@ class ExamplesTest {
             }
         } else {
             assertThat(documented.fieldNames()).as(at).toIterable().containsExactlyElementsOf(answered::fieldNames);
-            documented.fieldNames().forEachRemaining(name -> requireEqual(at + "/" + name, documented.get(name), answered.get(name)));
+            documented.fieldNames().forEachRemaining(name -> requireEqual(at + "/" + name, documented.get(name),
+                answered.get(name)));
         }
     }
 
@@ -129,8 +147,10 @@ class ExamplesTest {
     private static void write() throws IOException {
         StringBuilder examples = new StringBuilder(BEGIN);
         for (Map.Entry<String, Reply> answer : ANSWERS.entrySet()) {
-            examples.append("    ").append(answer.getKey()).append(":\n      summary: ").append(SUMMARIES.get(answer.getKey())).append("\n");
-            examples.append(answer.getValue().mediaType().equals("application/json") ? json(answer.getValue()) : text(answer.getValue()));
+            examples.append("    ").append(answer.getKey()).append(":\n      summary: ")
+                .append(SUMMARIES.get(answer.getKey())).append("\n");
+            examples.append(answer.getValue().mediaType().equals("application/json") ? json(answer.getValue())
+                : text(answer.getValue()));
         }
         String document = Files.readString(DOCUMENT);
         int begin = document.indexOf(BEGIN);
@@ -144,6 +164,7 @@ class ExamplesTest {
     }
 
     private static String text(Reply answer) {
-        return "      value: |\n" + answer.text().replace("\r\n", "\n").stripTrailing().replaceAll("(?m)^(?=.)", "        ") + "\n";
+        return "      value: |\n" + answer.text().replace("\r\n", "\n").stripTrailing()
+            .replaceAll("(?m)^(?=.)", "        ") + "\n";
     }
 }

@@ -34,8 +34,10 @@ class ImportTest {
         assertThat(first.status()).isEqualTo(201);
         assertThat(first.json().path("accepted_count").asInt()).isEqualTo(9);
         assertThat(first.header("Location")).hasValue("/v1/imports/" + first.json().path("id").asText());
-        for (Reply again : new Reply[] {service.post(spots, "text/csv", InventedPowder.semicolon()), service.post(spots, InventedPowder.json()),
-            service.post(spots, "application/x-ndjson", InventedPowder.ndjson()), service.post(spots, "text/csv", InventedPowder.longTable())}) {
+        for (Reply again : new Reply[] {service.post(spots, "text/csv", InventedPowder.semicolon()), service.post(spots,
+            InventedPowder.json()),
+            service.post(spots, "application/x-ndjson", InventedPowder.ndjson()), service.post(spots, "text/csv",
+                InventedPowder.longTable())}) {
             assertThat(again.status()).isEqualTo(200);
             assertThat(again.json().path("accepted_count").asInt()).isZero();
             assertThat(again.json().path("unchanged_count").asInt()).isEqualTo(9);
@@ -46,20 +48,23 @@ class ImportTest {
 
     @Test
     void the_dialect_is_echoed_and_a_stated_one_wins() {
-        JsonNode detected = service.post(sample("dialect"), "text/csv", InventedPowder.semicolon()).json().path("dialect");
+        JsonNode detected = service.post(sample("dialect"), "text/csv", InventedPowder.semicolon()).json()
+            .path("dialect");
         assertThat(detected.path("delimiter").asText()).isEqualTo(";");
         assertThat(detected.path("decimal").asText()).isEqualTo(",");
         assertThat(detected.path("layout").asText()).isEqualTo("wide");
         assertThat(detected.path("decided_by").asText()).isEqualTo("detected");
         Reply wrong = service.post(sample("stated") + "?decimal=.", "text/csv", InventedPowder.semicolon());
         assertThat(wrong.status()).isEqualTo(422);
-        assertThat(service.post(sample("nonsense") + "?delimiter=%23", "text/csv", InventedPowder.WIDE).code()).isEqualTo("value-out-of-range");
+        assertThat(service.post(sample("nonsense") + "?delimiter=%23", "text/csv", InventedPowder.WIDE).code())
+            .isEqualTo("value-out-of-range");
     }
 
     @Test
     void a_faulty_row_refuses_all_by_default_and_says_where() {
         String spots = sample("refused");
-        Reply reply = service.post(spots, "text/csv", InventedPowder.WIDE.replace("78.0", "780") + "P9,P9,matrix,s1,60.0,x\n");
+        Reply reply = service.post(spots, "text/csv", InventedPowder.WIDE.replace("78.0", "780")
+            + "P9,P9,matrix,s1,60.0,x\n");
         assertThat(reply.status()).isEqualTo(422);
         assertThat(reply.json().path("fault_count").asInt()).isEqualTo(2);
         JsonNode first = reply.json().path("errors").get(0);
@@ -79,7 +84,8 @@ class ImportTest {
         assertThat(reply.json().path("rejected_count").asInt()).isEqualTo(1);
         Reply rejected = service.get(reply.json().path("links").path("rejected").asText());
         assertThat(rejected.text().lines()).hasSize(2);
-        assertThat(rejected.text()).startsWith("label,particle,feature,session,Ag at%,Cu at%,problem\n").contains("value-out-of-range");
+        assertThat(rejected.text()).startsWith("label,particle,feature,session,Ag at%,Cu at%,problem\n")
+            .contains("value-out-of-range");
         Reply mended = service.post(spots, "text/csv", rejected.text().replace(",780,", ",78.0,"));
         assertThat(mended.json().path("accepted_count").asInt()).as(mended.text()).isEqualTo(1);
     }
@@ -90,7 +96,8 @@ class ImportTest {
             + " {\"label\": \"b\", \"tilt\": 3, \"elements\": {\"Ag\": 600}}]}";
         Reply reply = service.post(sample("json-skip") + "?on_error=skip", body);
         assertThat(reply.json().path("accepted_count").asInt()).isEqualTo(1);
-        assertThat(reply.json().path("faults").findValuesAsText("pointer")).containsExactly("/spots/1/tilt", "/spots/1/elements/Ag");
+        assertThat(reply.json().path("faults").findValuesAsText("pointer"))
+            .containsExactly("/spots/1/tilt", "/spots/1/elements/Ag");
         assertThat(service.get(reply.json().path("links").path("rejected").asText()).text()).contains("/spots/1");
     }
 
@@ -112,7 +119,8 @@ class ImportTest {
         assertThat(report.path("validated_only").asBoolean()).isTrue();
         assertThat(report.path("id").isNull()).isTrue();
         assertThat(service.get(spots).json().path("items").size()).isZero();
-        assertThat(service.post(spots + "?validate_only=true", "text/csv", InventedPowder.WIDE.replace("78.0", "780")).status()).isEqualTo(422);
+        assertThat(service.post(spots + "?validate_only=true", "text/csv", InventedPowder.WIDE.replace("78.0", "780"))
+            .status()).isEqualTo(422);
     }
 
     @Test
@@ -123,7 +131,8 @@ class ImportTest {
         assertThat(reply.status()).isEqualTo(409);
         assertThat(reply.code()).isEqualTo("spot-already-recorded");
         String id = reply.json().path("errors").get(0).path("spot").asText();
-        assertThat(reply.json().path("errors").get(0).path("links").path("corrections").asText()).isEqualTo("/v1/spots/" + id + "/corrections");
+        assertThat(reply.json().path("errors").get(0).path("links").path("corrections").asText()).isEqualTo("/v1/spots/"
+            + id + "/corrections");
         assertThat(service.get("/v1/spots/" + id).json().path("label").asText()).isEqualTo("P1-d2");
     }
 
@@ -135,9 +144,11 @@ class ImportTest {
         Reply original = service.get(reply.json().path("links").path("original").asText());
         assertThat(original.body()).isEqualTo(bytes);
         assertThat(original.header("Content-Disposition")).hasValue("attachment; filename=\"export 7.csv\"");
-        assertThat(service.get(reply.json().path("links").path("self").asText()).json().path("file").path("byte_count").asInt())
+        assertThat(service.get(reply.json().path("links").path("self").asText()).json().path("file").path("byte_count")
+            .asInt())
             .isEqualTo(bytes.length);
-        assertThat(service.get(reply.json().path("links").path("self").asText() + "/rejected.csv").status()).isEqualTo(404);
+        assertThat(service.get(reply.json().path("links").path("self").asText() + "/rejected.csv").status())
+            .isEqualTo(404);
     }
 
     @Test
@@ -147,12 +158,15 @@ class ImportTest {
         Reply reply = service.send("POST", spots, zipped, "Content-Type", "text/csv", "Content-Encoding", "gzip");
         assertThat(reply.json().path("accepted_count").asInt()).isEqualTo(9);
         byte[] bomb = RunningService.gzip(new byte[9 << 20]);
-        Reply tooLarge = service.send("POST", spots, bomb, "Content-Type", "application/json", "Content-Encoding", "gzip");
+        Reply tooLarge = service.send("POST", spots,
+            bomb, "Content-Type", "application/json", "Content-Encoding", "gzip");
         assertThat(tooLarge.status()).isEqualTo(413);
         assertThat(tooLarge.json().path("setting").asText()).isEqualTo("json-bytes-max");
-        assertThat(service.send("POST", spots, new byte[] {1, 2, 3}, "Content-Type", "text/csv", "Content-Encoding", "gzip").code())
+        assertThat(service.send("POST", spots,
+            new byte[] {1, 2, 3}, "Content-Type", "text/csv", "Content-Encoding", "gzip").code())
             .isEqualTo("malformed-request");
-        assertThat(service.send("POST", spots, zipped, "Content-Type", "text/csv", "Content-Encoding", "br").status()).isEqualTo(415);
+        assertThat(service.send("POST", spots, zipped, "Content-Type", "text/csv", "Content-Encoding", "br").status())
+            .isEqualTo(415);
     }
 
     @Test
@@ -170,7 +184,8 @@ class ImportTest {
 
     @Test
     void zero_below_a_limit_not_detected_and_not_reported_stay_four_different_things() {
-        String body = "{\"unit\": \"at%\", \"spots\": [{\"label\": \"four\", \"elements\": {\"Ag\": {\"value\": 62.40, \"u\": 0.4}, \"Cu\": \"37,60\","
+        String body = "{\"unit\": \"at%\", \"spots\": [{\"label\": \"four\", \"elements\": {\"Ag\": {\"value\": "
+            + "62.40, \"u\": 0.4}, \"Cu\": \"37,60\","
             + " \"O\": 0, \"Zn\": \"<0,3\", \"P\": \"n.d.\", \"C\": \"\"}}]}";
         assertThat(service.post(sample("four"), body).status()).isEqualTo(201);
         JsonNode elements = service.get("/v1/samples/four/spots").json().path("items").get(0).path("elements");
@@ -185,18 +200,24 @@ class ImportTest {
 
     @Test
     void two_decimal_marks_in_the_texts_of_one_body_are_refused() {
-        String body = "{\"unit\": \"at%\", \"spots\": [{\"label\": \"two\", \"elements\": {\"Ag\": \"62,40\", \"Cu\": \"37.60\"}}]}";
+        String body = "{\"unit\": \"at%\", \"spots\": [{\"label\": \"two\", \"elements\": {\"Ag\": \"62,40\", "
+            + "\"Cu\": \"37.60\"}}]}";
         assertThat(service.post(sample("two-marks"), body).code()).isEqualTo("mixed-decimal-marks");
     }
 
     @Test
     void the_offset_of_a_time_is_kept_and_a_local_time_needs_a_zone() {
         String spots = sample("times");
-        String body = "{\"unit\": \"at%\", \"spots\": [{\"label\": \"t\", \"acquired_time\": \"%s\", \"elements\": {\"Ag\": 60, \"Cu\": 40}}]}";
-        assertThat(service.post(spots, body.replace("%s", "2026-11-20T14:03:00")).code()).isEqualTo("time-without-zone");
-        assertThat(service.post(spots + "?time_zone=Europe/Berlin", body.replace("%s", "2026-11-20T14:03:00")).status()).isEqualTo(201);
-        assertThat(service.get(spots).json().path("items").get(0).path("acquired_time").asText()).isEqualTo("2026-11-20T14:03:00+01:00");
-        assertThat(service.post(spots, body.replace("%s", "2026-11-20T13:03:00Z")).json().path("unchanged_count").asInt()).isEqualTo(1);
+        String body = "{\"unit\": \"at%\", \"spots\": [{\"label\": \"t\", \"acquired_time\": \"%s\", \"elements\": "
+            + "{\"Ag\": 60, \"Cu\": 40}}]}";
+        assertThat(service.post(spots, body.replace("%s", "2026-11-20T14:03:00")).code())
+            .isEqualTo("time-without-zone");
+        assertThat(service.post(spots + "?time_zone=Europe/Berlin", body.replace("%s", "2026-11-20T14:03:00")).status())
+            .isEqualTo(201);
+        assertThat(service.get(spots).json().path("items").get(0).path("acquired_time").asText())
+            .isEqualTo("2026-11-20T14:03:00+01:00");
+        assertThat(service.post(spots, body.replace("%s", "2026-11-20T13:03:00Z")).json().path("unchanged_count")
+            .asInt()).isEqualTo(1);
     }
 
     @Test
@@ -209,17 +230,21 @@ class ImportTest {
         assertThat(again.header("Location")).isEqualTo(first.header("Location"));
         assertThat(service.post(spots, "text/csv", InventedPowder.semicolon(), "Idempotency-Key", "run-1").code())
             .isEqualTo("idempotency-key-reused");
-        assertThat(service.post(spots + "?on_error=skip", "text/csv", InventedPowder.WIDE, "Idempotency-Key", "run-1").code())
+        assertThat(service.post(spots + "?on_error=skip", "text/csv", InventedPowder.WIDE, "Idempotency-Key", "run-1")
+            .code())
             .isEqualTo("idempotency-key-reused");
-        assertThat(service.post(spots, "text/csv", InventedPowder.WIDE, "Idempotency-Key", "x".repeat(201)).code()).isEqualTo("name-invalid");
-        assertThat(service.post(spots, "text/csv", InventedPowder.WIDE).json().path("unchanged_count").asInt()).isEqualTo(9);
+        assertThat(service.post(spots, "text/csv", InventedPowder.WIDE, "Idempotency-Key", "x".repeat(201)).code())
+            .isEqualTo("name-invalid");
+        assertThat(service.post(spots, "text/csv", InventedPowder.WIDE).json().path("unchanged_count").asInt())
+            .isEqualTo(9);
     }
 
     @Test
     void a_refused_request_keeps_no_answer_for_its_key() {
         String spots = sample("keyed-refused");
         assertThat(service.post(spots, "text/csv", "nothing", "Idempotency-Key", "run-2").status()).isEqualTo(422);
-        assertThat(service.post(spots, "text/csv", InventedPowder.WIDE, "Idempotency-Key", "run-2").status()).isEqualTo(201);
+        assertThat(service.post(spots, "text/csv", InventedPowder.WIDE, "Idempotency-Key", "run-2").status())
+            .isEqualTo(201);
     }
 
     @Test

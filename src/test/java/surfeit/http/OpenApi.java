@@ -23,7 +23,8 @@ import java.util.Set;
 /**
  * The OpenAPI document as tests use it: finds the operation of a request and validates bodies against its shapes.
  *
- * <p>Shapes of answers are open, since answers may grow keys; here every object is closed, so that no key goes undocumented.
+ * <p>Shapes of answers are open, since answers may grow keys; here every object is closed, so that no key goes
+ * undocumented.
  */
 final class OpenApi {
     static final OpenApi DOCUMENT = new OpenApi();
@@ -85,7 +86,8 @@ final class OpenApi {
 
     /** The operation that answers a request; a literal path goes before one with parameters. */
     Optional<Operation> operation(String method, String address) {
-        return operations().stream().filter(operation -> operation.method().equals(method) && fits(operation.path(), address))
+        return operations().stream().filter(operation -> operation.method().equals(method) && fits(operation.path(),
+            address))
             .min((a, b) -> Long.compare(braces(a.path()), braces(b.path())));
     }
 
@@ -98,7 +100,8 @@ final class OpenApi {
     }
 
     private static boolean fits(String path, String address) {
-        String pattern = path.equals("/shared/{path}") ? "/shared/.+" : path.replace(".", "\\.").replaceAll("\\{[^}]+\\}", "[^/]+");
+        String pattern = path.equals("/shared/{path}") ? "/shared/.+" : path.replace(".", "\\.")
+            .replaceAll("\\{[^}]+\\}", "[^/]+");
         return address.matches(pattern);
     }
 

@@ -40,7 +40,8 @@ class OpenApiTest {
 
     @Test
     void every_route_needs_the_scope_the_document_names() {
-        assertThat(documented(operation -> operation.node().path("x-scope").asText())).isEqualTo(coded(route -> route.scope().word()));
+        assertThat(documented(operation -> operation.node().path("x-scope").asText()))
+            .isEqualTo(coded(route -> route.scope().word()));
     }
 
     @Test
@@ -61,7 +62,8 @@ class OpenApiTest {
 
     @Test
     void every_route_reads_the_media_types_the_document_names() {
-        assertThat(documented(operation -> names(DOCUMENT.followed(operation.node().path("requestBody")).path("content")).toString()))
+        assertThat(documented(operation -> names(DOCUMENT.followed(operation.node().path("requestBody"))
+            .path("content")).toString()))
             .isEqualTo(coded(route -> mediaTypes(route.takes())));
     }
 
@@ -79,7 +81,8 @@ class OpenApiTest {
             }
             coded.put(name(route, route.path()), mediaTypes(route.forms()));
             if (route.suffixed()) {
-                route.forms().forEach(form -> coded.put(name(route, route.path() + form.suffix()), mediaTypes(List.of(form))));
+                route.forms().forEach(form -> coded.put(name(route, route.path() + form.suffix()),
+                    mediaTypes(List.of(form))));
             }
         }
         assertThat(documented).isEqualTo(coded);
@@ -99,7 +102,8 @@ class OpenApiTest {
                 examples.add(problem.code());
             }
         }
-        assertThat(examples).isEqualTo(Arrays.stream(Problem.values()).map(Problem::code).collect(Collectors.toCollection(TreeSet::new)));
+        assertThat(examples).isEqualTo(Arrays.stream(Problem.values()).map(Problem::code)
+            .collect(Collectors.toCollection(TreeSet::new)));
     }
 
     @Test
@@ -138,7 +142,8 @@ class OpenApiTest {
                 continue;
             }
             List<JsonNode> examples = new ArrayList<>();
-            media.getValue().path("examples").forEach(example -> examples.add(DOCUMENT.followed(example).path("value")));
+            media.getValue().path("examples").forEach(example -> examples.add(DOCUMENT.followed(example)
+                .path("value")));
             if (media.getValue().has("example")) {
                 examples.add(media.getValue().get("example"));
             }
@@ -157,10 +162,12 @@ class OpenApiTest {
     private static void walk(JsonNode node, String at) {
         if (node.has("$ref")) {
             String reference = node.get("$ref").asText();
-            assertThat(DOCUMENT.root().at(reference.substring(1)).isMissingNode()).as(at + " -> " + reference).isFalse();
+            assertThat(DOCUMENT.root().at(reference.substring(1)).isMissingNode()).as(at + " -> " + reference)
+                .isFalse();
         }
         for (Map.Entry<String, JsonNode> field : node.properties()) {
-            assertThat(field.getValue().isNull() && !at.contains("/example")).as(at + "/" + field.getKey() + " has no value").isFalse();
+            assertThat(field.getValue().isNull() && !at.contains("/example")).as(at + "/" + field.getKey()
+                + " has no value").isFalse();
             walk(field.getValue(), at + "/" + field.getKey());
         }
         if (node.isArray()) {
@@ -178,7 +185,8 @@ class OpenApiTest {
 
     private static void explained(JsonNode schema, String at) {
         for (Map.Entry<String, JsonNode> property : schema.path("properties").properties()) {
-            String description = property.getValue().path("description").asText(DOCUMENT.followed(property.getValue()).path("description").asText());
+            String description = property.getValue().path("description").asText(DOCUMENT.followed(property.getValue())
+                .path("description").asText());
             assertThat(description).as(at + "." + property.getKey()).isNotBlank();
             explained(property.getValue(), at + "." + property.getKey());
             explained(property.getValue().path("items"), at + "." + property.getKey() + "[]");
@@ -195,7 +203,8 @@ class OpenApiTest {
 
     private static Map<String, String> documented(OfOperation of) {
         Map<String, String> all = new TreeMap<>();
-        DOCUMENT.operations().forEach(operation -> all.put(operation.method() + " " + operation.path(), of.value(operation)));
+        DOCUMENT.operations().forEach(operation -> all.put(operation.method() + " " + operation.path(),
+            of.value(operation)));
         return all;
     }
 

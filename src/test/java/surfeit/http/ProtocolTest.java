@@ -29,24 +29,28 @@ class ProtocolTest {
 
     @Test
     void an_address_that_is_too_long_is_414() throws IOException {
-        requireProblem(send("GET /v1/samples?q=" + "x".repeat(20_000) + " HTTP/1.1\r\nHost: a\r\n\r\n"), 414, "address-too-long");
+        requireProblem(send("GET /v1/samples?q=" + "x".repeat(20_000) + " HTTP/1.1\r\nHost: a\r\n\r\n"),
+            414, "address-too-long");
     }
 
     @Test
     void header_fields_that_are_too_large_are_431() throws IOException {
-        requireProblem(send("GET /v1/samples HTTP/1.1\r\nHost: a\r\nX-Large: " + "x".repeat(20_000) + "\r\n\r\n"), 431, "headers-too-large");
+        requireProblem(send("GET /v1/samples HTTP/1.1\r\nHost: a\r\nX-Large: " + "x".repeat(20_000) + "\r\n\r\n"),
+            431, "headers-too-large");
     }
 
     @Test
     void what_is_no_http_is_400() throws IOException {
         requireProblem(send("GET /v1 HTTP/1.1\r\nHost: a\r\nno colon here\r\n\r\n"), 400, "malformed-request");
         requireProblem(send("GET /v1/%zz HTTP/1.1\r\nHost: a\r\n\r\n"), 400, "malformed-request");
-        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Length: x\r\n\r\n"), 400, "malformed-request");
+        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Length: x\r\n\r\n"),
+            400, "malformed-request");
     }
 
     @Test
     void a_body_that_stalls_is_408() throws IOException {
-        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\nContent-Length: 500\r\n\r\n{"),
+        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Type: "
+            + "application/json\r\nContent-Length: 500\r\n\r\n{"),
             408, "request-timeout");
     }
 
@@ -54,13 +58,15 @@ class ProtocolTest {
     void a_body_that_drips_for_ever_is_408() throws IOException {
         try (Socket socket = new Socket("127.0.0.1", service.server().port())) {
             socket.setSoTimeout(10_000);
-            socket.getOutputStream().write(("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\n"
+            socket.getOutputStream()
+                .write(("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\n"
                 + "Content-Length: 500\r\n\r\n").getBytes(StandardCharsets.US_ASCII));
             for (int i = 0; i < 40 && socket.getInputStream().available() == 0; i++) {
                 socket.getOutputStream().write(' ');
                 Thread.sleep(100);
             }
-            requireProblem(new String(socket.getInputStream().readNBytes(socket.getInputStream().available()), StandardCharsets.UTF_8), 408,
+            requireProblem(new String(socket.getInputStream().readNBytes(socket.getInputStream().available()),
+                StandardCharsets.UTF_8), 408,
                 "request-timeout");
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -76,8 +82,10 @@ class ProtocolTest {
 
     @Test
     void the_request_id_of_the_client_is_kept_where_it_is_fit_for_a_log() {
-        assertThat(service.get("/v1/nowhere", "X-Request-Id", "lims-2026-0042").json().path("request_id").asText()).isEqualTo("lims-2026-0042");
-        assertThat(service.get("/v1/nowhere", "X-Request-Id", "a b;c").json().path("request_id").asText()).isNotEqualTo("a b;c");
+        assertThat(service.get("/v1/nowhere", "X-Request-Id", "lims-2026-0042").json().path("request_id").asText())
+            .isEqualTo("lims-2026-0042");
+        assertThat(service.get("/v1/nowhere", "X-Request-Id", "a b;c").json().path("request_id").asText())
+            .isNotEqualTo("a b;c");
     }
 
     @Test
@@ -105,7 +113,8 @@ class ProtocolTest {
     }
 
     private static void requireProblem(String answer, int status, String code) {
-        assertThat(answer).startsWith("HTTP/1.1 " + status + " ").containsIgnoringCase("Content-Type: application/problem+json");
+        assertThat(answer).startsWith("HTTP/1.1 " + status + " ")
+            .containsIgnoringCase("Content-Type: application/problem+json");
         JsonNode problem = OpenApi.parse(answer.substring(answer.indexOf("\r\n\r\n") + 4));
         assertThat(problem.path("code").asText()).isEqualTo(code);
         assertThat(OpenApi.DOCUMENT.faults("/components/schemas/Problem", problem)).isEmpty();

@@ -37,7 +37,8 @@ class RefusalTest {
 
         @Override
         public String toString() {
-            return method + " " + address + " " + code + " " + new String(body, 0, Math.min(body.length, 60), StandardCharsets.UTF_8);
+            return method + " " + address + " " + code + " " + new String(body, 0, Math.min(body.length, 60),
+                StandardCharsets.UTF_8);
         }
     }
 
@@ -57,7 +58,8 @@ class RefusalTest {
 
     private static Map<String, Long> rows() throws SQLException {
         Map<String, Long> counts = new TreeMap<>();
-        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + service.folder().resolve("surfeit.db"));
+        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + service.folder()
+            .resolve("surfeit.db"));
              Statement statement = connection.createStatement()) {
             List<String> tables = new ArrayList<>();
             try (ResultSet names = statement.executeQuery("SELECT name FROM sqlite_master WHERE type = 'table'")) {
@@ -118,12 +120,16 @@ class RefusalTest {
         all.add(new Bad("POST", SPOTS, CSV, "label,Ag at%,Cu at%\na,21.2,788\n", "value-out-of-range"));
         all.add(new Bad("POST", SPOTS, CSV, "label,Ag at%,Cu at%\na,21.2,maybe\n", "value-out-of-range"));
         all.add(new Bad("POST", SPOTS, CSV, "label,Ag at%,Cu at%\n,21.2,78.8\n", "name-invalid"));
-        all.add(new Bad("POST", SPOTS, CSV, "label,acquired_time,Ag at%,Cu at%\na,2026-11-20 14:03,21.2,78.8\n", "time-without-zone"));
+        all.add(new Bad("POST", SPOTS,
+            CSV, "label,acquired_time,Ag at%,Cu at%\na,2026-11-20 14:03,21.2,78.8\n", "time-without-zone"));
         all.add(new Bad("POST", SPOTS, CSV, "label,Ag at%,Cu at%\na,21.2,78.8\na,21.3,78.7\n", "duplicate-spot"));
-        all.add(new Bad("POST", SPOTS, CSV, "label,particle,session,Ag at%,Cu at%\nP1-d1,P1,s1,1.2,98.8\n", "spot-already-recorded"));
+        all.add(new Bad("POST", SPOTS,
+            CSV, "label,particle,session,Ag at%,Cu at%\nP1-d1,P1,s1,1.2,98.8\n", "spot-already-recorded"));
         all.add(new Bad("POST", SPOTS, CSV, new byte[] {(byte) 0xFF, (byte) 0xFE, 0, 1, 2, 3}, "unreadable-table"));
         all.add(new Bad("POST", SPOTS, "application/x-ndjson", "\n\n", "malformed-json"));
-        all.add(new Bad("POST", SPOTS, "application/x-ndjson", "{\"label\": \"a\", \"elements\": {\"Ag\": 60, \"Cu\": 40}}\n", "unit-missing"));
+        all.add(new Bad("POST",
+            SPOTS, "application/x-ndjson", "{\"label\": \"a\", \"elements\": {\"Ag\": 60, \"Cu\": "
+            + "40}}\n", "unit-missing"));
     }
 
     private static void addJson(List<Bad> all) {
@@ -158,9 +164,12 @@ class RefusalTest {
         all.add(new Bad("PUT", "/v1/samples/B1", JSON, "{}", "nominal-incomplete"));
         all.add(new Bad("PUT", "/v1/samples/B1", JSON, "{\"alloy\": \"no-such\"}", "alloy-unknown"));
         all.add(new Bad("PUT", "/v1/samples/B1", JSON, "{\"alloy\": \"sac305\", \"alpha\": 0}", "value-out-of-range"));
-        all.add(new Bad("PUT", "/v1/samples/B1", JSON, "{\"alloy\": \"sac305\", \"coating\": {\"thickness_nm\": 10}}", "unknown-element"));
-        all.add(new Bad("PUT", "/v1/samples/B1", JSON, "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60, \"Cu\": 30}}}", "nominal-incomplete"));
-        all.add(new Bad("PUT", "/v1/samples/B1", JSON, "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 100}}}", "too-few-elements"));
+        all.add(new Bad("PUT", "/v1/samples/B1",
+            JSON, "{\"alloy\": \"sac305\", \"coating\": {\"thickness_nm\": 10}}", "unknown-element"));
+        all.add(new Bad("PUT", "/v1/samples/B1",
+            JSON, "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60, \"Cu\": 30}}}", "nominal-incomplete"));
+        all.add(new Bad("PUT", "/v1/samples/B1",
+            JSON, "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 100}}}", "too-few-elements"));
         all.add(new Bad("PUT", "/v1/samples/B%201", JSON, "{\"alloy\": \"sac305\"}", "name-invalid"));
         all.add(new Bad("PUT", "/v1/samples/" + "x".repeat(65), JSON, "{\"alloy\": \"sac305\"}", "name-invalid"));
         all.add(new Bad("PUT", "/v1/samples/A7", JSON, "{\"alloy\": \"sac305\"}", "revision-required"));

@@ -69,7 +69,8 @@ final class RunningService implements AutoCloseable {
     }
 
     Reply put(String address, String json, String... headers) {
-        return send("PUT", address, json.getBytes(StandardCharsets.UTF_8), with(headers, "Content-Type", "application/json"));
+        return send("PUT", address, json.getBytes(StandardCharsets.UTF_8),
+            with(headers, "Content-Type", "application/json"));
     }
 
     Reply post(String address, String mediaType, String body, String... headers) {

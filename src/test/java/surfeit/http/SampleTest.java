@@ -12,8 +12,10 @@ import org.junit.jupiter.api.Test;
 
 /** Samples: stated, restated, read as they are and as they were, listed. */
 class SampleTest {
-    private static final JsonNode EVERYTHING = OpenApi.DOCUMENT.root().path("paths").path("/v1/samples/{sample}").path("put")
-        .path("requestBody").path("content").path("application/json").path("examples").path("everything stated").path("value");
+    private static final JsonNode EVERYTHING = OpenApi.DOCUMENT.root().path("paths").path("/v1/samples/{sample}")
+        .path("put")
+        .path("requestBody").path("content").path("application/json").path("examples").path("everything stated")
+            .path("value");
     private static RunningService service;
 
     @BeforeAll
@@ -59,8 +61,10 @@ class SampleTest {
         Reply first = service.put("/v1/samples/guarded", "{\"alloy\": \"ag-cu-eutectic\"}");
         String other = "{\"alloy\": \"ag-cu-eutectic\", \"description\": \"lot 8\"}";
         assertThat(service.put("/v1/samples/guarded", other).code()).isEqualTo("revision-required");
-        assertThat(service.put("/v1/samples/guarded", other, "If-Match", "\"99.abc\"").code()).isEqualTo("revision-mismatch");
-        assertThat(service.put("/v1/samples/guarded", other, "If-Match", "W/" + first.etag()).code()).isEqualTo("revision-mismatch");
+        assertThat(service.put("/v1/samples/guarded", other, "If-Match", "\"99.abc\"").code())
+            .isEqualTo("revision-mismatch");
+        assertThat(service.put("/v1/samples/guarded", other, "If-Match", "W/" + first.etag()).code())
+            .isEqualTo("revision-mismatch");
         Reply changed = service.put("/v1/samples/guarded", other, "If-Match", first.etag());
         assertThat(changed.status()).isEqualTo(200);
         assertThat(changed.json().path("revision").asInt()).isEqualTo(2);
@@ -71,10 +75,14 @@ class SampleTest {
     @Test
     void every_revision_stays_readable() {
         Reply first = service.put("/v1/samples/history", "{\"alloy\": \"ag-cu-eutectic\", \"description\": \"first\"}");
-        service.put("/v1/samples/history", "{\"alloy\": \"ag-cu-eutectic\", \"description\": \"second\"}", "If-Match", first.etag());
-        assertThat(service.get("/v1/samples/history/revisions/1").json().path("description").asText()).isEqualTo("first");
-        assertThat(service.get("/v1/samples/history/revisions/2").json().path("description").asText()).isEqualTo("second");
-        assertThat(service.get("/v1/samples/history/revisions").json().path("items").findValuesAsText("revision")).containsExactly("1", "2");
+        service.put("/v1/samples/history", "{\"alloy\": \"ag-cu-eutectic\", \"description\": \"second\"}", "If-Match",
+            first.etag());
+        assertThat(service.get("/v1/samples/history/revisions/1").json().path("description").asText())
+            .isEqualTo("first");
+        assertThat(service.get("/v1/samples/history/revisions/2").json().path("description").asText())
+            .isEqualTo("second");
+        assertThat(service.get("/v1/samples/history/revisions").json().path("items").findValuesAsText("revision"))
+            .containsExactly("1", "2");
         assertThat(service.get("/v1/samples/history/revisions/3").status()).isEqualTo(404);
         assertThat(service.get("/v1/samples/history/revisions/x").status()).isEqualTo(404);
     }
@@ -108,7 +116,8 @@ class SampleTest {
                 break;
             }
             String link = page.header("Link").orElseThrow();
-            assertThat(link).startsWith("<" + service.server().address()).endsWith("; rel=\"next\"").contains("cursor=" + next.asText());
+            assertThat(link).startsWith("<" + service.server().address()).endsWith("; rel=\"next\"").contains("cursor="
+                + next.asText());
             address = link.substring(1, link.indexOf('>')).substring(service.server().address().length());
         }
         assertThat(seen).isEqualTo(all);
@@ -120,8 +129,10 @@ class SampleTest {
         service.put("/v1/samples/c1", "{\"alloy\": \"sac305\"}");
         service.put("/v1/samples/c2", "{\"alloy\": \"sac305\"}");
         String cursor = service.get("/v1/samples?alloy=sac305&page_size=1").json().path("next").asText();
-        assertThat(service.get("/v1/samples?alloy=sac305&page_size=2&cursor=" + cursor).json().path("items").size()).isEqualTo(1);
-        assertThat(service.get("/v1/samples?alloy=al-si-eutectic&cursor=" + cursor).code()).isEqualTo("cursor-mismatch");
+        assertThat(service.get("/v1/samples?alloy=sac305&page_size=2&cursor=" + cursor).json().path("items").size())
+            .isEqualTo(1);
+        assertThat(service.get("/v1/samples?alloy=al-si-eutectic&cursor=" + cursor).code())
+            .isEqualTo("cursor-mismatch");
         assertThat(service.get("/v1/alloys?cursor=" + cursor).code()).isEqualTo("cursor-mismatch");
         assertThat(service.get("/v1/samples?cursor=nonsense").code()).isEqualTo("cursor-mismatch");
         assertThat(service.get("/v1/samples?cursor=%20").code()).isEqualTo("cursor-mismatch");
@@ -129,11 +140,14 @@ class SampleTest {
 
     @Test
     void every_fault_of_a_body_is_told_at_once_at_its_place() {
-        Reply reply = service.put("/v1/samples/faulty", "{\"aloy\": \"x\", \"nominal\": {\"unit\": \"%\", \"elements\": {\"Agg\": 60, \"Cu\": 140}},"
-            + " \"alpha\": 0.7, \"form\": \"partikle\", \"preparation\": [{\"reagent\": \"water\"}], \"u_level\": 1.5, \"alpha\": 0.05}");
+        Reply reply = service.put("/v1/samples/faulty", "{\"aloy\": \"x\", \"nominal\": {\"unit\": \"%\", "
+            + "\"elements\": {\"Agg\": 60, \"Cu\": 140}},"
+            + " \"alpha\": 0.7, \"form\": \"partikle\", \"preparation\": [{\"reagent\": \"water\"}], \"u_level\": "
+                + "1.5, \"alpha\": 0.05}");
         assertThat(reply.status()).isEqualTo(400);
         assertThat(reply.json().path("errors").findValuesAsText("pointer")).containsExactly("/aloy", "/nominal/unit",
-            "/nominal/elements/Agg", "/nominal/elements/Cu", "/alpha", "/form", "/preparation/0/step", "/u_level", "/alpha");
+            "/nominal/elements/Agg", "/nominal/elements/Cu", "/alpha", "/form", "/preparation/0/step", "/u_level",
+            "/alpha");
         assertThat(reply.json().path("errors").get(0).path("detail").asText()).contains("nearest known: alloy");
         assertThat(reply.json().path("fault_count").asInt()).isEqualTo(9);
         assertThat(service.get("/v1/samples/faulty").status()).isEqualTo(404);

@@ -32,7 +32,8 @@ class SpotTest {
         String id = first("corrected").path("id").asText();
         String etag = service.get("/v1/samples/corrected/segregation").etag();
         Reply corrected = service.post("/v1/spots/" + id + "/corrections",
-            "{\"reason\": \"typed 21.2 for 12.2\", \"changes\": {\"elements\": {\"Ag\": 12.2}, \"feature\": null, \"tilt_deg\": 5}}");
+            "{\"reason\": \"typed 21.2 for 12.2\", \"changes\": {\"elements\": {\"Ag\": 12.2}, \"feature\": null, "
+            + "\"tilt_deg\": 5}}");
         assertThat(corrected.status()).isEqualTo(200);
         assertThat(corrected.json().path("revision").asInt()).isEqualTo(2);
         assertThat(corrected.json().path("elements").path("Ag").path("value").asDouble()).isEqualTo(12.2);
@@ -48,25 +49,34 @@ class SpotTest {
     @Test
     void a_correction_needs_a_reason_and_leaves_label_session_and_time_alone() {
         String address = "/v1/spots/" + first("guarded-spot").path("id").asText() + "/corrections";
-        assertThat(service.post(address, "{\"reason\": \" \", \"changes\": {\"tilt_deg\": 5}}").code()).isEqualTo("reason-required");
+        assertThat(service.post(address, "{\"reason\": \" \", \"changes\": {\"tilt_deg\": 5}}").code())
+            .isEqualTo("reason-required");
         assertThat(service.post(address, "{\"changes\": {\"tilt_deg\": 5}}").code()).isEqualTo("reason-required");
-        assertThat(service.post(address, "{\"reason\": \"x\", \"changes\": {\"label\": \"new\"}}").code()).isEqualTo("name-invalid");
-        assertThat(service.post(address, "{\"reason\": \"x\", \"changes\": {\"tilt\": 5}}").json().path("errors").get(0).path("pointer").asText())
+        assertThat(service.post(address, "{\"reason\": \"x\", \"changes\": {\"label\": \"new\"}}").code())
+            .isEqualTo("name-invalid");
+        assertThat(service.post(address, "{\"reason\": \"x\", \"changes\": {\"tilt\": 5}}").json().path("errors").get(0)
+            .path("pointer").asText())
             .isEqualTo("/changes/tilt");
         assertThat(service.post(address, "{\"reason\": \"x\"}").code()).isEqualTo("malformed-json");
-        assertThat(service.post(address, "application/json", "{\"reason\": \"x\", \"changes\": {\"tilt_deg\": 5}}", "If-Match", "\"9.x\"").status())
+        assertThat(service.post(
+            address, "application/json", "{\"reason\": \"x\", \"changes\": {\"tilt_deg\": 5}}", "If-Match", "\"9.x\"")
+            .status())
             .isEqualTo(412);
-        assertThat(service.post("/v1/spots/spt_ZZZZ/corrections", "{\"reason\": \"x\", \"changes\": {}}").status()).isEqualTo(404);
+        assertThat(service.post("/v1/spots/spt_ZZZZ/corrections", "{\"reason\": \"x\", \"changes\": {}}").status())
+            .isEqualTo(404);
     }
 
     @Test
     void a_specimen_spot_can_become_a_reference_and_back() {
         String address = "/v1/spots/" + first("roles").path("id").asText() + "/corrections";
-        Reply reference = service.post(address, "{\"reason\": \"it was the standard\", \"changes\": {\"role\": \"reference\", \"true_composition\":"
+        Reply reference = service.post(
+            address, "{\"reason\": \"it was the standard\", \"changes\": {\"role\": \"reference\", "
+            + "\"true_composition\":"
             + " {\"unit\": \"at%\", \"elements\": {\"Ag\": 60.1, \"Cu\": 39.9}}}}");
         assertThat(reference.json().path("role").asText()).isEqualTo("reference");
         assertThat(reference.json().path("true_composition").path("elements").path("Ag").asDouble()).isEqualTo(60.1);
-        Reply same = service.post(address, "{\"reason\": \"and of the same alloy\", \"changes\": {\"same_material\": true}}");
+        Reply same = service.post(
+            address, "{\"reason\": \"and of the same alloy\", \"changes\": {\"same_material\": true}}");
         assertThat(same.json().path("same_material").asBoolean()).isTrue();
         assertThat(same.json().path("true_composition").path("elements").path("Cu").asDouble()).isEqualTo(39.9);
         Reply back = service.post(address, "{\"reason\": \"it was not\", \"changes\": {\"role\": \"specimen\"}}");
@@ -78,8 +88,10 @@ class SpotTest {
     void a_withdrawn_spot_leaves_every_calculation_and_stays_readable() {
         String id = first("withdrawn").path("id").asText();
         int before = service.get("/v1/samples/withdrawn/segregation").json().path("spot_count").asInt();
-        assertThat(service.post("/v1/spots/" + id + "/withdrawal", "{\"reason\": \"the beam stood on the mount\"}").status()).isEqualTo(200);
-        assertThat(service.get("/v1/samples/withdrawn/segregation").json().path("spot_count").asInt()).isEqualTo(before - 1);
+        assertThat(service.post("/v1/spots/" + id + "/withdrawal", "{\"reason\": \"the beam stood on the mount\"}")
+            .status()).isEqualTo(200);
+        assertThat(service.get("/v1/samples/withdrawn/segregation").json().path("spot_count").asInt())
+            .isEqualTo(before - 1);
         assertThat(service.get("/v1/spots/" + id).json().path("withdrawn").asBoolean()).isTrue();
         assertThat(service.get("/v1/samples/withdrawn/spots").json().path("items").size()).isEqualTo(8);
         assertThat(service.get("/v1/samples/withdrawn/spots?withdrawn=true").json().path("items").size()).isEqualTo(9);
@@ -91,10 +103,12 @@ class SpotTest {
     void spots_are_filtered_paged_and_streamed() {
         first("filtered");
         String spots = "/v1/samples/filtered/spots";
-        assertThat(service.get(spots + "?feature=matrix&particle=P3").json().path("items").findValuesAsText("label")).containsExactly("P3-m1");
+        assertThat(service.get(spots + "?feature=matrix&particle=P3").json().path("items").findValuesAsText("label"))
+            .containsExactly("P3-m1");
         assertThat(service.get(spots + "?verdict=enriched").json().path("items").size()).isEqualTo(6);
         String cursor = service.get(spots + "?verdict=enriched&page_size=4").json().path("next").asText();
-        assertThat(service.get(spots + "?verdict=enriched&page_size=4&cursor=" + cursor).json().path("items").size()).isEqualTo(2);
+        assertThat(service.get(spots + "?verdict=enriched&page_size=4&cursor=" + cursor).json().path("items").size())
+            .isEqualTo(2);
         assertThat(service.get(spots + ".ndjson").text().lines()).hasSize(9);
         Reply csv = service.get(spots + ".csv?feature=matrix");
         assertThat(csv.text().lines()).hasSize(1 + 3 * 2);
@@ -104,7 +118,8 @@ class SpotTest {
     @Test
     void text_cells_that_look_like_formulas_are_defused_and_numbers_stay_numbers() {
         service.put("/v1/samples/formulas", InventedPowder.SAMPLE);
-        service.post("/v1/samples/formulas/spots", "{\"unit\": \"at%\", \"spots\": [{\"label\": \"=cmd()\", \"feature\": \"@home\", \"elements\":"
+        service.post("/v1/samples/formulas/spots", "{\"unit\": \"at%\", \"spots\": [{\"label\": \"=cmd()\", "
+            + "\"feature\": \"@home\", \"elements\":"
             + " {\"Ag\": 60, \"Cu\": -0.2, \"O\": 0.5}}]}");
         String csv = service.get("/v1/samples/formulas/spots.csv").text();
         assertThat(csv).contains(",'=cmd(),").contains(",'@home,").contains(",-0.2,");
@@ -124,7 +139,8 @@ class SpotTest {
         assertThat(service.get("/v1/results?sample=nobody").status()).isEqualTo(404);
         assertThat(service.get("/v1/results?element=Cuu").code()).isEqualTo("unknown-element");
         assertThat(service.get("/v1/results?from=yesterday").code()).isEqualTo("time-without-zone");
-        assertThat(service.get("/v1/results?sample=rows-a&from=2026-11-01T00:00:00Z").json().path("items").size()).isZero();
+        assertThat(service.get("/v1/results?sample=rows-a&from=2026-11-01T00:00:00Z").json().path("items").size())
+            .isZero();
         int seen = 0;
         String cursor = "";
         do {

@@ -13,8 +13,8 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /**
- * Runs when the program is built: turns {@code openapi.yaml} into {@code openapi.json} and into the documents page, and lists
- * the shared files with their checksums.
+ * Runs when the program is built: turns {@code openapi.yaml} into {@code openapi.json} and into the documents page, and
+ * lists the shared files with their checksums.
  */
 public final class DocsBuilder {
     private DocsBuilder() {

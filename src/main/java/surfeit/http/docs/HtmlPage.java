@@ -19,7 +19,8 @@ public final class HtmlPage {
 
     /** A heading that links can point to; {@code id} may be empty. */
     public HtmlPage heading(int level, String id, String text) {
-        return raw("<h" + level + (id.isEmpty() ? "" : " id=\"" + escaped(id) + "\"") + ">" + inline(text) + "</h" + level + ">\n");
+        return raw("<h" + level + (id.isEmpty() ? "" : " id=\"" + escaped(id) + "\"") + ">" + inline(text) + "</h"
+            + level + ">\n");
     }
 
     /** Text with {@code `code`} and {@code **strong**}; a blank line starts a new paragraph. */
@@ -34,7 +35,8 @@ public final class HtmlPage {
 
     /** Text as it is, in a frame. */
     public HtmlPage example(String caption, String text) {
-        return raw("<figure><figcaption>" + inline(caption) + "</figcaption><pre>" + escaped(text.stripTrailing()) + "</pre></figure>\n");
+        return raw("<figure><figcaption>" + inline(caption) + "</figcaption><pre>" + escaped(text.stripTrailing())
+            + "</pre></figure>\n");
     }
 
     /** A table; cells are markup already. */
@@ -71,9 +73,20 @@ public final class HtmlPage {
         for (int i = 0; i < parts.length; i++) {
             boolean code = i % 2 == 1 && i < parts.length - 1;
             String piece = escaped(parts[i]);
-            out.append(code ? "<code>" + piece + "</code>" : piece.replaceAll("\\*\\*([^*]+)\\*\\*", "<strong>$1</strong>"));
+            out.append(code ? "<code>" + piece + "</code>"
+                : piece.replaceAll("\\*\\*([^*]+)\\*\\*", "<strong>$1</strong>"));
         }
         return out.toString();
+    }
+
+    /** Text as code. */
+    static String code(String text) {
+        return "<code>" + escaped(text) + "</code>";
+    }
+
+    /** A link to a place of this page. */
+    static String link(String anchor, String markup) {
+        return "<a href=\"#" + escaped(anchor) + "\">" + markup + "</a>";
     }
 
     static String escaped(String text) {

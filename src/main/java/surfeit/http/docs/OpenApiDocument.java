@@ -3,6 +3,7 @@ package surfeit.http.docs;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /** An OpenAPI document with its inner references followed. Immutable. */
@@ -32,11 +33,18 @@ final class OpenApiDocument {
         while (now.has("$ref")) {
             JsonNode target = root.at(now.get("$ref").asText().substring(1));
             if (target.isMissingNode()) {
-                throw new IllegalStateException("openapi.yaml refers to " + now.get("$ref").asText() + ", which is not there.");
+                throw new IllegalStateException("openapi.yaml refers to " + now.get("$ref").asText()
+                    + ", which is not there.");
             }
             now = target;
         }
         return now;
+    }
+
+    /** The last step of the reference that a node is: the name of what it refers to. */
+    static String name(JsonNode reference) {
+        String path = reference.get("$ref").asText();
+        return path.substring(path.lastIndexOf('/') + 1);
     }
 
     /** Every operation of a tag, in the order of the document. */
@@ -49,7 +57,7 @@ final class OpenApiDocument {
                     List<JsonNode> parameters = new ArrayList<>();
                     path.getValue().path("parameters").forEach(parameter -> parameters.add(followed(parameter)));
                     node.path("parameters").forEach(parameter -> parameters.add(followed(parameter)));
-                    found.add(new Operation(method.toUpperCase(java.util.Locale.ROOT), path.getKey(), node, parameters));
+                    found.add(new Operation(method.toUpperCase(Locale.ROOT), path.getKey(), node, parameters));
                 }
             }
         }
@@ -59,12 +67,10 @@ final class OpenApiDocument {
     /** A schema in a few words: its name where it has one, else its kind. */
     String kind(JsonNode schema) {
         if (schema.has("$ref")) {
-            String name = schema.get("$ref").asText();
-            String last = name.substring(name.lastIndexOf('/') + 1);
-            return "<a href=\"#schema-" + last + "\">" + HtmlPage.escaped(last) + "</a>";
+            return HtmlPage.link("schema-" + name(schema), HtmlPage.escaped(name(schema)));
         }
         if (schema.has("const")) {
-            return "<code>" + HtmlPage.escaped(schema.get("const").asText()) + "</code>";
+            return HtmlPage.code(schema.get("const").asText());
         }
         if (schema.has("enum")) {
             return words(schema.get("enum"));
@@ -79,7 +85,8 @@ final class OpenApiDocument {
         JsonNode type = schema.path("type");
         if (type.isArray()) {
             List<String> types = new ArrayList<>();
-            type.forEach(each -> types.add(each.asText().equals("array") ? "list of " + kind(schema.path("items")) : each.asText()));
+            type.forEach(each -> types.add(each.asText().equals("array") ? "list of " + kind(schema.path("items"))
+                : each.asText()));
             return String.join(" or ", types);
         }
         if (type.asText().equals("array")) {
@@ -91,9 +98,14 @@ final class OpenApiDocument {
         return HtmlPage.escaped(type.asText("anything")) + limits(schema);
     }
 
+    /** The value that holds where none is given, as the end of a kind; empty where there is none. */
+    static String fallback(JsonNode schema) {
+        return schema.has("default") ? "; default " + HtmlPage.code(schema.get("default").toString()) : "";
+    }
+
     private static String words(JsonNode list) {
         List<String> words = new ArrayList<>();
-        list.forEach(word -> words.add("<code>" + HtmlPage.escaped(word.asText()) + "</code>"));
+        list.forEach(word -> words.add(HtmlPage.code(word.asText())));
         return String.join(", ", words);
     }
 

@@ -26,7 +26,8 @@ final class OpenApiPage {
         page.paragraph(info.path("summary").asText());
         page.paragraph(info.path("description").asText());
         page.raw("<p><a href=\"/openapi.json\">openapi.json</a> · <a href=\"/openapi.yaml\">openapi.yaml</a> · "
-            + "<a href=\"#answers\">Answers</a> · <a href=\"#schemas\">Shapes</a> · <a href=\"#examples\">Examples</a> · <a href=\"/v1/problems\">Problems</a></p>\n");
+            + HtmlPage.link("answers", "Answers") + " · " + HtmlPage.link("schemas", "Shapes") + " · "
+            + HtmlPage.link("examples", "Examples") + " · <a href=\"/v1/problems\">Problems</a></p>\n");
         navigation();
         document.root().path("tags").forEach(this::tag);
         sharedAnswers();
@@ -39,10 +40,10 @@ final class OpenApiPage {
         page.raw("<nav>\n");
         for (JsonNode tag : document.root().path("tags")) {
             String name = tag.path("name").asText();
-            page.raw("<h4><a href=\"#tag-" + name + "\">" + HtmlPage.escaped(name) + "</a></h4>\n<ul>\n");
+            page.raw("<h4>" + HtmlPage.link("tag-" + name, HtmlPage.escaped(name)) + "</h4>\n<ul>\n");
             for (OpenApiDocument.Operation operation : document.operations(name)) {
-                page.raw("<li><a href=\"#" + operation.anchor() + "\"><code>" + operation.method() + " "
-                    + HtmlPage.escaped(operation.path()) + "</code></a></li>\n");
+                String route = HtmlPage.code(operation.method() + " " + operation.path());
+                page.raw("<li>" + HtmlPage.link(operation.anchor(), route) + "</li>\n");
             }
             page.raw("</ul>\n");
         }
@@ -59,8 +60,8 @@ final class OpenApiPage {
     private void operation(OpenApiDocument.Operation operation) {
         JsonNode node = operation.node();
         page.heading(3, operation.anchor(), node.path("summary").asText());
-        page.raw("<p><code><span class=\"method\">" + operation.method() + "</span> " + HtmlPage.escaped(operation.path())
-            + "</code> <span class=\"note\">scope: " + HtmlPage.escaped(node.path("x-scope").asText()) + "</span></p>\n");
+        page.raw("<p class=\"method\">" + HtmlPage.code(operation.method() + " " + operation.path())
+            + " <span class=\"note\">scope: " + HtmlPage.escaped(node.path("x-scope").asText()) + "</span></p>\n");
         page.paragraph(node.path("description").asText());
         parameters(operation.parameters());
         if (node.has("requestBody")) {
@@ -74,11 +75,11 @@ final class OpenApiPage {
         for (Map.Entry<String, JsonNode> answer : node.path("responses").properties()) {
             JsonNode followed = document.followed(answer.getValue());
             if (answer.getValue().has("$ref")) {
-                String name = answer.getValue().get("$ref").asText();
-                shared.add(List.of("<code>" + answer.getKey() + "</code>", "<a href=\"#answer-" + name.substring(name.lastIndexOf('/') + 1)
-                    + "\">" + HtmlPage.inline(followed.path("description").asText()) + "</a>"));
+                String anchor = "answer-" + OpenApiDocument.name(answer.getValue());
+                shared.add(List.of(HtmlPage.code(answer.getKey()),
+                    HtmlPage.link(anchor, HtmlPage.inline(followed.path("description").asText()))));
             } else {
-                answer("<code>" + answer.getKey() + "</code>", followed);
+                answer(HtmlPage.code(answer.getKey()), followed);
             }
         }
         page.table(List.of("status", "answer"), shared);
@@ -102,10 +103,9 @@ final class OpenApiPage {
         List<List<String>> rows = new ArrayList<>();
         for (JsonNode parameter : parameters) {
             JsonNode schema = parameter.path("schema");
-            String fallback = schema.has("default") ? "; default <code>" + HtmlPage.escaped(schema.get("default").asText()) + "</code>" : "";
-            rows.add(List.of("<code>" + HtmlPage.escaped(parameter.path("name").asText()) + "</code>", parameter.path("in").asText(),
-                document.kind(schema) + fallback, HtmlPage.inline(parameter.path("description").asText().strip()),
-                parameter.has("example") ? "<code>" + HtmlPage.escaped(parameter.get("example").asText()) + "</code>" : ""));
+            rows.add(List.of(HtmlPage.code(parameter.path("name").asText()), parameter.path("in").asText(),
+                document.kind(schema) + OpenApiDocument.fallback(schema), HtmlPage.inline(parameter.path("description").asText().strip()),
+                parameter.has("example") ? HtmlPage.code(parameter.get("example").asText()) : ""));
         }
         page.table(List.of("name", "in", "kind", "what", "example"), rows);
     }
@@ -116,8 +116,8 @@ final class OpenApiPage {
         List<List<String>> headers = new ArrayList<>();
         for (Map.Entry<String, JsonNode> header : answer.path("headers").properties()) {
             JsonNode node = document.followed(header.getValue());
-            headers.add(List.of("<code>" + HtmlPage.escaped(header.getKey()) + "</code>", HtmlPage.inline(node.path("description").asText()),
-                "<code>" + HtmlPage.escaped(node.path("example").asText()) + "</code>"));
+            headers.add(List.of(HtmlPage.code(header.getKey()), HtmlPage.inline(node.path("description").asText()),
+                HtmlPage.code(node.path("example").asText())));
         }
         if (!headers.isEmpty()) {
             page.table(List.of("header", "what", "example"), headers);
@@ -128,7 +128,8 @@ final class OpenApiPage {
 
     private void content(JsonNode content) {
         for (Map.Entry<String, JsonNode> media : content.properties()) {
-            page.raw("<p><code>" + HtmlPage.escaped(media.getKey()) + "</code>: " + document.kind(media.getValue().path("schema")) + "</p>\n");
+            page.raw("<p>" + HtmlPage.code(media.getKey()) + ": " + document.kind(media.getValue().path("schema"))
+                + "</p>\n");
             if (media.getValue().has("example")) {
                 page.example("Example", text(media.getValue().get("example")));
             }
@@ -141,8 +142,8 @@ final class OpenApiPage {
         List<String> links = new ArrayList<>();
         for (Map.Entry<String, JsonNode> example : examples.properties()) {
             if (example.getValue().has("$ref")) {
-                String name = example.getValue().get("$ref").asText();
-                links.add("<a href=\"#example-" + name.substring(name.lastIndexOf('/') + 1) + "\">" + HtmlPage.escaped(example.getKey()) + "</a>");
+                links.add(HtmlPage.link("example-" + OpenApiDocument.name(example.getValue()),
+                    HtmlPage.escaped(example.getKey())));
             } else {
                 page.example("Example: " + example.getKey(), text(example.getValue().path("value")));
             }

@@ -40,9 +40,8 @@ final class SchemaSection {
         for (Map.Entry<String, JsonNode> property : schema.path("properties").properties()) {
             JsonNode node = property.getValue();
             String name = before + property.getKey();
-            String fallback = node.has("default") ? "; default <code>" + HtmlPage.escaped(node.get("default").toString()) + "</code>" : "";
-            rows.add(List.of("<code>" + HtmlPage.escaped(name) + "</code>" + (required.contains(property.getKey()) ? " *" : ""),
-                document.kind(node) + fallback, HtmlPage.inline(description(node))));
+            rows.add(List.of(HtmlPage.code(name) + (required.contains(property.getKey()) ? " *" : ""),
+                document.kind(node) + OpenApiDocument.fallback(node), HtmlPage.inline(description(node))));
             if (node.has("properties")) {
                 collect(node, name + ".", rows);
             } else if (node.path("items").has("properties")) {

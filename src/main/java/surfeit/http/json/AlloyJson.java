@@ -15,7 +15,9 @@ import surfeit.composition.StatedTemperature;
 import surfeit.element.Element;
 import surfeit.lab.Problem;
 
-/** Reads a lab's own statement of an alloy: its nominal composition, where that is from, and what else is known of it. */
+/**
+ * Reads a lab's own statement of an alloy: its nominal composition, where that is from, and what else is known of it.
+ */
 public final class AlloyJson {
     private static final Keys<Fields> KEYS = new Keys<Fields>("an alloy")
         .key("name", (in, fields) -> fields.name = in.text())
@@ -89,11 +91,12 @@ public final class AlloyJson {
 
     private static void requireStated(JsonInput in, Fields fields) {
         if (!fields.nominalGiven) {
-            in.missing("", "nominal", Problem.NOMINAL_INCOMPLETE, "Expected \"nominal\", the composition the alloy should have.");
+            in.missing("", "nominal", Problem.NOMINAL_INCOMPLETE,
+                "Expected \"nominal\", the composition the alloy should have.");
         }
         if (fields.source.map(String::isBlank).orElse(true)) {
-            in.missing("", "source", Problem.MALFORMED_JSON, "Expected \"source\", where the composition comes from: a certificate, "
-                + "a standard, a book.");
+            in.missing("", "source", Problem.MALFORMED_JSON,
+                "Expected \"source\", where the composition comes from: a certificate, a standard, a book.");
         }
     }
 
@@ -103,14 +106,16 @@ public final class AlloyJson {
         for (PhaseFields each : fields.phases) {
             made(in, each.pointer, () -> phase(each, nominal, fields.source.orElseThrow())).ifPresent(phases::add);
         }
-        return phases.size() < fields.phases.size() ? Optional.empty() : made(in, "", () -> new Alloy(id, fields.name.orElse(id), nominal,
-            fields.melting, fields.source.orElseThrow(), fields.sourceRead, phases));
+        return phases.size() < fields.phases.size() ? Optional.empty()
+            : made(in, "", () -> new Alloy(id, fields.name.orElse(id), nominal, fields.melting,
+                fields.source.orElseThrow(), fields.sourceRead, phases));
     }
 
     private static Phase phase(PhaseFields fields, Nominal nominal, String alloySource) {
         String system = fields.system.orElseGet(() ->
             nominal.elements().stream().map(Element::symbol).collect(Collectors.joining("-")));
-        Nominal composition = fields.composition.orElseThrow(() -> new IllegalArgumentException("Expected the composition of the phase."));
+        Nominal composition = fields.composition.orElseThrow(() ->
+            new IllegalArgumentException("Expected the composition of the phase."));
         return Phase.of(system, fields.name, composition, fields.density, fields.role, fields.temperature,
             fields.source.orElse(alloySource), fields.sourceRead);
     }

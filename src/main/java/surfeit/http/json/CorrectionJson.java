@@ -22,8 +22,8 @@ import surfeit.spot.ReportedValue;
 import surfeit.spot.Spot;
 
 /**
- * A correction of a spot, {@code {"reason": ..., "changes": {...}}}: a key replaces what was stated, {@code null} removes
- * it, and each element is replaced by itself. Label, session and acquired time tell spots apart and stay.
+ * A correction of a spot, {@code {"reason": ..., "changes": {...}}}: a key replaces what was stated, {@code null}
+ * removes it, and each element is replaced by itself. Label, session and acquired time tell spots apart and stay.
  */
 public final class CorrectionJson {
     private static final Keys<CorrectionJson> KEYS = new Keys<CorrectionJson>("a correction")
@@ -51,7 +51,8 @@ public final class CorrectionJson {
             correction.sameMaterial = in.yesOrNo().orElse(false);
         })
         .key("unit", (in, correction) -> correction.unit = NominalJson.unit(in))
-        .key("elements", (in, correction) -> in.entries("an object of element symbols", symbol -> correction.element(in, symbol)))
+        .key("elements", (in, correction) ->
+            in.entries("an object of element symbols", symbol -> correction.element(in, symbol)))
         .key("label", CorrectionJson::fixed)
         .key("session", CorrectionJson::fixed)
         .key("acquired_time", CorrectionJson::fixed);
@@ -102,9 +103,11 @@ public final class CorrectionJson {
                 setReference();
             }
             Spot made = draft.build();
-            return Optional.of(new Spot(present.label(), chosen(SpotField.PARTICLE, made.particle(), present.particle()),
-                chosen(SpotField.FEATURE, made.feature(), present.feature()), present.session(), present.acquiredTime(),
-                conditions(made.conditions()), referenceTouched ? made.reference() : present.reference(), made.basis(), made.values()));
+            return Optional.of(new Spot(present.label(),
+                chosen(SpotField.PARTICLE, made.particle(), present.particle()),
+                chosen(SpotField.FEATURE, made.feature(), present.feature()), present.session(),
+                present.acquiredTime(), conditions(made.conditions()),
+                referenceTouched ? made.reference() : present.reference(), made.basis(), made.values()));
         } catch (Refusal refusal) {
             String place = "/changes" + refusal.field().map(field -> "/" + field.text()).orElse("");
             in.faults().add(place, IntakeFaults.problem(refusal.code()), "", refusal.getMessage());
@@ -182,8 +185,8 @@ public final class CorrectionJson {
     }
 
     private static void fixed(JsonInput in, CorrectionJson correction) throws IOException {
-        in.fault(Problem.NAME_INVALID, "Label, session and acquired time tell spots apart and stay as they are; withdraw the spot "
-            + "and import it anew.");
+        in.fault(Problem.NAME_INVALID, "Label, session and acquired time tell spots apart and stay as they are; "
+            + "withdraw the spot and import it anew.");
         in.skip();
     }
 }

@@ -78,7 +78,8 @@ final class FindingWriter {
         estimate(json, "enrichment_factor", outcome.enrichmentFactor());
         Estimate difference = outcome.difference();
         estimate(json, "difference_atomic_percent", Optional.of(new Estimate(
-            Numbers.inPercent(difference.value()), Numbers.inPercent(difference.low()), Numbers.inPercent(difference.high()))));
+            Numbers.inPercent(difference.value()), Numbers.inPercent(difference.low()),
+            Numbers.inPercent(difference.high()))));
         estimate(json, "odds_ratio", outcome.oddsRatio());
     }
 

@@ -31,7 +31,8 @@ public final class InterpretationDocument {
     private InterpretationDocument() {
     }
 
-    public static void write(JsonGenerator json, Segregation answer, Instant computed, String programVersion) throws IOException {
+    public static void write(JsonGenerator json, Segregation answer, Instant computed, String programVersion)
+            throws IOException {
         Interpretation interpretation = answer.interpretation();
         json.writeStartObject();
         writeHead(json, answer, computed, programVersion);
@@ -60,7 +61,8 @@ public final class InterpretationDocument {
         json.writeEndObject();
     }
 
-    private static void writeHead(JsonGenerator json, Segregation answer, Instant computed, String programVersion) throws IOException {
+    private static void writeHead(JsonGenerator json, Segregation answer, Instant computed, String programVersion)
+            throws IOException {
         if (answer.stored().isPresent()) {
             json.writeStringField("sample", answer.stored().get().name());
             json.writeNumberField("revision", answer.stored().get().revision());
@@ -106,7 +108,8 @@ public final class InterpretationDocument {
     }
 
     private static void writeFractions(JsonGenerator json, NominalFractions fractions) throws IOException {
-        double[] mass = Closure.close(fractions.middles(), Closure.divisors(fractions.elements(), Basis.ATOMIC, Basis.MASS));
+        double[] mass = Closure.close(fractions.middles(),
+            Closure.divisors(fractions.elements(), Basis.ATOMIC, Basis.MASS));
         json.writeArrayFieldStart("elements");
         List<Element> elements = fractions.elements();
         for (int i = 0; i < elements.size(); i++) {

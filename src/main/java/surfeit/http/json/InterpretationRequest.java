@@ -21,8 +21,8 @@ import surfeit.spot.Spot;
  * A sample and its spots in one body, to be interpreted and forgotten:
  * {@code {"sample": {...}, "unit": ..., "session": ..., "spots": [...]}}.
  *
- * <p>The usual order of keys is read in one go; where something that holds for the spots stands behind them, the body is
- * read again.
+ * <p>The usual order of keys is read in one go; where something that holds for the spots stands behind them, the body
+ * is read again.
  */
 public record InterpretationRequest(Sample sample, List<Spot> spots) {
 

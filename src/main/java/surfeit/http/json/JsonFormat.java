@@ -11,7 +11,10 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 
-/** The one way this service reads and writes JSON: UTF-8, bounded, numbers with the fewest digits that keep them. Thread-safe. */
+/**
+ * The one way this service reads and writes JSON: UTF-8, bounded, numbers with the fewest digits that keep them.
+ * Thread-safe.
+ */
 public final class JsonFormat {
     /** Deepest nesting of a body; a spot needs five levels. The setting {@code json-depth-max}. */
     public static final int DEPTH_MAX = 20;

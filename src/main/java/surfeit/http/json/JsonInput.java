@@ -48,7 +48,8 @@ final class JsonInput {
     void end() throws IOException {
         if (parser.nextToken() != null) {
             JsonLocation at = parser.currentTokenLocation();
-            throw new MalformedJsonException("Expected the end of the document, got more after it.", at.getLineNr(), at.getColumnNr());
+            throw new MalformedJsonException("Expected the end of the document, got more after it.", at.getLineNr(),
+                at.getColumnNr());
         }
     }
 
@@ -138,7 +139,8 @@ final class JsonInput {
         }
         double value = parser.getDoubleValue();
         if (Double.isInfinite(value)) {
-            fault(Problem.VALUE_OUT_OF_RANGE, "Expected a number" + (unit.isEmpty() ? "" : " in " + unit) + " a computer can hold.");
+            fault(Problem.VALUE_OUT_OF_RANGE, "Expected a number" + (unit.isEmpty() ? "" : " in " + unit)
+                + " a computer can hold.");
             return OptionalDouble.empty();
         }
         return OptionalDouble.of(value);
@@ -209,8 +211,9 @@ final class JsonInput {
         int line = at == null ? 1 : at.getLineNr();
         int column = at == null ? 1 : at.getColumnNr();
         if (cause instanceof StreamConstraintsException) {
-            return new MalformedJsonException("The body goes beyond a limit of JSON bodies: at most " + JsonFormat.DEPTH_MAX
-                + " levels deep, numbers of at most 100 characters, texts of at most 100000.", line, column);
+            return new MalformedJsonException("The body goes beyond a limit of JSON bodies: at most "
+                + JsonFormat.DEPTH_MAX + " levels deep, numbers of at most 100 characters, texts of at most 100000.",
+                line, column);
         }
         String message = cause instanceof JsonParseException ? cause.getOriginalMessage() : "unexpected end";
         return new MalformedJsonException("Expected JSON in UTF-8, got something else: " + message, line, column);

@@ -27,7 +27,8 @@ public final class MalformedJsonException extends RuntimeException {
 
     /** The same as a fault; {@code linesBefore} counts the lines of the body before the document. */
     Fault fault(long linesBefore) {
-        Place place = new Place(Optional.empty(), OptionalLong.of(linesBefore + line), OptionalInt.of(column), Optional.empty());
+        Place place = new Place(Optional.empty(), OptionalLong.of(linesBefore + line), OptionalInt.of(column),
+            Optional.empty());
         return Fault.at(place, Problem.MALFORMED_JSON, getMessage());
     }
 }

@@ -17,10 +17,14 @@ public final class Nearest {
             .orElse(known.isEmpty() ? "; none is known here." : "; known: " + String.join(", ", known) + ".");
     }
 
-    /** A word that only lacks its unit ({@code beam_energy} for {@code beam_energy_kev}), else the nearest by spelling. */
+    /**
+     * A word that only lacks its unit ({@code beam_energy} for {@code beam_energy_kev}), else the nearest by spelling.
+     */
     static Optional<String> of(String word, Collection<String> known) {
         String plain = word.toLowerCase(Locale.ROOT).replace('-', '_').replace(' ', '_');
-        List<String> withUnit = known.stream().filter(each -> plain.length() > 3 && each.startsWith(plain + "_")).toList();
-        return withUnit.isEmpty() ? Spelling.nearest(plain, known, 1).stream().findFirst() : Optional.of(withUnit.get(0));
+        List<String> withUnit = known.stream().filter(each -> plain.length() > 3 && each.startsWith(plain + "_"))
+            .toList();
+        return withUnit.isEmpty() ? Spelling.nearest(plain, known, 1).stream().findFirst()
+            : Optional.of(withUnit.get(0));
     }
 }

@@ -53,7 +53,8 @@ final class NominalJson {
             return Optional.empty();
         }
         if (fields.basis.isEmpty()) {
-            in.missing(pointer, "unit", Problem.UNIT_MISSING, "Expected \"unit\": \"at%\" or \"wt%\" beside the elements.");
+            in.missing(pointer, "unit", Problem.UNIT_MISSING,
+                "Expected \"unit\": \"at%\" or \"wt%\" beside the elements.");
             return Optional.empty();
         }
         try {
@@ -119,9 +120,11 @@ final class NominalJson {
 
     private static Optional<NominalPart> part(JsonInput in, String pointer, PartFields fields) {
         boolean point = fields.value.isPresent() && fields.low.isEmpty() && fields.high.isEmpty();
-        boolean range = fields.low.isPresent() && fields.high.isPresent() && fields.value.isEmpty() && fields.tolerance.isEmpty();
+        boolean range = fields.low.isPresent() && fields.high.isPresent() && fields.value.isEmpty()
+            && fields.tolerance.isEmpty();
         if (!point && !range) {
-            in.faults().add(pointer, Problem.MALFORMED_JSON, "", "Expected \"value\" with or without \"tolerance\", or \"low\" with \"high\".");
+            in.faults().add(pointer, Problem.MALFORMED_JSON, "",
+                "Expected \"value\" with or without \"tolerance\", or \"low\" with \"high\".");
             return Optional.empty();
         }
         try {

@@ -56,8 +56,8 @@ public final class SampleDocuments {
     }
 
     /** Every change of a sample, oldest first. */
-    public static void writeRevisions(JsonGenerator json, String name, List<SampleRevision> revisions, Optional<String> cursor)
-            throws IOException {
+    public static void writeRevisions(JsonGenerator json, String name, List<SampleRevision> revisions,
+                                      Optional<String> cursor) throws IOException {
         json.writeStartObject();
         json.writeArrayFieldStart("items");
         for (SampleRevision revision : revisions) {

@@ -53,7 +53,8 @@ public final class SampleJson {
             number(in, value -> judgement(1.25, value, 1, 0.9)).ifPresent(value -> sample.alpha = value))
         .key("u_level", (in, sample) -> level(in).ifPresent(value -> sample.uLevel = value))
         .key("reference_correlation", (in, sample) ->
-            number(in, value -> judgement(1.25, 0.05, 1, value)).ifPresent(value -> sample.referenceCorrelation = value))
+            number(in, value -> judgement(1.25, 0.05, 1, value))
+                .ifPresent(value -> sample.referenceCorrelation = value))
         .key("spot_centre", (in, sample) ->
             oneOf(in, SpotCentre.values(), SpotCentre::words).ifPresent(value -> sample.spotCentre = value))
         .key("preparation", (in, sample) -> in.array("a list of steps", () -> step(in, sample.preparation)))
@@ -198,7 +199,8 @@ public final class SampleJson {
         if (fields.step.isEmpty()) {
             in.missing(pointer, "step", Problem.MALFORMED_JSON, "Expected what was done in this step.");
         } else if (steps.size() == STEPS_MAX) {
-            in.faults().add(pointer, Problem.VALUE_OUT_OF_RANGE, "", "A sample has at most " + STEPS_MAX + " steps of preparation.");
+            in.faults().add(pointer, Problem.VALUE_OUT_OF_RANGE, "", "A sample has at most " + STEPS_MAX
+                + " steps of preparation.");
         } else {
             steps.add(new PreparationStep(fields.step.get(), fields.reagent));
         }
@@ -216,7 +218,8 @@ public final class SampleJson {
     private static Optional<String> shortText(JsonInput in) throws IOException {
         Optional<String> text = in.text();
         if (text.isPresent() && text.get().length() > DESCRIPTION_LENGTH_MAX) {
-            in.fault(Problem.VALUE_OUT_OF_RANGE, "Expected a text of at most " + DESCRIPTION_LENGTH_MAX + " characters, got "
+            in.fault(Problem.VALUE_OUT_OF_RANGE, "Expected a text of at most " + DESCRIPTION_LENGTH_MAX
+                + " characters, got "
                 + text.get().length() + ".");
             return Optional.empty();
         }
@@ -232,7 +235,8 @@ public final class SampleJson {
         Optional<E> found = Arrays.stream(values).filter(value -> words.apply(value).equals(text.get())).findFirst();
         if (found.isEmpty()) {
             List<String> known = Arrays.stream(values).map(words).toList();
-            in.fault(Problem.VALUE_OUT_OF_RANGE, "Expected " + String.join(", ", known) + ", got \"" + JsonFaults.shown(text.get())
+            in.fault(Problem.VALUE_OUT_OF_RANGE, "Expected " + String.join(", ", known) + ", got \""
+                + JsonFaults.shown(text.get())
                 + "\"" + Nearest.hint(text.get(), known));
         }
         return found;

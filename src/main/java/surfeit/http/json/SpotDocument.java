@@ -102,7 +102,11 @@ public final class SpotDocument {
             intake.offer(new ReadSpot(spot.get(), place, List.of()));
             return;
         }
-        intake.reject(List.of(), faults.shown().stream().map(fault -> new Fault(FaultCode.valueOf(fault.code().name()), fault.detail(),
-            new Place.Pointer(place.line(), fault.place().pointer().orElse(""), fault.value().orElse("")))).toList());
+        intake.reject(List.of(), faults.shown().stream().map(fault -> told(fault, place.line())).toList());
+    }
+
+    private static Fault told(surfeit.lab.Fault fault, OptionalLong line) {
+        return new Fault(FaultCode.valueOf(fault.code().name()), fault.detail(),
+            new Place.Pointer(line, fault.place().pointer().orElse(""), fault.value().orElse("")));
     }
 }

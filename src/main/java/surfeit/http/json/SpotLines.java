@@ -36,8 +36,8 @@ public final class SpotLines {
                 number++;
                 more = next(bytes, line);
                 if (line.size() > LINE_BYTES_MAX) {
-                    throw new Refusal(FaultCode.UPLOAD_TOO_LARGE, "Expected lines of at most " + LINE_BYTES_MAX + " bytes, line "
-                        + number + " is longer.");
+                    throw new Refusal(FaultCode.UPLOAD_TOO_LARGE, "Expected lines of at most " + LINE_BYTES_MAX
+                        + " bytes, line " + number + " is longer.");
                 }
                 if (!isBlank(line.toByteArray())) {
                     read(line.toByteArray(), number, reader, intake);
@@ -74,7 +74,9 @@ public final class SpotLines {
         SpotDocument.offer(spot, faults, new Place.Pointer(OptionalLong.of(number), "", ""), intake);
     }
 
-    /** Reads up to the next line end; false at the end of the body. Keeps at most one byte more than a line may have. */
+    /**
+     * Reads up to the next line end; false at the end of the body. Keeps at most one byte more than a line may have.
+     */
     private static boolean next(InputStream bytes, ByteArrayOutputStream line) throws IOException {
         for (int c = bytes.read(); c >= 0; c = bytes.read()) {
             if (c == '\n') {

@@ -7,7 +7,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.element.Element;
 
-/** Small pieces every answer is written from. What has no value, and what has no bound, is {@code null}: JSON knows no infinity. */
+/**
+ * Small pieces every answer is written from. What has no value, and what has no bound, is {@code null}: JSON knows no
+ * infinity.
+ */
 final class Written {
     private Written() {
     }
