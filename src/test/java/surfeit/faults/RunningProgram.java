@@ -114,7 +114,11 @@ final class RunningProgram implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
-        process.destroyForcibly();
+        try {
+            kill();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
         Files.deleteIfExists(log);
     }
 }
