@@ -249,8 +249,8 @@ final class Exchange {
     }
 
     /**
-     * Answers with a stream of unknown length; the caller closes it. Closing or flushing does not end the answer: it ends
-     * when the request was dealt with, so that a failure on the way still shows.
+     * Answers with a stream of unknown length; the caller closes it. Closing or flushing does not end the answer: it
+     * ends when the request was dealt with, so that a failure on the way still shows.
      */
     OutputStream stream(String contentType) throws IOException {
         context.res().setContentType(contentType);

@@ -37,10 +37,12 @@ class QuietLogTest {
             statuses.add(program.get("/v1/samples/A7?ticket=" + SECRET).statusCode());
             statuses.add(program.get("/v1/spots/" + SECRET).statusCode());
             for (int i = 0; i < 5; i++) {
-                breakOff(program.address(), "GET /v1/samples/A7/spots.ndjson?page_size=" + SECRET + " HTTP/1.1\r\nHost: x\r\n\r\n");
-                breakOff(program.address(), "GET /v1/samples/A7/spots.ndjson HTTP/1.1\r\nHost: x\r\nX-Key: " + SECRET + "\r\n\r\n");
-                breakOff(program.address(), "POST /v1/samples/A7/spots HTTP/1.1\r\nHost: x\r\nContent-Type: text/csv\r\n"
-                    + "Content-Length: 900\r\n\r\nlabel;" + SECRET);
+                breakOff(program.address(), "GET /v1/samples/A7/spots.ndjson?page_size=" + SECRET
+                    + " HTTP/1.1\r\nHost: x\r\n\r\n");
+                breakOff(program.address(), "GET /v1/samples/A7/spots.ndjson HTTP/1.1\r\nHost: x\r\nX-Key: " + SECRET
+                    + "\r\n\r\n");
+                breakOff(program.address(), "POST /v1/samples/A7/spots HTTP/1.1\r\nHost: x\r\n"
+                    + "Content-Type: text/csv\r\nContent-Length: 900\r\n\r\nlabel;" + SECRET);
                 breakOff(program.address(), SECRET + " / NOT-HTTP\r\n\r\n");
                 breakOff(program.address(), "GET / HTTP/1.1\r\nX-Key: " + SECRET.repeat(2000) + "\r\n\r\n");
             }
@@ -55,7 +57,8 @@ class QuietLogTest {
     private static int send(RunningProgram program, String mediaType, String body) throws Exception {
         HttpRequest.Builder request = HttpRequest.newBuilder(program.address().resolve("/v1/samples/A7/spots"))
             .header("Content-Type", mediaType).header("Idempotency-Key", SECRET + body.hashCode())
-            .header("Authorization", "Basic " + Base64.getEncoder().encodeToString(("anna:" + SECRET).getBytes(StandardCharsets.UTF_8)))
+            .header("Authorization", "Basic " + Base64.getEncoder()
+                .encodeToString(("anna:" + SECRET).getBytes(StandardCharsets.UTF_8)))
             .POST(HttpRequest.BodyPublishers.ofString(body));
         return program.send(request).statusCode();
     }

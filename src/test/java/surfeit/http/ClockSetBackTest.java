@@ -73,7 +73,8 @@ class ClockSetBackTest {
         assertThat(laboratory.events(EventFilter.ALL, 0, 10)).extracting(LabEvent::type).containsExactly(
             LabEvent.Type.SAMPLE_CHANGED, LabEvent.Type.SPOTS_IMPORTED, LabEvent.Type.SPOTS_IMPORTED,
             LabEvent.Type.SPOT_CORRECTED, LabEvent.Type.SPOTS_IMPORTED);
-        assertThat(laboratory.events(EventFilter.ALL, 0, 10)).extracting(LabEvent::id).containsExactly(1L, 2L, 3L, 4L, 5L);
+        assertThat(laboratory.events(EventFilter.ALL, 0, 10)).extracting(LabEvent::id)
+            .containsExactly(1L, 2L, 3L, 4L, 5L);
         assertThat(laboratory.audit(PageRequest.first(10)).items()).extracting(AuditEntry::number)
             .containsExactly(1L, 2L, 3L, 4L, 5L);
         assertThat(laboratory.checkAudit().broken()).isEmpty();
@@ -115,7 +116,8 @@ class ClockSetBackTest {
         throws Exception {
         HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(server.address() + path))
             .method(method, HttpRequest.BodyPublishers.ofString(json)).header("Content-Type", "application/json");
-        HttpResponse<String> answer = HttpClient.newHttpClient().send((headers.length == 0 ? request : request.headers(headers)).build(),
+        HttpResponse<String> answer = HttpClient.newHttpClient()
+            .send((headers.length == 0 ? request : request.headers(headers)).build(),
             HttpResponse.BodyHandlers.ofString());
         assertThat(answer.statusCode()).as(answer.body()).isEqualTo(status);
         return answer;

@@ -79,8 +79,10 @@ class RepeatedPostTest {
     }
 
     @Test
-    void of_parallel_posts_with_different_values_for_one_spot_one_is_recorded_and_the_others_are_told() throws Exception {
-        List<Reply> replies = together(sender -> service.post(SPOTS, "application/json", one(Integer.toString(sender + 10))));
+    void of_parallel_posts_with_different_values_for_one_spot_one_is_recorded_and_the_others_are_told()
+        throws Exception {
+        List<Reply> replies = together(sender ->
+            service.post(SPOTS, "application/json", one(Integer.toString(sender + 10))));
 
         assertThat(replies.stream().filter(reply -> reply.status() == 201)).hasSize(1);
         assertThat(replies.stream().filter(reply -> reply.status() == 409)).hasSize(SENDERS - 1)
@@ -97,11 +99,13 @@ class RepeatedPostTest {
     }
 
     private static String one(String copper) {
-        return "{\"unit\": \"at%\", \"spots\": [{\"label\": \"P1-1\", \"elements\": {\"Ag\": 21.2, \"Cu\": " + copper + "}}]}";
+        return "{\"unit\": \"at%\", \"spots\": [{\"label\": \"P1-1\", \"elements\": {\"Ag\": 21.2, \"Cu\": " + copper
+            + "}}]}";
     }
 
     private static Set<String> bodies(List<Reply> replies) {
-        return replies.stream().map(reply -> new String(reply.body(), StandardCharsets.UTF_8)).collect(Collectors.toSet());
+        return replies.stream().map(reply -> new String(reply.body(), StandardCharsets.UTF_8))
+            .collect(Collectors.toSet());
     }
 
     /** Lets all senders start at the same moment. */

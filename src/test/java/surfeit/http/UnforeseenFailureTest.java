@@ -40,7 +40,8 @@ class UnforeseenFailureTest {
         });
         javalin.stop();
 
-        assertThat(log.lines()).hasSize(2).allSatisfy(line -> assertThat(line).contains("WARN Refusals - The file is damaged. (POST /broken"));
+        assertThat(log.lines()).hasSize(2)
+            .allSatisfy(line -> assertThat(line).contains("WARN Refusals - The file is damaged. (POST /broken"));
     }
 
     @Test
@@ -56,14 +57,15 @@ class UnforeseenFailureTest {
         String answer = wholeAnswer(javalin.port(), "close");
         javalin.stop();
 
-        assertThat(answer).startsWith("HTTP/1.1 404 ").contains("The rest is not there.").doesNotContain("P1-1", "attachment");
+        assertThat(answer).startsWith("HTTP/1.1 404 ").contains("The rest is not there.")
+            .doesNotContain("P1-1", "attachment");
     }
 
     /** @throws IOException where the connection ends before the answer does */
     private static String wholeAnswer(int port, String kept) throws IOException {
         try (Socket socket = new Socket("127.0.0.1", port)) {
-            socket.getOutputStream().write(("POST /broken HTTP/1.1\r\nHost: localhost\r\nContent-Length: 0\r\nConnection: " + kept
-                + "\r\n\r\n").getBytes(StandardCharsets.US_ASCII));
+            socket.getOutputStream().write(("POST /broken HTTP/1.1\r\nHost: localhost\r\nContent-Length: 0\r\n"
+                + "Connection: " + kept + "\r\n\r\n").getBytes(StandardCharsets.US_ASCII));
             return new String(socket.getInputStream().readAllBytes(), StandardCharsets.US_ASCII);
         }
     }
@@ -97,7 +99,8 @@ class UnforeseenFailureTest {
     @Test
     void it_is_told_without_detail_and_logged_with_its_place_but_without_any_message() throws Exception {
         Javalin javalin = serve(exchange -> {
-            throw new IllegalStateException("cannot take " + SECRET, new NumberFormatException("For input string: " + SECRET));
+            throw new IllegalStateException("cannot take " + SECRET,
+                new NumberFormatException("For input string: " + SECRET));
         });
         List<HttpResponse<String>> answers = new ArrayList<>();
         String log = logOf(() -> answers.add(HttpClient.newHttpClient().send(HttpRequest.newBuilder(
