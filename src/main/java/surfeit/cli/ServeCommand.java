@@ -12,6 +12,9 @@ import surfeit.http.ServerSettings;
 /** Runs the service until it is told to stop. */
 @Command(name = "serve", mixinStandardHelpOptions = true, description = "Run the service until it is told to stop.")
 final class ServeCommand implements Callable<Integer>, WithSettings {
+    /** How long a write that is still under way gets to end. One that does not is taken back at the next start. Judgement. */
+    private static final long CLOSE_MS = 1500;
+
     @Spec
     private CommandSpec spec;
 
@@ -23,13 +26,24 @@ final class ServeCommand implements Callable<Integer>, WithSettings {
         Server server = start(settings, opened);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             server.stop();
-            opened.close();
+            close(opened);
             stopped.countDown();
         }, "stop"));
         spec.commandLine().getOut().println("listening on " + server.address());
         spec.commandLine().getOut().flush();
         stopped.await();
         return Main.DONE;
+    }
+
+    private static void close(Opened opened) {
+        Thread closing = new Thread(opened::close, "close");
+        closing.setDaemon(true);
+        closing.start();
+        try {
+            closing.join(CLOSE_MS);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /** Starts the service; the lab is closed again where it cannot listen. */

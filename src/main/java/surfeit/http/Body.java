@@ -25,6 +25,8 @@ import surfeit.lab.Upload;
 final class Body implements Upload, AutoCloseable {
     private static final int MEMORY_MAX = 1 << 20;
     private static final int PIECE = 16 << 10;
+    /** Free space below which a failure to write is put down to a full disk, in bytes. Judgement. */
+    private static final long NO_SPACE_BYTES = 1 << 20;
 
     private final String mediaType;
     private final Optional<String> fileName;
@@ -102,8 +104,7 @@ final class Body implements Upload, AutoCloseable {
                 if (toMemory) {
                     length += count;
                 } else {
-                    spooled = spooled == null ? startFile() : spooled;
-                    spooled.write(piece, 0, count);
+                    spooled = spool(spooled, piece, count);
                 }
             }
         } finally {
@@ -113,11 +114,28 @@ final class Body implements Upload, AutoCloseable {
         }
     }
 
-    private OutputStream startFile() throws IOException {
-        file = Files.createTempFile("surfeit-upload-", ".tmp");
-        OutputStream out = Files.newOutputStream(file);
-        out.write(memory, 0, length);
-        return out;
+    /** Adds a piece to the temporary file, which is made where there is none yet. */
+    private OutputStream spool(OutputStream present, byte[] piece, int count) throws IOException {
+        OutputStream out = present;
+        try {
+            if (out == null) {
+                file = Files.createTempFile("surfeit-upload-", ".tmp");
+                out = Files.newOutputStream(file);
+                out.write(memory, 0, length);
+            }
+            out.write(piece, 0, count);
+            return out;
+        } catch (IOException e) {
+            Path folder = Path.of(System.getProperty("java.io.tmpdir"));
+            if (out != null) {
+                out.close();
+            }
+            if (folder.toFile().getUsableSpace() > NO_SPACE_BYTES) {
+                throw e;
+            }
+            throw new ProblemException(Problem.STORAGE_FULL, "The disk that holds temporary files (" + folder
+                + ") has no room for an upload of this size. Nothing of it was stored.");
+        }
     }
 
     private static boolean isGzip(String encoding) {

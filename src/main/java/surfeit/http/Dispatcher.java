@@ -15,11 +15,13 @@ import surfeit.lab.ProblemException;
 final class Dispatcher {
     private final RouteTable table;
     private final ServiceFacts facts;
+    private final Readiness readiness;
     private final Refusals refusals;
 
-    Dispatcher(RouteTable table, ServiceFacts facts) {
+    Dispatcher(RouteTable table, ServiceFacts facts, Readiness readiness) {
         this.table = table;
         this.facts = facts;
+        this.readiness = readiness;
         this.refusals = new Refusals(table);
     }
 
@@ -54,11 +56,19 @@ final class Dispatcher {
     }
 
     private void answer(Context context, Route route, Optional<Form> bySuffix) throws IOException {
+        boolean counted = readiness.begin();
         try {
+            if (!counted && route.scope() != Scope.OPEN) {
+                throw new ProblemException(Problem.SHUTTING_DOWN, "The service lets running requests end and takes no new ones.");
+            }
             Form form = bySuffix.isPresent() ? bySuffix.get() : accepted(route.forms(), context.header("Accept"));
             route.handler().answer(new Exchange(context, route, form, facts));
         } catch (Exception e) {
             refusals.refuse(context, e);
+        } finally {
+            if (counted) {
+                readiness.done();
+            }
         }
     }
 

@@ -14,6 +14,8 @@ public final class Server implements AutoCloseable {
     static final int HEADER_BYTES_MAX = 16 << 10;
     /** Connections that may wait to be taken; the usual 50 turns away a thousand clients that come at once. */
     private static final int ACCEPT_QUEUE = 1024;
+    /** How long connections that are still open get to close, once all patience is over. Judgement. */
+    private static final long BREAK_OFF_MS = 2000;
 
     private final Javalin javalin;
     private final ServerSettings settings;
@@ -34,7 +36,7 @@ public final class Server implements AutoCloseable {
         Readiness readiness = new Readiness();
         ServiceFacts facts = new ServiceFacts(settings, clock, ProgramVersion.VERSION,
             "detection limit " + laboratory.detectionLimitMassFraction());
-        Dispatcher dispatcher = new Dispatcher(Routes.of(laboratory, readiness), facts);
+        Dispatcher dispatcher = new Dispatcher(Routes.of(laboratory, readiness), facts, readiness);
         Javalin javalin = Javalin.create(config -> {
             configure(config, settings);
             dispatcher.register(config);
@@ -62,7 +64,7 @@ public final class Server implements AutoCloseable {
         });
         config.jetty.modifyServer(server -> {
             server.setErrorHandler(new ProtocolErrors());
-            server.setStopTimeout(settings.stopPatience().toMillis());
+            server.setStopTimeout(BREAK_OFF_MS);
         });
     }
 
@@ -77,9 +79,12 @@ public final class Server implements AutoCloseable {
         return "http://" + host + ":" + port();
     }
 
-    /** Says no to readiness checks, lets running requests end, then stops listening. */
+    /**
+     * Says no to readiness checks and to new requests, lets those under way end, then stops listening. Those that still
+     * run when patience is over are broken off.
+     */
     public void stop() {
-        readiness.end();
+        readiness.end(settings.stopPatience());
         javalin.stop();
     }
 

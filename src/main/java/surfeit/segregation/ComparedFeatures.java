@@ -2,6 +2,7 @@ package surfeit.segregation;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import surfeit.element.Element;
@@ -28,27 +29,29 @@ record ComparedFeatures(ReadSample a, ReadSample b, Judgement judgement) {
 
     /** In the order of A, then those only B has. The contrasts belong to the pairs one by one. */
     List<FeatureComparison> of(GroupMatching matching, List<Optional<GroupContrast>> contrasts) {
-        List<GroupContrast> made = contrasts.stream().flatMap(Optional::stream).toList();
-        List<Contrast> findings = Contrasts.adjusted(made, judgement);
+        Iterator<Contrast> adjusted =
+            Contrasts.adjusted(contrasts.stream().flatMap(Optional::stream).toList(), judgement).iterator();
+        List<Optional<Contrast>> findings = new ArrayList<>();
+        contrasts.forEach(contrast -> findings.add(contrast.map(made -> adjusted.next())));
         List<FeatureComparison> features = new ArrayList<>();
         for (GroupAnalysis own : a.reading.analyses()) {
             String name = own.data().name();
             boolean paired = false;
             for (int i = 0; i < contrasts.size(); i++) {
                 if (matching.pairs().get(i).a().data().name().equals(name)) {
-                    features.add(paired(matching.pairs().get(i), contrasts.get(i), made, findings));
+                    features.add(paired(matching.pairs().get(i), contrasts.get(i), findings.get(i)));
                     paired = true;
                 }
             }
             if (!paired && !isNamed(name, matching.leftOfA())) {
-                features.add(alone(own, b.knows(own) ? State.NOT_COMPARED : State.GONE));
+                features.add(alone(own, a, b.knows(own) ? State.NOT_COMPARED : State.GONE));
             }
         }
         for (GroupAnalysis own : b.reading.analyses()) {
             String name = own.data().baseName();
             boolean told = a.reading.analyses().stream().anyMatch(other -> other.data().baseName().equals(name));
             if (!told) {
-                features.add(alone(own, a.knows(own) ? State.NOT_COMPARED : State.APPEARED));
+                features.add(alone(own, b, a.knows(own) ? State.NOT_COMPARED : State.APPEARED));
             }
         }
         return List.copyOf(features);
@@ -59,11 +62,10 @@ record ComparedFeatures(ReadSample a, ReadSample b, Judgement judgement) {
     }
 
     private FeatureComparison paired(GroupMatching.Pair pair, Optional<GroupContrast> contrast,
-                                     List<GroupContrast> made, List<Contrast> findings) {
+                                     Optional<Contrast> finding) {
         GroupFinding findingA = a.findingOf(pair.a());
         GroupFinding findingB = b.findingOf(pair.b());
         String feature = findingA.name().equals(findingB.name()) ? findingA.name() : pair.a().data().baseName();
-        Optional<Contrast> finding = contrast.map(own -> findings.get(made.indexOf(own)));
         return new FeatureComparison(feature, finding.map(ComparedFeatures::state).orElse(State.NOT_COMPARED), finding,
             contrast.flatMap(own -> own.explanationSet(finding.orElseThrow(), judgement)), Optional.of(findingA),
             Optional.of(findingB), seen(a, pair.a().data(), findingA), seen(b, pair.b().data(), findingB),
@@ -79,9 +81,8 @@ record ComparedFeatures(ReadSample a, ReadSample b, Judgement judgement) {
     }
 
     /** A group that only one sample has, or that cannot be compared with its counterpart. */
-    private FeatureComparison alone(GroupAnalysis own, State state) {
-        boolean ofA = a.reading.analyses().contains(own);
-        ReadSample sample = ofA ? a : b;
+    private FeatureComparison alone(GroupAnalysis own, ReadSample sample, State state) {
+        boolean ofA = sample == a;
         ReadSample other = ofA ? b : a;
         GroupFinding finding = sample.findingOf(own);
         Optional<Presence> here = seen(sample, own.data(), finding);

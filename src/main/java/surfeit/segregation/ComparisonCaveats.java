@@ -20,6 +20,8 @@ record ComparisonCaveats(ComparedSample a, ComparedSample b, List<Element> onlyI
     List<Caveat> of(SampleReading readA, SampleReading readB, GroupMatching matching,
                     List<Optional<GroupContrast>> contrasts) {
         List<Caveat> caveats = new ArrayList<>();
+        empty(a.name(), readA, caveats);
+        empty(b.name(), readB, caveats);
         elements(caveats);
         judgement(caveats);
         particles(readA, readB, caveats);
@@ -27,6 +29,12 @@ record ComparisonCaveats(ComparedSample a, ComparedSample b, List<Element> onlyI
         unlabelled(matching, readA, readB, caveats);
         left(matching, caveats);
         return List.copyOf(caveats);
+    }
+
+    private static void empty(String name, SampleReading reading, List<Caveat> caveats) {
+        if (reading.spotCount() == 0) {
+            caveats.add(Caveat.warning("no-spots", name + " has no spots of the specimen; nothing is gone or has appeared."));
+        }
     }
 
     private void elements(List<Caveat> caveats) {
@@ -62,7 +70,8 @@ record ComparisonCaveats(ComparedSample a, ComparedSample b, List<Element> onlyI
         common.retainAll(names(readB));
         if (sameParticles) {
             caveats.add(Caveat.note("same-particles", "Particles of the same name are taken as the very same ones "
-                + "measured again, and compared pair by pair from three on (" + common.size() + " have the same name)."));
+                + "measured again, and compared pair by pair from three on (" + common.size()
+                + " have the same name)."));
         } else if (common.size() >= SAME_NAMES_FROM) {
             caveats.add(Caveat.note("particle-names-coincide", common.size() + " particles have the same name in both "
                 + "samples; they are taken as different particles. If they are the very same ones measured again, say "
@@ -90,8 +99,8 @@ record ComparisonCaveats(ComparedSample a, ComparedSample b, List<Element> onlyI
                 + "calibration error is common to both and cancels (correlation 0.9, judgement)."));
         } else {
             String which = together == 0 ? "The samples were" : "Some features were";
-            caveats.add(Caveat.note("calibration-does-not-cancel", which + " not measured in a common session at one beam "
-                + "energy: the calibration error of each is in the difference."));
+            caveats.add(Caveat.note("calibration-does-not-cancel", which + " not measured in a common session at one "
+                + "beam energy: the calibration error of each is in the difference."));
         }
     }
 

@@ -13,7 +13,8 @@ import surfeit.statistics.RandomPart;
  * What to measure next where two samples cannot be told apart nor shown alike, in words.
  *
  * <p>Numbers of particles are those whose scatter, as seen so far, shows a difference as large as the one seen (at
- * least the margin) four times out of five: {@code s(k)^2 = s^2 k' / k} with k' the harmonic mean of both samples' particles.
+ * least the margin) four times out of five: {@code s(k)^2 = s^2 k' / k} with k' the harmonic mean of both samples'
+ * particles.
  */
 record ComparisonSteps(String nameA, String nameB, Judgement judgement) {
     private static final double WANTED_POWER = 0.8;
@@ -66,8 +67,8 @@ record ComparisonSteps(String nameA, String nameB, Judgement judgement) {
             }
         }
         String which = contrast.common().isEmpty() ? " of each sample" : "";
-        return most == 0 ? Optional.empty() : Optional.of("About " + most + " particles" + which + " would show " + element
-            + " different by an odds ratio of " + oddsRatio + ".");
+        return most == 0 ? Optional.empty() : Optional.of("About " + most + " particles" + which + " would show "
+            + element + " different by an odds ratio of " + oddsRatio + ".");
     }
 
     private OptionalInt needed(GroupContrast contrast, ContrastTest test, double shift) {

@@ -1,10 +1,8 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
-import java.util.stream.Stream;
 
 /**
  * Which group of sample A is compared with which of sample B: those of the same name, as near in beam energy and
@@ -47,11 +45,12 @@ record GroupMatching(List<Pair> pairs, List<GroupAnalysis> gone, List<GroupAnaly
         }
         List<Pair> mutual = candidates.stream()
             .filter(pair -> isNearest(pair, candidates, Pair::a) && isNearest(pair, candidates, Pair::b)).toList();
-        List<Pair> alone = candidates.stream().filter(pair -> pair.nearness != Nearness.OTHER_ENERGY)
-            .filter(pair -> !holds(mutual, Pair::a, pair.a) && isNearest(pair, candidates, Pair::a)
-                || !holds(mutual, Pair::b, pair.b) && isNearest(pair, candidates, Pair::b)).toList();
-        List<Pair> pairs = Stream.concat(mutual.stream(), alone.stream())
-            .sorted(Comparator.comparingInt(candidates::indexOf)).toList();
+        List<Pair> pairs = candidates.stream().filter(pair -> {
+            boolean nearestOfA = isNearest(pair, candidates, Pair::a);
+            boolean nearestOfB = isNearest(pair, candidates, Pair::b);
+            boolean alone = nearestOfA && !holds(mutual, Pair::a, pair.a) || nearestOfB && !holds(mutual, Pair::b, pair.b);
+            return nearestOfA && nearestOfB || alone && pair.nearness != Nearness.OTHER_ENERGY;
+        }).toList();
         return new GroupMatching(pairs, as.stream().filter(a -> !holds(candidates, Pair::a, a)).toList(),
             bs.stream().filter(b -> !holds(candidates, Pair::b, b)).toList(),
             as.stream().filter(a -> holds(candidates, Pair::a, a) && !holds(pairs, Pair::a, a)).toList(),

@@ -41,7 +41,8 @@ public final class SampleComparison {
                                     double detectionLimitMassFraction) {
         if (by == GroupBy.PARTICLE && !sameParticles) {
             throw new IllegalArgumentException("Two samples are compared particle by particle only where their "
-                + "particles are the very same ones measured again; expected by feature or by sample, got by particle.");
+                + "particles are the very same ones measured again; expected by feature or by sample, got by "
+                + "particle.");
         }
         NominalFractions nominalA = Interpreter.closedNominal(a.nominal(), a.sample());
         NominalFractions nominalB = Interpreter.closedNominal(b.nominal(), b.sample());
@@ -71,8 +72,8 @@ public final class SampleComparison {
                                    NominalFractions nominalB) {
         if (common.size() < 2) {
             throw new CompositionException(CompositionException.Kind.TOO_FEW_ELEMENTS, "Two samples are compared over "
-                + "the elements both nominals have, at least two; got " + nominalA.elements() + " for " + a.name() + " and "
-                + nominalB.elements() + " for " + b.name() + ".");
+                + "the elements both nominals have, at least two; got " + nominalA.elements() + " for " + a.name()
+                + " and " + nominalB.elements() + " for " + b.name() + ".");
         }
     }
 

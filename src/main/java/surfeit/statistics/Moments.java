@@ -37,6 +37,20 @@ public final class Moments {
         return moments;
     }
 
+    /** The moments of values already summed up. @throws IllegalArgumentException for sums no values can have */
+    public static Moments ofSums(long count, double mean, double sumOfSquaredDeviations) {
+        if (count < 1 || !Double.isFinite(mean)
+            || !(sumOfSquaredDeviations >= 0 && sumOfSquaredDeviations < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException("Expected a count of 1 or more, a finite mean and a sum of squares of 0"
+                + " or above, got " + count + ", " + mean + " and " + sumOfSquaredDeviations + ".");
+        }
+        Moments moments = new Moments();
+        moments.count = count;
+        moments.mean = mean;
+        moments.squaredDeviations = count == 1 ? 0 : sumOfSquaredDeviations;
+        return moments;
+    }
+
     public void add(double value) {
         double deviation = requireFinite(value) - mean;
         count++;

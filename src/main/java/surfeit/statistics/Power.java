@@ -3,6 +3,7 @@ package surfeit.statistics;
 import java.util.OptionalInt;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.IntFunction;
+import java.util.function.IntPredicate;
 
 /**
  * How likely a study shows a true shift, how many particles it takes, and what no number of particles can show.
@@ -23,12 +24,14 @@ public record Power(double alpha, double target) {
     /** From three particles on; with two the scatter of the spots joins in, which this formula does not know. */
     public static final int FEWEST_PARTICLES = 3;
 
-    private static final double RELATIVE_STEP = 1e-7;
+    private static final double RELATIVE_STEP = 1e-9;
+    /** A power this near the wanted one is the wanted one. */
+    private static final double CLOSE_ENOUGH = 1e-8;
 
     public Power {
-        if (!(alpha > 0 && alpha < 1 && target > alpha && target < 1)) {
+        if (!(alpha > 0 && alpha < 0.5 && target > alpha && target < 1)) {
             throw new IllegalArgumentException("Alpha is " + alpha + " and the wanted power " + target
-                + "; expected 0 < alpha < power < 1.");
+                + "; expected 0 < alpha < power < 1 and alpha below 0.5.");
         }
     }
 
@@ -45,9 +48,10 @@ public record Power(double alpha, double target) {
             return theta > 0 ? 1 : 0;
         }
         double[] factors = factors(random);
+        QuantileCurve quantiles = QuantileCurve.of(1 - alpha / 2);
         double sum = 0;
         for (double factor : factors) {
-            double h = halfWidth(random, factor, shared, 1 - alpha);
+            double h = halfWidth(random, factor, shared, quantiles);
             sum += NormalDistribution.survival((h - theta) / total) + NormalDistribution.cdf((-h - theta) / total);
         }
         return sum / factors.length;
@@ -64,9 +68,10 @@ public record Power(double alpha, double target) {
             return margin > 0 ? 1 : 0;
         }
         double[] factors = factors(random);
+        QuantileCurve quantiles = QuantileCurve.of(1 - alpha);
         double sum = 0;
         for (double factor : factors) {
-            double room = margin - halfWidth(random, factor, shared, 1 - 2 * alpha);
+            double room = margin - halfWidth(random, factor, shared, quantiles);
             sum += room > 0 ? 1 - 2 * NormalDistribution.survival(room / total) : 0;
         }
         return sum / factors.length;
@@ -77,8 +82,12 @@ public record Power(double alpha, double target) {
         return df > StudentT.NORMAL_ABOVE ? new double[]{1} : ScatterMidpoints.of((int) Math.max(1, Math.floor(df)));
     }
 
-    private static double halfWidth(RandomPart random, double factor, double shared, double confidence) {
-        return CombinedError.halfWidth(random.standardError() * factor, random.degreesOfFreedom(), shared, confidence);
+    /** As {@link CombinedError#halfWidth(RandomPart, double, double)} of {@code factor} times the random part. */
+    private static double halfWidth(RandomPart random, double factor, double shared, QuantileCurve quantiles) {
+        double s = random.standardError() * factor;
+        double df = Math.max(random.degreesOfFreedom(), 1);
+        double both = quantiles.at(CombinedError.degreesOfFreedom(s, df, shared)) * Math.sqrt(s * s + shared * shared);
+        return Math.max(both, quantiles.at(df) * s);
     }
 
     /**
@@ -93,12 +102,24 @@ public record Power(double alpha, double target) {
 
     /** The same for any random error that shrinks with the number of particles. */
     public OptionalInt particlesFor(double shift, IntFunction<RandomPart> ofParticles, double shared, int most) {
-        if (cannotBeReached(shift, shared) || most < FEWEST_PARTICLES) {
+        return cannotBeReached(shift, shared) ? OptionalInt.empty()
+            : fewest(particles -> of(shift, ofParticles.apply(particles), shared) >= target, most);
+    }
+
+    /** The smallest number of particles that show a truly absent shift to lie inside a margin with the wanted power. */
+    public OptionalInt particlesForEquivalence(double margin, IntFunction<RandomPart> ofParticles, double shared,
+                                               int most) {
+        return smallestMargin(shared) > margin ? OptionalInt.empty()
+            : fewest(particles -> ofEquivalence(margin, ofParticles.apply(particles), shared) >= target, most);
+    }
+
+    private static OptionalInt fewest(IntPredicate suffices, int most) {
+        if (most < FEWEST_PARTICLES) {
             return OptionalInt.empty();
         }
         int below = FEWEST_PARTICLES - 1;
         int enough = FEWEST_PARTICLES;
-        while (of(shift, ofParticles.apply(enough), shared) < target) {
+        while (!suffices.test(enough)) {
             if (enough == most) {
                 return OptionalInt.empty();
             }
@@ -107,10 +128,10 @@ public record Power(double alpha, double target) {
         }
         while (enough - below > 1) {
             int middle = below + (enough - below) / 2;
-            if (of(shift, ofParticles.apply(middle), shared) < target) {
-                below = middle;
-            } else {
+            if (suffices.test(middle)) {
                 enough = middle;
+            } else {
+                below = middle;
             }
         }
         return OptionalInt.of(enough);
@@ -123,7 +144,13 @@ public record Power(double alpha, double target) {
 
     /** The smallest shift that a mean with this random error shows with the wanted power. */
     public double detectableShift(RandomPart random, double shared) {
-        return smallestWith(shift -> of(shift, random, shared), random.standardError() + shared);
+        return detectableShift(random, shift -> shared);
+    }
+
+    /** The same where the shared error depends on the shift, growing no faster than it. */
+    public double detectableShift(RandomPart random, DoubleUnaryOperator sharedAt) {
+        return smallestWith(shift -> of(shift, random, sharedAt.applyAsDouble(shift)),
+            random.standardError() + sharedAt.applyAsDouble(0));
     }
 
     /** The smallest margin inside which a truly absent shift is shown to lie with the wanted power. */
@@ -131,23 +158,43 @@ public record Power(double alpha, double target) {
         return smallestWith(margin -> ofEquivalence(margin, random, shared), random.standardError() + shared);
     }
 
+    /**
+     * Where a rising power reaches the target: regula falsi in its Illinois form (Dowell and Jarratt, BIT 11 (1971)
+     * 168, from memory), which halves the weight of an end that stays.
+     */
     private double smallestWith(DoubleUnaryOperator power, double start) {
         if (start == 0) {
             return 0;
         }
         double low = 0;
-        double high = start;
-        while (power.applyAsDouble(high) < target) {
+        double below = -target;
+        double high = 3 * start;
+        double above = power.applyAsDouble(high) - target;
+        while (above < 0) {
             low = high;
+            below = above;
             high *= 2;
+            above = power.applyAsDouble(high) - target;
         }
+        boolean wasBelow = false;
+        boolean wasAbove = false;
         while (high - low > RELATIVE_STEP * high) {
-            double middle = (low + high) / 2;
-            if (power.applyAsDouble(middle) < target) {
+            double middle = (low * above - high * below) / (above - below);
+            double value = power.applyAsDouble(middle) - target;
+            if (Math.abs(value) < CLOSE_ENOUGH) {
+                return middle;
+            }
+            if (value < 0) {
                 low = middle;
+                below = value;
+                above = wasBelow ? above / 2 : above;
             } else {
                 high = middle;
+                above = value;
+                below = wasAbove ? below / 2 : below;
             }
+            wasBelow = value < 0;
+            wasAbove = !wasBelow;
         }
         return high;
     }

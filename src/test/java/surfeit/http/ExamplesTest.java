@@ -31,7 +31,7 @@ class ExamplesTest {
         "interpretation", "Copper-rich patches", "interpretationCsv", "Copper-rich patches as rows",
         "interpretationMarkdown", "Copper-rich patches to read", "resultPage", "One page", "resultsCsv", "One row "
             + "per spot and element",
-        "resultsNdjson", "One row a line");
+        "resultsNdjson", "One row a line", "signalDepths", "An alloy at one beam energy");
     private static RunningService service;
 
     @BeforeAll
@@ -48,6 +48,7 @@ class ExamplesTest {
             + body.path("spots") + "}");
         ANSWERS.put("resultPage", service.get("/v1/results?element=Cu&page_size=1"));
         ANSWERS.put("resultsCsv", service.get("/v1/results.csv?element=Cu"));
+        ANSWERS.put("signalDepths", service.post("/v1/signal-depths", EXAMPLES.path("signalDepthRequest").path("value").toString()));
         ANSWERS.put("resultsNdjson", service.get("/v1/results.ndjson?element=Cu"));
         if (Boolean.getBoolean("surfeit.examples.write")) {
             write();

@@ -256,6 +256,16 @@ class SampleComparisonTest {
     }
 
     @Test
+    void a_sample_without_spots_is_warned_of() {
+        ComparisonAnswer answer = compare(add(agCu(), "rim", 45), agCu());
+        assertThat(answer.caveats()).anySatisfy(caveat -> {
+            assertThat(caveat.code()).isEqualTo("no-spots");
+            assertThat(caveat.detail()).startsWith("etched has no spots");
+        });
+        assertThat(feature(answer, "rim").seenInB()).as("no particle was looked at").isEmpty();
+    }
+
+    @Test
     void an_etch_product_is_told_as_found_in_one_only() {
         InventedTable etched = InventedTable.inAtoms("Ag Cu O Cl");
         for (String particle : List.of("P1", "P2", "P3")) {

@@ -44,6 +44,36 @@ class MeanDifferenceTest {
         assertThat(unpaired.twoSidedP()).isCloseTo(0.07939, within(5e-6));
     }
 
+    /**
+     * NAG Library Manual, Mark 30.3, example of g07ca: 4 values of mean 25 and standard deviation 0.8185, 8 of 21 and
+     * 4.2083, variances not taken as equal: t 2.5922, 7.9925 degrees of freedom, p 0.0320, difference 0.4410 to 7.5590.
+     */
+    @Test
+    void two_sets_of_unequal_scatter_reproduce_a_published_example() {
+        MeanDifference difference = new MeanDifference(25 - 21,
+            new RandomPart(0.8185 / 2, 3).plus(new RandomPart(4.2083 / Math.sqrt(8), 7)));
+        assertThat(difference.t()).isCloseTo(2.5922, within(5e-5));
+        assertThat(difference.random().degreesOfFreedom()).isCloseTo(7.9925, within(1e-4));
+        assertThat(difference.twoSidedP()).isCloseTo(0.0320, within(5e-5));
+        assertThat(difference.estimate() - difference.halfWidth(0.95)).isCloseTo(0.4410, within(1e-4));
+        assertThat(difference.estimate() + difference.halfWidth(0.95)).isCloseTo(7.5590, within(1e-4));
+    }
+
+    /**
+     * D. Harvey, Modern Analytical Chemistry (2000), example 4.21: two methods for monensin on 11 samples, differences
+     * of mean 2.25 and standard deviation 5.63; from these t 1.33, below 2.23 at 10 degrees of freedom.
+     */
+    @Test
+    void paired_differences_reproduce_a_published_comparison_of_methods() {
+        double[] differences = {2.8, 1.4, -3.0, 6.0, -6.6, -0.5, 9.7, 12.7, -1.6, 4.0, -0.2};
+        MeanDifference paired = MeanDifference.paired(differences, new double[differences.length]);
+        assertThat(paired.estimate()).isCloseTo(2.25, within(5e-3));
+        assertThat(paired.random().standardError() * Math.sqrt(11)).isCloseTo(5.63, within(5e-3));
+        assertThat(paired.t()).isCloseTo(1.33, within(1e-2));
+        assertThat(paired.halfWidth(0.95) / paired.random().standardError()).isCloseTo(2.23, within(5e-3));
+        assertThat(paired.twoSidedP()).isGreaterThan(0.05);
+    }
+
     @Test
     void too_few_or_unequal_values_are_refused() {
         assertThatThrownBy(() -> MeanDifference.paired(new double[]{1, 2}, new double[]{1}))

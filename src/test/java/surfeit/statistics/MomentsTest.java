@@ -113,6 +113,19 @@ class MomentsTest {
     }
 
     @Test
+    void values_already_summed_up_have_the_same_moments() {
+        Moments kept = Moments.of(4, 7, 1, 8);
+        Moments summed = Moments.ofSums(4, kept.mean(), kept.sumOfSquaredDeviations());
+        assertThat(summed.variance()).isEqualTo(kept.variance());
+        summed.add(3);
+        assertThat(summed.mean()).isCloseTo(23.0 / 5, within(1e-12));
+        assertThat(Moments.ofSums(1, 2, 1e-20).sumOfSquaredDeviations()).as("one value has no scatter").isZero();
+        assertThatThrownBy(() -> Moments.ofSums(0, 2, 0)).hasMessageContaining("got 0, 2.0 and 0.0");
+        assertThatThrownBy(() -> Moments.ofSums(3, Double.NaN, 0)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> Moments.ofSums(3, 1, -1)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
     void one_value_has_no_variance_and_an_infinite_one_is_refused() {
         assertThatThrownBy(() -> Moments.of(3).variance()).isInstanceOf(IllegalStateException.class)
             .hasMessageContaining("at least 2 values, found 1");

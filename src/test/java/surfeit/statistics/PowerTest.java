@@ -47,6 +47,67 @@ class PowerTest {
         assertThat(USUAL.of(0.5, design, 0)).isCloseTo(0.808, within(5e-4));
     }
 
+    /** G*Power 3 user guide, generic t test: one sample, N = 25, effect 0.25, two-sided 5 %: power 0.224525. */
+    @Test
+    void a_small_sample_has_the_power_of_a_published_example() {
+        assertThat(USUAL.of(0.25, new StudyDesign(1, 0, 25, 1), 0)).isCloseTo(0.224525, within(3e-5));
+    }
+
+    /**
+     * P. Dalgaard, Introductory Statistics with R, section 9.3: paired differences of standard deviation 14.14214, true
+     * difference 10, power 0.85: n = 19.96892.
+     */
+    @Test
+    void a_paired_plan_takes_the_20_pairs_of_a_published_example() {
+        Power power = new Power(0.05, 0.85);
+        StudyDesign design = new StudyDesign(14.14214, 0, 20, 1);
+        assertThat(power.particlesFor(10, design, 0, 1000)).hasValue(20);
+        assertThat(power.of(10, design, 0)).isBetween(0.85, 0.851);
+        assertThat(power.detectableShift(design, 0)).isBetween(9.95, 10.0);
+    }
+
+    /** TOSTER 0.3.4 manual, one sample: 121 values show a margin of 0.3 standard deviations with power 0.9. */
+    @Test
+    void equivalence_takes_the_121_of_a_published_example() {
+        Power power = new Power(0.05, 0.9);
+        assertThat(power.ofEquivalence(0.3, new StudyDesign(1, 0, 121, 1).random(), 0)).isCloseTo(0.9, within(5e-3));
+        assertThat(power.smallestMargin(new StudyDesign(1, 0, 121, 1).random(), 0)).isCloseTo(0.3, within(2e-3));
+    }
+
+    /** 40 000 simulated studies, fixed seed: the noise is 0.25 points. */
+    @ParameterizedTest
+    @CsvSource({"0.223, 4, 0.0", "0.223, 6, 0.05", "0.405, 3, 0.1", "0.1, 3, 0.1"})
+    void simulated_studies_show_equivalence_as_often_as_it_says(double margin, int particles, double shared) {
+        StudyDesign design = new StudyDesign(0.1, 0.1, particles, 3);
+        Random random = new Random(7_7L + particles);
+        double sd = design.standardError() * Math.sqrt(particles);
+        int draws = 40_000;
+        int shown = 0;
+        for (int i = 0; i < draws; i++) {
+            Moments means = new Moments();
+            for (int j = 0; j < particles; j++) {
+                means.add(sd * random.nextGaussian());
+            }
+            double estimate = shared * random.nextGaussian() + means.mean();
+            RandomPart part = new RandomPart(Math.sqrt(means.variance() / particles), particles - 1);
+            double p = Math.max(CombinedError.oneSidedP(estimate + margin, part, shared),
+                CombinedError.oneSidedP(margin - estimate, part, shared));
+            shown += p <= 0.05 ? 1 : 0;
+        }
+        assertThat((double) shown / draws)
+            .isCloseTo(USUAL.ofEquivalence(margin, design.random(), shared), within(0.01));
+    }
+
+    @Test
+    void a_known_random_error_needs_no_mean_over_estimates() {
+        double power = USUAL.of(0.3, RandomPart.known(0.1), 0);
+        assertThat(power).isCloseTo(1 - NormalDistribution.cdf(1.959964 - 3), within(1e-6));
+        assertThat(USUAL.of(0.3, RandomPart.known(0), 0)).isEqualTo(1);
+        assertThat(USUAL.of(0, RandomPart.known(0), 0)).isZero();
+        assertThat(USUAL.detectableShift(RandomPart.known(0), 0)).isZero();
+        assertThat(USUAL.ofEquivalence(0.2, RandomPart.known(0), 0)).isEqualTo(1);
+    }
+
     /** 40 000 simulated studies, fixed seed: the noise is 0.24 points. */
     @ParameterizedTest
     @CsvSource({"0.405, 3, 0.1", "0.405, 6, 0.1", "0.223, 4, 0.0", "0.693, 3, 0.177"})

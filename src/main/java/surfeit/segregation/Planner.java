@@ -1,0 +1,188 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import surfeit.composition.CompositionException;
+import surfeit.composition.Nominal;
+import surfeit.composition.NominalFractions;
+import surfeit.element.Element;
+import surfeit.segregation.MeasurementPlan.CurvePoint;
+import surfeit.segregation.MeasurementPlan.Given;
+import surfeit.segregation.MeasurementPlan.Limit;
+import surfeit.segregation.MeasurementPlan.SpotsRow;
+import surfeit.spot.Sample;
+import surfeit.statistics.ChiSquare;
+import surfeit.statistics.Power;
+import surfeit.statistics.RandomPart;
+
+/**
+ * Plans how many particles and spots show a wanted shift of one element against nominal, from stated scatter or from
+ * that of a pilot sample.
+ *
+ * <pre>
+ *     se^2 = s_b^2 / k + s_w^2 / (k n)        k particles, n spots on each, standard deviations in log odds
+ * </pre>
+ * Power as in {@link Power}: the study will estimate its scatter, and the calibration error u does not shrink. Where
+ * 2.80 u passes the wanted shift (5 %, power 0.8), no number of particles suffices; where 2.93 u passes the margin,
+ * "consistent" cannot be shown. Order of advice settled by simulation on invented data: reference spots, then
+ * particles, last more spots on each. Stateless, thread-safe.
+ */
+public final class Planner {
+    private static final int PARTICLES_MOST = 1000;
+    private static final int SPOTS_MOST = 6;
+    private static final int CURVE_TO = 20;
+    /** One-sided limit of the pilot's scatter to plan with: Browne, Statist. Med. 14 (1995) 1933, from memory. */
+    private static final double HIGH_SCATTER = 0.8;
+
+    /**
+     * The plan from stated scatter.
+     *
+     * @throws PlanException        for a goal no plan can answer
+     * @throws CompositionException where the nominal leaves fewer than two elements to compare
+     */
+    public MeasurementPlan plan(PlanGoal goal, Sample sample, Nominal nominal, ParticleScatter scatter) {
+        MethodSettings settings = MethodSettings.of(sample.judgement(), sample.accuracyClass(),
+            MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION);
+        NominalFractions fractions = Interpreter.closedNominal(nominal, sample);
+        double[] weights = fractions.elements().stream().mapToDouble(Element::atomicWeight).toArray();
+        Comparison comparison = new Comparison(fractions, settings.accuracy().relativeUncertainty(),
+            AdditiveFloor.ofMass(settings.floorMassFraction(), weights),
+            Math.log(sample.judgement().marginOddsRatio()), Optional.empty());
+        int element = indexOf(goal.element(), fractions.elements());
+        PlanModel model =
+            new PlanModel(comparison, element, limit(goal, fractions, element), scatter, Optional.empty(), 1);
+        if (goal.referenceSpots() > 0) {
+            model = model.withReferenceSpots(goal.referenceSpots(), sample.judgement().referenceCorrelation());
+        }
+        return plan(new PlanCase(goal, sample, model, goal.tests().orElse(1), goal.referenceSpots(), List.of()));
+    }
+
+    /**
+     * The plan from the scatter of a pilot: one group of a sample.
+     *
+     * @param group the group's name in the pilot's answer
+     * @throws PlanException        for a goal no plan can answer, or a pilot that does not tell the scatter
+     * @throws CompositionException where the pilot has no two elements of the nominal
+     */
+    public MeasurementPlan plan(PlanGoal goal, Sample sample, Nominal nominal, SpotSource pilot, GroupBy by,
+                                String group, double detectionLimitMassFraction) {
+        NominalFractions fractions = Interpreter.closedNominal(nominal, sample);
+        SampleReading reading = SampleReading.of(sample, fractions, pilot, by, detectionLimitMassFraction);
+        PilotGroup own = PilotGroup.find(reading, group);
+        int element = indexOf(goal.element(), own.analysis().data().elements());
+        Comparison comparison = own.analysis().comparison();
+        PlanModel model = new PlanModel(comparison, element, limit(goal, comparison.nominal(), element),
+            own.scatter(element), own.referenceScatter(element), 1);
+        boolean referenced = comparison.reference().isPresent();
+        int referenceSpots = referenced ? comparison.reference().get().spotCount() : goal.referenceSpots();
+        if (!referenced && goal.referenceSpots() > 0) {
+            model = model.withReferenceSpots(goal.referenceSpots(), sample.judgement().referenceCorrelation());
+        }
+        return plan(new PlanCase(goal, sample, model, goal.tests().orElse(PilotGroup.tests(reading)), referenceSpots,
+            own.caveats(element)));
+    }
+
+    private static int indexOf(Element element, List<Element> elements) {
+        int index = elements.indexOf(element);
+        if (index < 0) {
+            throw new PlanException("Expected an element that is compared with nominal, one of " + elements + ", got "
+                + element + ".");
+        }
+        return index;
+    }
+
+    private static double limit(PlanGoal goal, NominalFractions nominal, int element) {
+        boolean up = goal.wanted().isUp();
+        double limit = up ? nominal.high(element) : nominal.low(element);
+        if (!(limit > 0 && limit < 1)) {
+            throw new PlanException(up ? goal.element() + " may be all of it; no enrichment can be shown."
+                : "The nominal says \"at most\" of " + goal.element() + ", so that having none is in order; no "
+                + "depletion can be shown.");
+        }
+        return limit;
+    }
+
+    private static MeasurementPlan plan(PlanCase planned) {
+        PlanGoal goal = planned.goal();
+        PlanModel model = planned.model();
+        Power power = planned.power();
+        double shift = planned.shift();
+        double shared = model.shared(shift);
+        List<SpotsRow> bySpots = bySpots(planned, shift, shared);
+        OptionalInt particles = planned.particlesFor(model, goal.spotsPerParticle());
+        List<CurvePoint> curve = IntStream.rangeClosed(Power.FEWEST_PARTICLES, CURVE_TO).mapToObj(k -> new CurvePoint(k,
+            power.of(shift, model.random(k, goal.spotsPerParticle()), shared))).toList();
+        Optional<Given> given = goal.particles().isPresent() ? Optional.of(given(planned, goal.particles().getAsInt()))
+            : Optional.empty();
+        OptionalInt ifHigh = model.scatter().estimatedFrom().isEmpty() ? OptionalInt.empty()
+            : planned.particlesFor(model.withScatter(high(model.scatter())), goal.spotsPerParticle());
+        List<MeasurementPlan.Remedy> remedies = planned.remedies();
+        Limit limit = limit(planned);
+        PlanWords words = new PlanWords(planned, particles, bySpots, given, limit, remedies, ifHigh);
+        return new MeasurementPlan(goal.element(), model.limit(), model.factor(shift), Math.exp(shift),
+            goal.spotsPerParticle(), goal.power(), planned.judgement().alpha(), planned.tests(), model.scatter(),
+            shared, planned.referenceSpots(), particles, ifHigh, bySpots, curve, given, words.givenWords(), limit,
+            remedies, words.answer(), words.advice(), words.caveats());
+    }
+
+    private static List<SpotsRow> bySpots(PlanCase planned, double shift, double shared) {
+        PlanModel model = planned.model();
+        List<SpotsRow> rows = new ArrayList<>();
+        if (model.scatter().within().isEmpty()) {
+            int spots = planned.goal().spotsPerParticle();
+            return List.of(new SpotsRow(spots, planned.particlesFor(model, spots)));
+        }
+        for (int n = 1; n <= SPOTS_MOST; n++) {
+            int spots = n;
+            rows.add(new SpotsRow(n,
+                planned.power().particlesFor(shift, k -> model.random(k, spots), shared, PARTICLES_MOST)));
+        }
+        return rows;
+    }
+
+    /** The scatter the pilot leaves open: {@code sd sqrt(df / chi2(0.2, df))}, df one less than its particles. */
+    private static ParticleScatter high(ParticleScatter scatter) {
+        int df = scatter.estimatedFrom().getAsInt() - 1;
+        return scatter.times(Math.sqrt(df / ChiSquare.quantile(1 - HIGH_SCATTER, df)));
+    }
+
+    private static Given given(PlanCase planned, int particles) {
+        PlanModel model = planned.model();
+        int spots = planned.goal().spotsPerParticle();
+        boolean kind = particles >= Power.FEWEST_PARTICLES;
+        Optional<RandomPart> random = kind ? Optional.of(model.random(particles, spots))
+            : model.ofTheseParticles(particles, spots);
+        Scope scope = kind ? Scope.PARTICLES : particles == 2 ? Scope.THESE_PARTICLES
+            : spots > 1 ? Scope.THIS_PARTICLE : Scope.THIS_SPOT;
+        if (random.isEmpty()) {
+            OptionalDouble none = OptionalDouble.empty();
+            return new Given(particles, spots, scope, none, none, none, none, none, none);
+        }
+        Power power = planned.power();
+        int direction = planned.goal().wanted().isUp() ? 1 : -1;
+        double wanted = model.detectable(power, random.get(), direction);
+        OptionalDouble other = planned.otherDirection().map(turned -> OptionalDouble.of(
+            turned.factor(turned.detectable(power, random.get(), -direction)))).orElse(OptionalDouble.empty());
+        OptionalDouble own = OptionalDouble.of(model.factor(wanted));
+        double atNominal = model.shared(0);
+        return new Given(particles, spots, scope,
+            OptionalDouble.of(power.of(planned.shift(), random.get(), model.shared(planned.shift()))),
+            direction > 0 ? own : other, direction > 0 ? other : own, OptionalDouble.of(Math.exp(wanted)),
+            OptionalDouble.of(planned.single().ofEquivalence(planned.margin(), random.get(), atNominal)),
+            OptionalDouble.of(Math.exp(planned.single().smallestMargin(random.get(), atNominal))));
+    }
+
+    private static Limit limit(PlanCase planned) {
+        PlanModel model = planned.model();
+        double smallest = model.smallest(planned.power(), planned.goal().wanted().isUp() ? 1 : -1);
+        double shared = model.shared(0);
+        return new Limit(model.factor(smallest), Math.exp(smallest), Math.exp(planned.margin()),
+            Math.exp(model.smallestMargin(planned.single())),
+            planned.single().particlesForEquivalence(planned.margin(),
+                k -> model.random(k, planned.goal().spotsPerParticle()), shared, PARTICLES_MOST));
+    }
+}
