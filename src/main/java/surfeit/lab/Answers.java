@@ -5,10 +5,12 @@ import java.util.OptionalLong;
 import java.util.function.Consumer;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
+import surfeit.segregation.ComparedSample;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.Interpreter;
 import surfeit.segregation.SpotScreening;
+import surfeit.segregation.SampleComparison;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Sample;
 
@@ -16,6 +18,7 @@ import surfeit.spot.Sample;
 final class Answers {
     private final Alloys alloys;
     private final Interpreter interpreter;
+    private final SampleComparison comparison = new SampleComparison();
     private final double detectionLimitMassFraction;
 
     Answers(Alloys alloys, Interpreter interpreter, double detectionLimitMassFraction) {
@@ -43,6 +46,23 @@ final class Answers {
         }
         return new Segregation(stored.sample(), alloy, Optional.of(stored),
             interpretation(stored.sample(), alloy, access.spotSource(stored), by));
+    }
+
+    ComparedRecord compare(ReadAccess access, StoredSample a, StoredSample b, GroupBy by, boolean sameParticles) {
+        try {
+            return new ComparedRecord(a, b, comparison.compare(compared(access, a), compared(access, b), by, sameParticles,
+                detectionLimitMassFraction));
+        } catch (CompositionException e) {
+            throw new ProblemException(Problem.of(e), e.getMessage());
+        } catch (IllegalArgumentException e) {
+            throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
+        }
+    }
+
+    private ComparedSample compared(ReadAccess access, StoredSample stored) {
+        Nominal nominal = stored.sample().nominal()
+            .orElseGet(() -> alloys.require(access, stored.sample().alloy().orElseThrow()).alloy().nominal());
+        return new ComparedSample(stored.name(), stored.sample(), nominal, access.spotSource(stored));
     }
 
     Segregation unstored(Sample sample, Optional<StoredAlloy> alloy, SpotSource spots, GroupBy by) {

@@ -243,6 +243,15 @@ public final class Laboratory {
         return store.read(access -> answers.inputRevisions(access, Lookups.sample(access, sample)));
     }
 
+    /**
+     * Two samples on record against each other, as they are at one moment.
+     *
+     * @param sameParticles whether particles of the same name are the very same ones measured again
+     */
+    public ComparedRecord compare(String a, String b, GroupBy by, boolean sameParticles) {
+        return store.read(access -> answers.compare(access, Lookups.sample(access, a), Lookups.sample(access, b), by, sameParticles));
+    }
+
     /** What the sample's spots show. @throws ProblemException too-few-elements */
     public Segregation segregation(String sample, GroupBy by) {
         return store.read(access -> {

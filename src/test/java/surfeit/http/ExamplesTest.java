@@ -27,11 +27,12 @@ class ExamplesTest {
     private static final String END = "    # end of the program's own answers\n";
     private static final JsonNode EXAMPLES = OpenApi.DOCUMENT.root().path("components").path("examples");
     private static final Map<String, Reply> ANSWERS = new LinkedHashMap<>();
-    private static final Map<String, String> SUMMARIES = Map.of(
-        "interpretation", "Copper-rich patches", "interpretationCsv", "Copper-rich patches as rows",
-        "interpretationMarkdown", "Copper-rich patches to read", "resultPage", "One page", "resultsCsv", "One row "
-            + "per spot and element",
-        "resultsNdjson", "One row a line", "signalDepths", "An alloy at one beam energy");
+    private static final Map<String, String> SUMMARIES = Map.ofEntries(
+        Map.entry("interpretation", "Copper-rich patches"), Map.entry("interpretationCsv", "Copper-rich patches as rows"),
+        Map.entry("interpretationMarkdown", "Copper-rich patches to read"), Map.entry("resultPage", "One page"),
+        Map.entry("resultsCsv", "One row per spot and element"), Map.entry("resultsNdjson", "One row a line"),
+        Map.entry("signalDepths", "An alloy at one beam energy"), Map.entry("comparison", "An etched lot"),
+        Map.entry("comparisonCsv", "An etched lot as rows"), Map.entry("comparisonMarkdown", "An etched lot to read"));
     private static RunningService service;
 
     @BeforeAll
@@ -50,6 +51,10 @@ class ExamplesTest {
         ANSWERS.put("resultsCsv", service.get("/v1/results.csv?element=Cu"));
         ANSWERS.put("signalDepths", service.post("/v1/signal-depths", EXAMPLES.path("signalDepthRequest").path("value").toString()));
         ANSWERS.put("resultsNdjson", service.get("/v1/results.ndjson?element=Cu"));
+        InventedPowder.etchedLots(service);
+        ANSWERS.put("comparison", service.get("/v1/comparisons?a=as-made&b=etched"));
+        ANSWERS.put("comparisonCsv", service.get("/v1/comparisons.csv?a=as-made&b=etched"));
+        ANSWERS.put("comparisonMarkdown", service.get("/v1/comparisons.md?a=as-made&b=etched"));
         if (Boolean.getBoolean("surfeit.examples.write")) {
             write();
         }

@@ -20,6 +20,25 @@ final class InventedPowder {
     private InventedPowder() {
     }
 
+    /** The same lot after etching: the dark patches are gone, cavities are there, the matrix lost copper. Invented. */
+    static final String ETCHED = """
+        label,particle,feature,session,Ag at%,Cu at%
+        E1-c1,E1,cavity,s1,91.0,9.0
+        E2-c1,E2,cavity,s1,92.1,7.9
+        E3-c1,E3,cavity,s1,90.4,9.6
+        E1-m1,E1,matrix,s1,72.0,28.0
+        E2-m1,E2,matrix,s1,71.4,28.6
+        E3-m1,E3,matrix,s1,72.9,27.1
+        """;
+
+    /** Puts both lots on record as {@code as-made} and {@code etched}. */
+    static void etchedLots(RunningService service) {
+        service.put("/v1/samples/as-made", SAMPLE);
+        service.post("/v1/samples/as-made/spots", "text/csv", WIDE);
+        service.put("/v1/samples/etched", SAMPLE);
+        service.post("/v1/samples/etched/spots", "text/csv", ETCHED);
+    }
+
     /** Semicolons between cells, commas in numbers. */
     static String semicolon() {
         return WIDE.replace(",", ";").replace(".", ",");

@@ -108,9 +108,9 @@ class ReferenceSpotsTest {
 
     @Test
     void a_piece_of_other_elements_is_refused() {
-        Nominal goldTin = NominalText.parse("Sn:80,Bi:20", Basis.ATOMIC);
+        Nominal tinBismuth = NominalText.parse("Sn:80,Bi:20", Basis.ATOMIC);
         InventedTable spots = InventedTable.inAtoms("Ag Cu Sn Bi").row("P1", "55.1 44.9 - -").row("P2", "55.5 44.5 - -")
-            .row("P3", "55.9 44.1 - -").onReference(goldTin, false).row("", "- - 81 19");
+            .row("P3", "55.9 44.1 - -").onReference(tinBismuth, false).row("", "- - 81 19");
         assertThat(use(spots).explanation())
             .isEqualTo("The reference piece (Sn, Bi) shares no element with the group (Ag, Cu).");
     }

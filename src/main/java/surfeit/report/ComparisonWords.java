@@ -1,0 +1,42 @@
+package surfeit.report;
+
+import java.util.List;
+import java.util.Optional;
+import surfeit.segregation.ComparisonAnswer;
+import surfeit.segregation.FeatureComparison;
+
+/** Two samples against each other in sentences to be read aloud: one text per feature. */
+public final class ComparisonWords {
+    private final ComparisonAnswer answer;
+    private final Signs signs;
+
+    public ComparisonWords(ComparisonAnswer answer, Signs signs) {
+        this.answer = answer;
+        this.signs = signs;
+    }
+
+    /** One text per feature, in the order of the answer. */
+    public List<String> summary() {
+        return answer.features().stream().map(this::sentence).toList();
+    }
+
+    /** What became of one feature from the first sample to the second. */
+    public String sentence(FeatureComparison feature) {
+        String next = feature.nextStep().map(step -> " " + Listing.sentence(step)).orElse("");
+        return VisibleText.line(feature.feature()) + ", " + feature.state().word() + ": " + what(feature) + next;
+    }
+
+    private String what(FeatureComparison feature) {
+        return switch (feature.state()) {
+            case GONE -> "spots of it in " + answer.nameA() + presence(feature.seenInA()) + ", none in " + answer.nameB() + ".";
+            case APPEARED -> "none in " + answer.nameA() + ", spots of it in " + answer.nameB() + presence(feature.seenInB()) + ".";
+            case NOT_COMPARED -> "measured in both, but they share fewer than two elements.";
+            default -> feature.contrast().map(contrast -> new ContrastWords(contrast, answer.a().nominalFractions(),
+                answer.marginOddsRatio(), signs).text()).orElse("");
+        };
+    }
+
+    private static String presence(Optional<FeatureComparison.Presence> presence) {
+        return presence.map(seen -> " on " + seen.particles() + " of " + seen.of() + " particles").orElse("");
+    }
+}
