@@ -59,7 +59,8 @@ final class Dispatcher {
         boolean counted = readiness.begin();
         try {
             if (!counted && route.scope() != Scope.OPEN) {
-                throw new ProblemException(Problem.SHUTTING_DOWN, "The service lets running requests end and takes no new ones.");
+                throw new ProblemException(Problem.SHUTTING_DOWN,
+                    "The service lets running requests end and takes no new ones.");
             }
             Form form = bySuffix.isPresent() ? bySuffix.get() : accepted(route.forms(), context.header("Accept"));
             route.handler().answer(new Exchange(context, route, form, facts));

@@ -30,6 +30,10 @@ final class Answers {
         this.detectionLimitMassFraction = detectionLimitMassFraction;
     }
 
+    double detectionLimitMassFraction() {
+        return detectionLimitMassFraction;
+    }
+
     InputRevisions inputRevisions(ReadAccess access, StoredSample stored) {
         return new InputRevisions(stored.revision(), stored.sample().nominal().isPresent() ? OptionalLong.empty()
             : OptionalLong.of(alloys.require(access, stored.sample().alloy().orElseThrow()).revision()));

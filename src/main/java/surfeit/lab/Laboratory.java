@@ -236,6 +236,11 @@ public final class Laboratory {
 
     // Answers
 
+    /** The limit taken for "not detected" without a stated limit: the one setting that enters every answer. */
+    public double detectionLimitMassFraction() {
+        return answers.detectionLimitMassFraction();
+    }
+
     /** What an answer for the sample would be made from now. */
     public InputRevisions inputRevisions(String sample) {
         return store.read(access -> answers.inputRevisions(access, Lookups.sample(access, sample)));

@@ -2,11 +2,6 @@ package surfeit.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStreamReader;
-import java.net.Socket;
-import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -93,31 +88,5 @@ class ServiceTest {
             assertThat(page.text()).contains(problem.code());
         }
         assertThat(service.get("/v1/problems/no-such").status()).isEqualTo(404);
-    }
-
-    @Test
-    void a_stopping_service_says_no_to_readiness_checks_and_lets_a_running_request_end() throws Exception {
-        try (RunningService other = RunningService.start();
-             Socket slow = new Socket("127.0.0.1", other.server().port());
-             Socket check = new Socket("127.0.0.1", other.server().port())) {
-            byte[] body = InventedPowder.interpretation().getBytes(StandardCharsets.UTF_8);
-            slow.getOutputStream().write(("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\n"
-                + "Content-Length: " + body.length + "\r\n\r\n").getBytes(StandardCharsets.US_ASCII));
-            slow.getOutputStream().write(body, 0, 10);
-            Thread stop = new Thread(() -> other.server().stop());
-            stop.start();
-            Thread.sleep(300);
-            check.getOutputStream().write("GET /readyz HTTP/1.1\r\nHost: a\r\n\r\n".getBytes(StandardCharsets.US_ASCII));
-            assertThat(new String(check.getInputStream().readNBytes(12), StandardCharsets.US_ASCII)).isEqualTo("HTTP/1.1 503");
-            slow.getOutputStream().write(body, 10, body.length - 10);
-            assertThat(statusLine(slow)).contains(" 200 ");
-            stop.join(10_000);
-            assertThat(stop.isAlive()).isFalse();
-        }
-    }
-
-    private static String statusLine(Socket socket) throws IOException {
-        socket.setSoTimeout(5000);
-        return new BufferedReader(new InputStreamReader(socket.getInputStream(), StandardCharsets.US_ASCII)).readLine();
     }
 }
