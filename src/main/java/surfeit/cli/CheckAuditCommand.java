@@ -30,7 +30,8 @@ final class CheckAuditCommand implements Callable<Integer>, WithSettings {
     public Integer call() {
         Settings settings = WithSettings.settings(spec);
         List<AuditHead> kept = head.map(this::read).stream().toList();
-        AuditCheck check = RecordFile.read(Path.of(settings.get(Setting.DATA)), access -> AuditChain.check(access, kept));
+        AuditCheck check = RecordFile.read(Path.of(settings.get(Setting.DATA)),
+            access -> AuditChain.check(access, kept));
         if (check.broken().isPresent()) {
             spec.commandLine().getErr().println("The audit is broken at row " + check.broken().get().number() + ": "
                 + check.broken().get().what() + ".");

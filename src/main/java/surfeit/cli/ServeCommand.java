@@ -12,7 +12,7 @@ import surfeit.http.ServerSettings;
 /** Runs the service until it is told to stop. */
 @Command(name = "serve", mixinStandardHelpOptions = true, description = "Run the service until it is told to stop.")
 final class ServeCommand implements Callable<Integer>, WithSettings {
-    /** How long a write that is still under way gets to end. One that does not is taken back at the next start. Judgement. */
+    /** How long a write still under way gets to end; else it is taken back at the next start. Judgement. */
     private static final long CLOSE_MS = 1500;
 
     @Spec
@@ -58,7 +58,8 @@ final class ServeCommand implements Callable<Integer>, WithSettings {
 
     private static ServerSettings serverSettings(Settings settings) {
         return new ServerSettings(settings.get(Setting.HOST), settings.whole(Setting.PORT),
-            settings.whole(Setting.UPLOAD_BYTES_MAX), settings.whole(Setting.JSON_BYTES_MAX), settings.whole(Setting.UPLOAD_ROWS_MAX),
+            settings.whole(Setting.UPLOAD_BYTES_MAX), settings.whole(Setting.JSON_BYTES_MAX),
+            settings.whole(Setting.UPLOAD_ROWS_MAX),
             Setting.seconds(settings.get(Setting.BODY_STALL_S)), Setting.seconds(settings.get(Setting.BODY_TOTAL_S)),
             ServerSettings.DEFAULT.stopPatience());
     }

@@ -5,6 +5,7 @@ import io.javalin.http.Context;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.BufferedOutputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -247,10 +248,35 @@ final class Exchange {
         bytes(form.contentType(), text.getBytes(StandardCharsets.UTF_8));
     }
 
-    /** Answers with a stream of unknown length; the caller closes it. */
+    /**
+     * Answers with a stream of unknown length; the caller closes it. Closing or flushing does not end the answer: it
+     * ends when the request was dealt with, so that a failure on the way still shows.
+     */
     OutputStream stream(String contentType) throws IOException {
         context.res().setContentType(contentType);
-        return new BufferedOutputStream(context.res().getOutputStream(), 32 << 10);
+        return new BufferedOutputStream(new Unended(context.res().getOutputStream()), 32 << 10);
+    }
+
+    /** Passes bytes on, but neither flushes nor closes what it passes them to. */
+    private static final class Unended extends FilterOutputStream {
+        Unended(OutputStream to) {
+            super(to);
+        }
+
+        @Override
+        public void write(byte[] bytes, int offset, int length) throws IOException {
+            out.write(bytes, offset, length);
+        }
+
+        @Override
+        public void flush() {
+            // what is sent so far is decided by the size of the answer, not by who writes it
+        }
+
+        @Override
+        public void close() {
+            // a close on the way out of a failure must not look like the end of the answer
+        }
     }
 
     /** Answers with a stream of known length; the caller closes it. */

@@ -4,12 +4,16 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.net.StandardSocketOptions;
+import java.nio.channels.SocketChannel;
 import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
+import org.eclipse.jetty.io.EndPoint;
 import org.eclipse.jetty.io.EofException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -50,16 +54,14 @@ final class Refusals {
     void refuse(Context context, Exception cause) throws IOException {
         String id = requestId(context.header("X-Request-Id"));
         HttpServletResponse response = context.res();
-        if (response.isCommitted() || cause instanceof EofException) {
-            LOG.debug("Answer to {} {} was broken off, request_id {}.", context.method(), context.path(), id, cause);
-            if (cause instanceof IOException io) {
-                throw io;
-            }
-            throw new IOException("The answer was broken off.", cause);
-        }
         ProblemException refusal = refusal(context, cause);
-        if (refusal.problem() == Problem.INTERNAL) {
-            LOG.error("Unforeseen failure of {} {}, request_id {}.", context.method(), context.path(), id, cause);
+        boolean clientGone = isClientGone(cause);
+        if (!clientGone) {
+            log(context, refusal, cause, id);
+        }
+        if (response.isCommitted() || clientGone) {
+            breakOff(context);
+            return;
         }
         response.resetBuffer();
         response.setStatus(refusal.problem().status());
@@ -72,6 +74,39 @@ final class Refusals {
         response.setContentType(ProblemJson.MEDIA_TYPE);
         response.setContentLength(bytes.length);
         response.getOutputStream().write(bytes);
+    }
+
+    /**
+     * Resets the connection, so that no half answer can pass for a whole one, even where only the end of the connection
+     * marks the end of the answer.
+     */
+    private static void breakOff(Context context) throws IOException {
+        EndPoint endPoint = ServletContextRequest.getServletContextRequest(context.req()).getConnectionMetaData()
+            .getConnection().getEndPoint();
+        if (endPoint.getTransport() instanceof SocketChannel channel && channel.isOpen()) {
+            channel.setOption(StandardSocketOptions.SO_LINGER, 0);
+        }
+        endPoint.close();
+    }
+
+    /** True where the client went away; nobody is left to be told. */
+    private static boolean isClientGone(Throwable failure) {
+        for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            if (cause instanceof EofException) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Tells whoever runs the service what only they can mend; neither header fields nor bodies have a place there. */
+    private static void log(Context context, ProblemException refusal, Exception cause, String id) {
+        if (refusal.problem() == Problem.INTERNAL) {
+            LOG.error("Unforeseen failure of {} {}, request_id {}.\n{}", context.method(), context.path(), id,
+                Trace.of(cause));
+        } else if (refusal.problem() == Problem.STORAGE_FULL || refusal.problem() == Problem.STORAGE_UNAVAILABLE) {
+            LOG.warn("{} ({} {}, request_id {})", refusal.getMessage(), context.method(), context.path(), id);
+        }
     }
 
     private ProblemException refusal(Context context, Exception cause) {

@@ -21,7 +21,8 @@ record BackupNote(Instant made, SortedMap<String, Long> rowCounts, AuditHead aud
         SortedMap<String, Long> counts = new TreeMap<>();
         handle.createQuery("""
                 SELECT name FROM sqlite_master
-                WHERE type = 'table' AND name NOT LIKE 'sqlite~_%' ESCAPE '~' AND name NOT IN ('backup', 'backup_count')""")
+                WHERE type = 'table' AND name NOT LIKE 'sqlite~_%' ESCAPE '~'
+                    AND name NOT IN ('backup', 'backup_count')""")
             .mapTo(String.class).list()
             .forEach(table -> counts.put(table,
                 handle.createQuery("SELECT count(*) FROM \"" + table + '"').mapTo(Long.class).one()));
@@ -46,8 +47,8 @@ record BackupNote(Instant made, SortedMap<String, Long> rowCounts, AuditHead aud
 
     /** The note of a backup; empty where the file is a record in use or a mere copy of one. */
     static Optional<BackupNote> read(Handle handle) {
-        boolean known = handle.createQuery("SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = 'backup'")
-            .mapTo(Integer.class).one() == 1;
+        boolean known = handle.createQuery(
+                "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = 'backup'").mapTo(Integer.class).one() == 1;
         return !known ? Optional.empty() : handle.createQuery("SELECT * FROM backup WHERE restored IS NULL")
             .map((row, context) -> {
                 long broken = row.getLong("audit_broken");

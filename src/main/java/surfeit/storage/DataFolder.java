@@ -144,7 +144,8 @@ final class DataFolder implements AutoCloseable {
         }
         try {
             if (Files.getFileStore(folder).supportsFileAttributeView(PosixFileAttributeView.class)) {
-                Files.createFile(file(), PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+                Files.createFile(file(),
+                    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
             } else {
                 Files.createFile(file());
             }

@@ -17,7 +17,8 @@ import surfeit.lab.AuditChain;
 import surfeit.lab.BackupReport;
 
 /**
- * Copies the record into one file, also while a service works on it, and believes the copy only after it was read again.
+ * Copies the record into one file, also while a service works on it, and believes the copy only once it was
+ * read again.
  *
  * <p>Page by page by the engine itself (SQLite's online backup), within one reading transaction: what is copied is what
  * was counted, and writers do not wait. Then the copy is opened, every page and reference is checked, the rows are

@@ -14,9 +14,9 @@ import surfeit.lab.BackupReport;
 /**
  * Makes a record from a backup, in an empty folder only: nothing on record is ever overwritten.
  *
- * <p>The file is copied, and the copy is checked from end to end, before it takes its name; one that is not what it says
- * of itself, or whose audit was cut or changed since, leaves the folder as it was. The restored record keeps the end of
- * the audit it was restored with, so that a later check shows a cut below it.
+ * <p>The file is copied, and the copy is checked from end to end, before it takes its name; one that is not what it
+ * says of itself, or whose audit was cut or changed since, is refused. The restored record keeps the end of the audit it
+ * was restored with, so that a later check shows a cut below it.
  */
 public final class SqliteRestore {
     private static final int NAMES_SHOWN = 3;
@@ -69,7 +69,8 @@ public final class SqliteRestore {
         }
         throw new StorageException("The data folder " + folder + " is not empty (it holds "
             + names.stream().limit(NAMES_SHOWN).collect(Collectors.joining(", "))
-            + (names.size() > NAMES_SHOWN ? ", ..." : "") + "). A restore never overwrites anything: name a new or empty"
+            + (names.size() > NAMES_SHOWN ? ", ..." : "")
+            + "). A restore never overwrites anything: name a new or empty"
             + " folder with --data, or move the files elsewhere first.");
     }
 

@@ -16,6 +16,7 @@ final class Figures {
         String line = "fault: " + fault + ": " + counted;
         System.out.println(line);
         Files.createDirectories(FOLDER);
-        Files.writeString(FOLDER.resolve(fault.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-") + ".txt"), line + "\n");
+        Files.writeString(FOLDER.resolve(fault.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-") + ".txt"),
+            line + "\n");
     }
 }

@@ -36,7 +36,7 @@ class KilledServiceTest {
     private static final int SPOTS_UNDER_A_KEY = 5;
     /** Longest time between the first spot acknowledged and the kill. */
     private static final int WORK_MS = 700;
-    /** Longest time between a start and a kill that does not wait for it: until the service listens, and a bit after. */
+    /** Longest time between a start and a kill that does not wait for it; the service listens about half way. */
     private static final int START_MS = 2500;
 
     @TempDir
@@ -60,8 +60,9 @@ class KilledServiceTest {
             check(sample, ledger);
         }
         checkRecord();
-        Figures.print("kill -9 at random moments", ROUNDS + killedAtStart + " kills (" + killedAtStart + " of them while starting), "
-            + acknowledged + " spots and " + corrections.acknowledgedCount() + " corrections acknowledged, " + lost + " lost; "
+        Figures.print("kill -9 at random moments", ROUNDS + killedAtStart + " kills (" + killedAtStart
+            + " of them while starting), " + acknowledged + " spots and " + corrections.acknowledgedCount()
+            + " corrections acknowledged, " + lost + " lost; "
             + unanswered + " requests unanswered, " + halfRequests + " half recorded");
         assertThat(lost).isZero();
         assertThat(halfRequests).isZero();
@@ -72,12 +73,15 @@ class KilledServiceTest {
     private Ledger work(String sample) throws Exception {
         Ledger ledger = new Ledger();
         try (RunningProgram program = RunningProgram.serve(folder)) {
-            assertThat(program.put("/v1/samples/" + sample, "{\"alloy\": \"ag-cu-eutectic\"}").statusCode()).isEqualTo(201);
+            assertThat(program.put("/v1/samples/" + sample, "{\"alloy\": \"ag-cu-eutectic\"}").statusCode())
+                .isEqualTo(201);
             corrections.prepare(program);
             List<Thread> senders = List.of(
-                sender(program, ledger, random.nextLong(), (n, own) -> SentSpots.table(sample, "t" + n, SPOTS_A_TABLE, own)),
+                sender(program, ledger, random.nextLong(),
+                    (n, own) -> SentSpots.table(sample, "t" + n, SPOTS_A_TABLE, own)),
                 sender(program, ledger, random.nextLong(), (n, own) -> SentSpots.single(sample, "s" + n, own)),
-                sender(program, ledger, random.nextLong(), (n, own) -> SentSpots.keyed(sample, "k" + n, SPOTS_UNDER_A_KEY, own)),
+                sender(program, ledger, random.nextLong(),
+                    (n, own) -> SentSpots.keyed(sample, "k" + n, SPOTS_UNDER_A_KEY, own)),
                 new Thread(() -> corrections.send(program, ledger)));
             senders.forEach(Thread::start);
             while (ledger.acknowledgedCount() == 0 && ledger.unexpected().isEmpty()) {
@@ -120,7 +124,8 @@ class KilledServiceTest {
         });
     }
 
-    private static HttpResponse<String> post(RunningProgram program, SentSpots spots) throws IOException, InterruptedException {
+    private static HttpResponse<String> post(RunningProgram program, SentSpots spots)
+        throws IOException, InterruptedException {
         String[] key = spots.key().map(text -> new String[] {"Idempotency-Key", text}).orElseGet(() -> new String[0]);
         return program.post("/v1/samples/" + spots.sample() + "/spots", spots.mediaType(), spots.body(), key);
     }
@@ -174,7 +179,8 @@ class KilledServiceTest {
     /** What the service says of its record is what it says of the same spots from the senders' own ledger. */
     private static void assertSameAsRecount(RunningProgram program, String sample, Ledger ledger) throws Exception {
         Map<String, String> inOrder = new LinkedHashMap<>();
-        RecordedSpots.of(program, sample).labels().forEach(label -> inOrder.put(label, ledger.acknowledged().get(label)));
+        RecordedSpots.of(program, sample).labels()
+            .forEach(label -> inOrder.put(label, ledger.acknowledged().get(label)));
         JsonNode stored = RecordedSpots.parse(program.get("/v1/samples/" + sample + "/segregation").body());
         JsonNode recount = RecordedSpots.parse(
             program.post("/v1/interpretations?alloy=ag-cu-eutectic", "text/csv", SentSpots.csv(inOrder)).body());

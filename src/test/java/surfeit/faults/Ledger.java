@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentLinkedQueue;
 
 /**
- * What the senders know: which spots the service acknowledged, which requests had no answer when it was killed, and what
- * it answered that it should not have. Thread-safe.
+ * What the senders know: which spots the service acknowledged, which requests had no answer when it was killed, and
+ * what it answered that it should not have. Thread-safe.
  */
 final class Ledger {
     private final Map<String, String> copperByLabel = new LinkedHashMap<>();

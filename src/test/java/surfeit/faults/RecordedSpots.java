@@ -13,7 +13,8 @@ record RecordedSpots(List<String> ids, List<String> labels, List<String> copper,
     private static final ObjectMapper JSON = new ObjectMapper();
 
     static RecordedSpots of(RunningProgram program, String sample) throws IOException, InterruptedException {
-        RecordedSpots spots = new RecordedSpots(new ArrayList<>(), new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
+        RecordedSpots spots = new RecordedSpots(new ArrayList<>(), new ArrayList<>(), new ArrayList<>(),
+            new ArrayList<>());
         for (String line : program.get("/v1/samples/" + sample + "/spots.ndjson").body().lines().toList()) {
             JsonNode spot = JSON.readTree(line);
             spots.ids.add(spot.path("id").asText());

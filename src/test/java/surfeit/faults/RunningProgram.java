@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
-/** The program itself, running as a process of its own on a data folder: it can be told to stop, and it can be killed. */
+/** The program itself, as a process of its own on a data folder: it can be told to stop, and it can be killed. */
 final class RunningProgram implements AutoCloseable {
     private static final String READY = "listening on ";
     private static final Duration PATIENCE = Duration.ofSeconds(60);
@@ -36,9 +36,14 @@ final class RunningProgram implements AutoCloseable {
     static RunningProgram serve(Path data, String... javaOptions) throws IOException {
         Path log = Files.createTempFile("surfeit-log-", ".txt");
         Process process = launch(data, log, javaOptions);
-        BufferedReader said = new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
+        BufferedReader said = new BufferedReader(new InputStreamReader(process.getInputStream(),
+            StandardCharsets.UTF_8));
         Optional<URI> address = Optional.empty();
-        for (String line = said.readLine(); line != null && address.isEmpty(); line = address.isEmpty() ? said.readLine() : line) {
+        while (address.isEmpty()) {
+            String line = said.readLine();
+            if (line == null) {
+                break;
+            }
             if (line.startsWith(READY)) {
                 address = Optional.of(URI.create(line.substring(READY.length())));
             }
@@ -114,7 +119,11 @@ final class RunningProgram implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
-        process.destroyForcibly();
+        try {
+            kill();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
         Files.deleteIfExists(log);
     }
 }

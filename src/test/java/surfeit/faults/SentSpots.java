@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.Random;
 
 /** One request with spots, and how to send it: an invented Ag-Cu powder, values as a workstation prints them. */
-record SentSpots(String sample, String mediaType, String body, Optional<String> key, Map<String, String> copperByLabel) {
-
+record SentSpots(String sample, String mediaType, String body, Optional<String> key,
+                 Map<String, String> copperByLabel) {
     private static final String CSV = "text/csv";
     private static final String JSON = "application/json";
 
@@ -50,9 +50,10 @@ record SentSpots(String sample, String mediaType, String body, Optional<String> 
 
     private static String json(Map<String, String> copperByLabel) {
         List<String> spots = new ArrayList<>();
-        copperByLabel.forEach((label, copper) -> spots.add("{\"label\": \"" + label + "\", \"particle\": \"" + particle(label)
-            + "\", \"feature\": \"" + feature(label) + "\", \"elements\": {\"Ag\": \"" + silver(copper) + "\", \"Cu\": \"" + copper
-            + "\"}}"));
+        copperByLabel.forEach((label, copper) ->
+            spots.add("{\"label\": \"" + label + "\", \"particle\": \"" + particle(label)
+                + "\", \"feature\": \"" + feature(label) + "\", \"elements\": {\"Ag\": \"" + silver(copper)
+                + "\", \"Cu\": \"" + copper + "\"}}"));
         return "{\"unit\": \"at%\", \"spots\": [" + String.join(", ", spots) + "]}";
     }
 

@@ -25,11 +25,13 @@ final class SmallDisk implements AutoCloseable {
         Files.createDirectories(path);
         String user = System.getProperty("user.name");
         for (List<String> privilege : List.of(List.<String>of(), List.of("sudo", "-n"))) {
-            if (run(privilege, "mount", "-t", "tmpfs", "-o", "size=" + megabytes + "m,mode=0777", "surfeit-test", path.toString())) {
+            if (run(privilege, "mount", "-t", "tmpfs", "-o", "size=" + megabytes + "m,mode=0777", "surfeit-test",
+                path.toString())) {
                 return Optional.of(new SmallDisk(path, privilege));
             }
         }
-        System.out.println("SKIPPED: " + user + " may not mount a disk here (neither mount nor sudo -n mount), so a full disk is not tried"
+        System.out.println("SKIPPED: " + user
+            + " may not mount a disk here (neither mount nor sudo -n mount), so a full disk is not tried"
             + " for real; StorageFullTest tries it with a limit within the engine.");
         return Optional.empty();
     }

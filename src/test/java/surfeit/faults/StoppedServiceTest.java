@@ -45,7 +45,8 @@ class StoppedServiceTest {
 
             assertThat(program.exitWithin(LONGEST_STOP)).isEqualTo(TERMINATED);
             assertThat(program.log()).isEmpty();
-            Figures.print("SIGTERM with slow requests", SLOW_REQUESTS + " requests under way, " + answered + " answered, "
+            Figures.print("SIGTERM with slow requests", SLOW_REQUESTS + " requests under way, " + answered
+                + " answered, "
                 + (SLOW_REQUESTS - answered) + " lost, ended after " + (System.nanoTime() - start) / 1_000_000 + " ms");
         }
         try (RunningProgram program = RunningProgram.serve(folder)) {
@@ -57,7 +58,8 @@ class StoppedServiceTest {
         List<SlowRequest> requests = new ArrayList<>();
         for (int i = 0; i < SLOW_REQUESTS; i++) {
             SentSpots spots = SentSpots.table("A7", "slow" + i, 40, new Random(i));
-            requests.add(new SlowRequest(program.address(), "/v1/samples/A7/spots", spots.mediaType(), spots.body()).begin());
+            requests.add(new SlowRequest(program.address(), "/v1/samples/A7/spots", spots.mediaType(), spots.body())
+                .begin());
         }
         return requests;
     }
@@ -74,7 +76,8 @@ class StoppedServiceTest {
         try (RunningProgram program = RunningProgram.serve(folder)) {
             program.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}");
             SentSpots spots = SentSpots.table("A7", "never", 40, new Random(1));
-            try (SlowRequest request = new SlowRequest(program.address(), "/v1/samples/A7/spots", spots.mediaType(), spots.body())) {
+            try (SlowRequest request = new SlowRequest(program.address(), "/v1/samples/A7/spots", spots.mediaType(),
+                spots.body())) {
                 request.begin();
                 Thread.sleep(300);
                 program.terminate();
@@ -111,7 +114,8 @@ class StoppedServiceTest {
         }
         try (RunningProgram program = RunningProgram.serve(folder)) {
             int recorded = RecordedSpots.parse(program.get("/v1/samples").body()).at("/items/0/spot_count").asInt();
-            Figures.print("SIGTERM during a large import", rows + " spots under way, answered with " + answered.get() + ", "
+            Figures.print("SIGTERM during a large import", rows + " spots under way, answered with " + answered.get()
+                + ", "
                 + recorded + " on record");
             assertThat(recorded).isEqualTo(answered.get() == 201 ? rows : 0);
         }

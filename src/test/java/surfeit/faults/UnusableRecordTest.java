@@ -28,7 +28,8 @@ class UnusableRecordTest {
             try (RunningProgram second = RunningProgram.serve(folder)) {
                 assertThat(second.isListening()).isFalse();
                 assertThat(second.exitWithin(START)).isEqualTo(1);
-                assertThat(second.log()).contains("The data folder " + folder + " is in use by another running program (process ")
+                assertThat(second.log()).contains("The data folder " + folder
+                    + " is in use by another running program (process ")
                     .contains("Stop that one, or choose another folder with --data").doesNotContain("at surfeit.");
             }
             assertThat(first.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}").statusCode()).isEqualTo(201);
@@ -45,12 +46,14 @@ class UnusableRecordTest {
                  Statement statement = other.createStatement()) {
                 statement.execute("BEGIN IMMEDIATE");
 
-                assertUnavailable(program.post("/v1/samples/A7/spots", spots.mediaType(), spots.body()), "Another program holds the file");
+                assertUnavailable(program.post("/v1/samples/A7/spots", spots.mediaType(), spots.body()),
+                    "Another program holds the file");
                 assertThat(program.get("/v1/samples/A7").statusCode()).as("reading goes on").isEqualTo(200);
 
                 statement.execute("ROLLBACK");
             }
-            assertThat(program.post("/v1/samples/A7/spots", spots.mediaType(), spots.body()).statusCode()).isEqualTo(201);
+            assertThat(program.post("/v1/samples/A7/spots", spots.mediaType(), spots.body()).statusCode())
+                .isEqualTo(201);
             assertThat(RecordedSpots.of(program, "A7").count()).isEqualTo(12);
             Figures.print("file locked by another program", "12 spots refused with 503, then acknowledged, 0 lost");
         }
@@ -62,7 +65,12 @@ class UnusableRecordTest {
         try (RunningProgram program = RunningProgram.serve(folder)) {
             overwrite();
 
-            assertUnavailable(program.get("/v1/samples/A7/spots?page_size=5000"), "is damaged", "restore the last backup");
+            assertUnavailable(program.get("/v1/samples/A7/spots?page_size=5000"), "is damaged",
+                "restore the last backup");
+            assertNeverWhole(program, "/v1/samples/A7/spots.ndjson");
+            assertNeverWhole(program, "/v1/samples/A7/spots.csv");
+            assertNeverWhole(program, "/v1/samples/A7/segregation");
+            assertNeverWhole(program, "/v1/backup");
             assertThat(program.get("/healthz").statusCode()).isEqualTo(200);
             program.terminate();
             program.exitWithin(START);
@@ -70,16 +78,28 @@ class UnusableRecordTest {
         try (RunningProgram again = RunningProgram.serve(folder)) {
             assertThat(again.isListening()).isFalse();
             assertThat(again.exitWithin(START)).isEqualTo(1);
-            assertThat(again.log()).contains("is damaged", "Keep a copy of it, and restore the last backup").doesNotContain("at surfeit.");
+            assertThat(again.log()).contains("is damaged", "Keep a copy of it, and restore the last backup")
+                .doesNotContain("at surfeit.");
         }
         Figures.print("file overwritten", "told with 503 while running, exit code 1 at the next start");
+    }
+
+    private static void assertNeverWhole(RunningProgram program, String path) throws InterruptedException {
+        String outcome;
+        try {
+            outcome = "answered with " + program.get(path).statusCode();
+        } catch (IOException e) {
+            outcome = "broken off";
+        }
+        assertThat(outcome).as(path).isIn("answered with 503", "broken off");
     }
 
     private void fill() throws Exception {
         try (RunningProgram program = RunningProgram.serve(folder)) {
             program.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}");
             SentSpots spots = SentSpots.table("A7", "p", 2000, new Random(1));
-            assertThat(program.post("/v1/samples/A7/spots", spots.mediaType(), spots.body()).statusCode()).isEqualTo(201);
+            assertThat(program.post("/v1/samples/A7/spots", spots.mediaType(), spots.body()).statusCode())
+                .isEqualTo(201);
             program.terminate();
             program.exitWithin(START);
         }

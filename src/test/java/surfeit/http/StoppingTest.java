@@ -15,11 +15,13 @@ class StoppingTest {
 
     @Test
     void a_stopping_service_says_no_to_readiness_checks_and_new_work_and_answers_what_is_under_way() throws Exception {
-        try (RunningService service = RunningService.start(); Socket slow = new Socket("127.0.0.1", service.server().port())) {
+        try (RunningService service = RunningService.start();
+             Socket slow = new Socket("127.0.0.1", service.server().port())) {
             service.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}");
             OutputStream out = slow.getOutputStream();
-            out.write(("POST /v1/samples/A7/spots HTTP/1.1\r\nHost: localhost\r\nContent-Type: text/csv\r\nContent-Length: "
-                + BODY.length() + "\r\nConnection: close\r\n\r\n" + BODY.substring(0, 20)).getBytes(StandardCharsets.US_ASCII));
+            out.write(("POST /v1/samples/A7/spots HTTP/1.1\r\nHost: localhost\r\nContent-Type: text/csv\r\n"
+                + "Content-Length: " + BODY.length() + "\r\nConnection: close\r\n\r\n" + BODY.substring(0, 20))
+                .getBytes(StandardCharsets.US_ASCII));
             out.flush();
             Thread.sleep(200);
             Thread stop = new Thread(service.server()::stop);

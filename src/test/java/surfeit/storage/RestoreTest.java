@@ -140,7 +140,8 @@ class RestoreTest {
         restore();
 
         try (Stream<Path> files = Files.list(restored)) {
-            assertThat(files.map(file -> file.getFileName().toString())).containsExactlyInAnyOrder("surfeit.db", "surfeit.lock");
+            assertThat(files.map(file -> file.getFileName().toString()))
+                .containsExactlyInAnyOrder("surfeit.db", "surfeit.lock");
         }
     }
 
@@ -158,7 +159,8 @@ class RestoreTest {
         "UPDATE backup SET made = 'yesterday'                                        | is damaged",
         "DELETE FROM backup                                                          | is no backup",
         "UPDATE flyway_schema_history SET version = '99'                             | made by a newer program"})
-    void a_backup_that_was_changed_is_refused_and_leaves_the_folder_empty(String tampering, String how) throws Exception {
+    void a_backup_that_was_changed_is_refused_and_leaves_the_folder_empty(String tampering, String how)
+        throws Exception {
         TamperedFile.change(backup, tampering);
 
         assertRefused(how);
