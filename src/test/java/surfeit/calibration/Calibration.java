@@ -1,5 +1,7 @@
 package surfeit.calibration;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import surfeit.composition.Nominal;
 import surfeit.spot.AccuracyClass;
@@ -12,8 +14,11 @@ import surfeit.spot.Sample;
  * @param stated accuracy class the sample states
  * @param actual relative standard uncertainty that acts
  * @param law    how it is distributed over runs
+ * @param runs   sessions the particles are spread over; one is not named
+ * @param runRho correlation of the error between sessions
  */
-record Calibration(AccuracyClass stated, double actual, Scatter law, Optional<Piece> reference) {
+record Calibration(AccuracyClass stated, double actual, Scatter law, Optional<Piece> reference, int runs,
+                   double runRho) {
 
     /**
      * Reference spots in the same run.
@@ -29,7 +34,16 @@ record Calibration(AccuracyClass stated, double actual, Scatter law, Optional<Pi
 
     /** The error acts as the class says. */
     static Calibration of(AccuracyClass stated) {
-        return new Calibration(stated, stated.relativeUncertainty(), Scatter.NORMAL, Optional.empty());
+        return new Calibration(stated, stated.relativeUncertainty(), Scatter.NORMAL, Optional.empty(), 1, 1);
+    }
+
+    /** Another error acts than the class says. */
+    Calibration acting(double relative, Scatter over) {
+        return new Calibration(stated, relative, over, reference, runs, runRho);
+    }
+
+    Calibration over(int sessions, double rho) {
+        return new Calibration(stated, actual, law, reference, sessions, rho);
     }
 
     /**
@@ -41,11 +55,21 @@ record Calibration(AccuracyClass stated, double actual, Scatter law, Optional<Pi
     }
 
     Calibration with(Piece piece) {
-        return new Calibration(stated, actual, law, Optional.of(piece));
+        return new Calibration(stated, actual, law, Optional.of(piece), runs, runRho);
     }
 
-    RunError draw(int elements, Dice dice) {
-        return RunError.draw(elements, law, dice);
+    /** The errors of every session. */
+    List<RunError> draw(int elements, Dice dice) {
+        List<RunError> errors = new ArrayList<>(List.of(RunError.draw(elements, law, dice)));
+        while (errors.size() < runs) {
+            errors.add(errors.get(0).correlated(runRho, law, dice));
+        }
+        return errors;
+    }
+
+    /** Name of a session; one alone is not named. */
+    Optional<String> session(int run) {
+        return runs == 1 ? Optional.empty() : Optional.of("session " + (run + 1));
     }
 
     RunError ofPiece(Piece piece, RunError specimen, Dice dice) {

@@ -13,6 +13,7 @@ final class Cells {
         cells.addAll(ReferenceCells.all());
         cells.addAll(ContrastCells.all());
         cells.addAll(MinorCells.all());
+        cells.addAll(OtherCells.sessions());
         cells.addAll(OtherCells.broken());
         cells.addAll(OtherCells.reliability());
         return cells;

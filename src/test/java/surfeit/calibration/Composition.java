@@ -90,10 +90,14 @@ record Composition(List<Element> elements, double[] fractions) {
         return result;
     }
 
+    /**
+     * One draw per element. Skewed ones point up and down in turn: alike, they would cancel in a binary, whose
+     * fractions follow their difference.
+     */
     static double[] draws(Scatter scatter, int count, Dice dice) {
         double[] z = new double[count];
         for (int j = 0; j < count; j++) {
-            z[j] = scatter.draw(dice);
+            z[j] = scatter.isSymmetric() || j % 2 == 0 ? scatter.draw(dice) : -scatter.draw(dice);
         }
         return z;
     }

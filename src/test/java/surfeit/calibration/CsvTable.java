@@ -8,8 +8,9 @@ import java.util.stream.Stream;
 /** Every cell of the benchmark as CSV, with counts, so that anyone can compute other errors. */
 final class CsvTable {
     private static final List<String> COLUMNS = List.of("block", "particles", "spots_per_particle", "elements",
-        "scatter", "calibration_error", "note", "promise", "look", "coverage_lowest_percent", "coverage_highest_percent",
-        "coverage_samples", "false_flag_samples", "nominal_samples", "consistent_at_nominal_samples",
+        "scatter", "calibration_error", "note", "promise", "look", "coverage_lowest_percent",
+        "coverage_highest_percent", "coverage_samples", "false_flag_samples", "nominal_samples",
+        "consistent_at_nominal_samples",
         "consistent_at_margin_samples", "margin_samples_worse_side", "shift_flagged_samples",
         "shift_flagged_wrong_way_samples", "shifted_samples", "status");
 

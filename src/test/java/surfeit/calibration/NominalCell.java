@@ -49,14 +49,14 @@ record NominalCell(Label label, Set<Truth> truths, Design design, Calibration ca
     public Answer draw(Truth truth, Dice dice) {
         double logOdds = truth.logOdds(design.shift, dice);
         Composition composition = alloy.shifted(design.moved, logOdds);
-        RunError error = calibration.draw(alloy.size(), dice);
+        List<RunError> errors = calibration.draw(alloy.size(), dice);
         List<Spot> spots = new ArrayList<>();
         List<double[]> targets = new ArrayList<>();
         for (int feature = 0; feature < design.features; feature++) {
-            double[] measured = feature(feature, composition, error, spots, dice);
+            double[] measured = feature(feature, composition, errors, spots, dice);
             targets.add(truth == Truth.OWN ? measured : composition.fractions());
         }
-        calibration.reference().ifPresent(piece -> reference(piece, error, spots, dice));
+        calibration.reference().ifPresent(piece -> reference(piece, errors.get(0), spots, dice));
         Interpretation answer = PROGRAM.interpret(calibration.sample(stated), stated, SpotSource.of(spots),
             GroupBy.FEATURE, MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION);
         List<Said> said = new ArrayList<>();
@@ -67,7 +67,7 @@ record NominalCell(Label label, Set<Truth> truths, Design design, Calibration ca
     }
 
     /** Adds the spots of one feature; gives the mean of its particles. */
-    private double[] feature(int feature, Composition composition, RunError error, List<Spot> spots, Dice dice) {
+    private double[] feature(int feature, Composition composition, List<RunError> errors, List<Spot> spots, Dice dice) {
         double[] mean = new double[composition.size()];
         double[] between = design.particles == 1 ? composition.alike(0) : design.between;
         for (int p = 1; p <= design.particles; p++) {
@@ -76,11 +76,12 @@ record NominalCell(Label label, Set<Truth> truths, Design design, Calibration ca
                 mean[i] += particle[i] / design.particles;
             }
             String name = "F" + feature + "P" + p;
+            int run = p % errors.size();
             for (int n = 1; n <= design.spots; n++) {
                 double[] spot = Composition.scattered(particle, design.within, draws(dice));
                 Workstation.Place place = new Workstation.Place(name + "S" + n, Optional.of(name),
-                    Optional.of("feature " + feature), Optional.empty(), Optional.empty());
-                double[] read = error.applied(spot, calibration.actual(), composition.elements());
+                    Optional.of("feature " + feature), calibration.session(run), Optional.empty());
+                double[] read = errors.get(run).applied(spot, calibration.actual(), composition.elements());
                 spots.add(workstation.spot(place, read, sigma()));
             }
         }

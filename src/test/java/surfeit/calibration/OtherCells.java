@@ -9,9 +9,10 @@ import surfeit.calibration.Label.Promise;
 import surfeit.composition.Basis;
 import surfeit.spot.AccuracyClass;
 
-/** Calibration errors that are not what the accuracy class says, and the samples for the reliability of confidence. */
+/** Several sessions, calibration errors that are not as stated, and samples for the reliability of confidence. */
 final class OtherCells {
     static final String BROKEN = "other calibration error";
+    static final String SESSIONS = "several sessions";
     static final String RELIABILITY = "reliability";
     private static final double BETWEEN = 0.05;
     private static final Set<Truth> RELIABLE = EnumSet.of(Truth.NOMINAL, Truth.MARGIN, Truth.ANY);
@@ -21,17 +22,32 @@ final class OtherCells {
 
     /** Smaller, larger and heavier-tailed than stated; nothing is promised for them. */
     static List<Cell> broken() {
-        AccuracyClass standardless = AccuracyClass.STANDARDLESS;
-        double stated = standardless.relativeUncertainty();
+        Calibration calibration = Calibration.of(AccuracyClass.STANDARDLESS);
+        double stated = calibration.actual();
         return List.of(
-            broken("none acts", new Calibration(standardless, 0, Scatter.NORMAL, Optional.empty())),
-            broken("twice as stated", new Calibration(standardless, 2 * stated, Scatter.NORMAL, Optional.empty())),
-            broken("heavy-tailed over runs", new Calibration(standardless, stated, Scatter.HEAVY, Optional.empty())));
+            broken("none acts", calibration.acting(0, Scatter.NORMAL)),
+            broken("twice as stated", calibration.acting(2 * stated, Scatter.NORMAL)),
+            broken("heavy-tailed over runs", calibration.acting(stated, Scatter.HEAVY)));
     }
 
     private static Cell broken(String note, Calibration calibration) {
         return cell(new Label(BROKEN, "5", 3, 3, Scatter.NORMAL, calibration.stated().words(), note, Promise.OUTSIDE),
             EnumSet.of(Truth.NOMINAL, Truth.SHIFTED), 5, 3, 3, calibration);
+    }
+
+    /**
+     * Three sessions or more are the unit that repeats, and the calibration error is kept in full: right where all
+     * sessions share it; too wide, which is no fault, where every session has its own.
+     */
+    static List<Cell> sessions() {
+        return List.of(sessions(3, 1, Promise.FULL), sessions(4, 1, Promise.FULL), sessions(4, 0, Promise.OUTSIDE));
+    }
+
+    private static Cell sessions(int count, double rho, Promise promise) {
+        Label label = new Label(SESSIONS, "8", 2, 3, Scatter.NORMAL, AccuracyClass.STANDARDS_BASED.words(),
+            count + (rho == 1 ? " sessions, one error" : " sessions, an error each"), promise);
+        return cell(label, EnumSet.of(Truth.NOMINAL, Truth.MARGIN, Truth.SHIFTED), 8, 2, 3,
+            Calibration.of(AccuracyClass.STANDARDS_BASED).over(count, rho));
     }
 
     static List<Cell> reliability() {

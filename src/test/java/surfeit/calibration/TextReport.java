@@ -88,8 +88,8 @@ final class TextReport {
 
             RELIABILITY OF CONFIDENCE (4 particles x 3 spots). If nothing differs, a flag at least so sure appears in at
             most one less the confidence of samples; likewise consistent at the margin. That is no chance of being
-            right: of the flags in a class (from this confidence to the next), the share that is false depends on how many
-            samples are exactly nominal (80 or 50 %%; the others shifted by log odds of deviation 0.4, invented).
+            right: of the flags in a class (from this confidence to the next), the share that is false depends on how
+            many samples are exactly nominal (80 or 50 %%; the others shifted by log odds of deviation 0.4, invented).
             """);
         line(SURE, "cell", "confidence", "false flags", "at margin", "false@80", "false@50", "wrong way");
         for (Reliability cell : cells) {
