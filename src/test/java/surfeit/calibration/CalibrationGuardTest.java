@@ -30,9 +30,10 @@ class CalibrationGuardTest {
     }
 
     @Test
-    void the_small_part_holds_particles_reference_spots_contrasts_and_values_below_limits() {
+    void the_small_part_holds_particles_reference_spots_contrasts_comparisons_and_values_below_limits() {
         assertThat(promised).extracting(result -> result.label().block())
-            .contains(GridCells.BLOCK, ReferenceCells.BLOCK, ContrastCells.BLOCK, MinorCells.NOT_DETECTED);
+            .contains(GridCells.BLOCK, ReferenceCells.BLOCK, ContrastCells.BLOCK, ComparisonCells.BLOCK,
+                MinorCells.NOT_DETECTED);
     }
 
     @Test

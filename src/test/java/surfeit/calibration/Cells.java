@@ -12,6 +12,7 @@ final class Cells {
         List<Cell> cells = new ArrayList<>(GridCells.all());
         cells.addAll(ReferenceCells.all());
         cells.addAll(ContrastCells.all());
+        cells.addAll(ComparisonCells.all());
         cells.addAll(MinorCells.all());
         cells.addAll(OtherCells.sessions());
         cells.addAll(OtherCells.broken());

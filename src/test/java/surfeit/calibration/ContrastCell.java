@@ -59,7 +59,7 @@ record ContrastCell(Label label, Set<Truth> truths, Design design, AccuracyClass
         feature("matrix", matrix, design.matrix, particles, other, spots, dice);
         Interpretation answer = PROGRAM.interpret(Calibration.of(accuracy).sample(matrix.nominal()), matrix.nominal(),
             SpotSource.of(spots), GroupBy.FEATURE, MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION);
-        return new Answer(said(answer.contrasts().get(0), dark), MOVED, logOdds, matrix.size() == 2);
+        return new Answer(said(answer.contrasts().get(0), dark, matrix), MOVED, logOdds, matrix.size() == 2);
     }
 
     private void feature(String name, Composition composition, int count, List<double[]> particles, RunError error,
@@ -92,15 +92,16 @@ record ContrastCell(Label label, Set<Truth> truths, Design design, AccuracyClass
         return Composition.draws(design.scatter, matrix.size(), dice);
     }
 
-    private List<Said> said(Contrast contrast, Composition dark) {
+    /** What a contrast says of every element, beside the true odds ratio of A over B. */
+    static List<Said> said(Contrast contrast, Composition a, Composition b) {
         List<Said> said = new ArrayList<>();
-        for (int i = 0; i < matrix.size(); i++) {
+        for (int i = 0; i < a.size(); i++) {
             Contrast.ElementContrast element = contrast.elements().get(i);
-            double truth = Math.exp(dark.logit(i) - matrix.logit(i));
+            double truth = Math.exp(a.logit(i) - b.logit(i));
             Estimate odds = element.oddsRatio().orElse(new Estimate(Double.NaN, 0, Double.POSITIVE_INFINITY));
             Contrast.Word word = element.verdict();
             int flag = word == Contrast.Word.HIGHER ? 1 : word == Contrast.Word.LOWER ? -1 : 0;
-            int shift = (int) Math.signum(dark.fractions()[i] - matrix.fractions()[i]);
+            int shift = (int) Math.signum(a.fractions()[i] - b.fractions()[i]);
             said.add(new Said(truth, odds.low(), odds.high(), flag, word == Contrast.Word.EQUIVALENT,
                 element.confidence().orElse(Double.NaN), 0, shift));
         }
