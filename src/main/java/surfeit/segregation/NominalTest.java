@@ -164,6 +164,10 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             for (RandomPart part : tried) {
                 double s = part.standardError() / q;
                 double df = part.degreesOfFreedom();
+                if (s == 0 && u == 0) {
+                    nothingUncertain();
+                    continue;
+                }
                 p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : CombinedError.twoSidedP(d, s, df, u));
                 double below = limits.low() > 0 ? CombinedError.oneSidedP(x - logitLow + margin, s, df, u) : 0;
                 double above = limits.high() < 1 ? CombinedError.oneSidedP(logitHigh + margin - x, s, df, u) : 0;
@@ -182,6 +186,10 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             for (RandomPart part : tried) {
                 double s = part.standardError();
                 double df = part.degreesOfFreedom();
+                if (s == 0 && u == 0) {
+                    nothingUncertain();
+                    continue;
+                }
                 p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : CombinedError.twoSidedP(d, s, df, u));
                 double below = limits.low() > 0 ? CombinedError.oneSidedP(m - marginLow, s, df, u) : 0;
                 double above = limits.high() < 1 ? CombinedError.oneSidedP(marginHigh - m, s, df, u) : 0;
@@ -191,6 +199,15 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
                     double h90 = CombinedError.halfWidth(s, df, u, 0.90);
                     widen(Math.max(m - h95, 0), Math.min(m + h95, 1), Math.max(m - h90, 0), Math.min(m + h90, 1));
                 }
+            }
+        }
+
+        /** Without a random and a shared part there is no probability: no verdict, and no interval but the mean. */
+        private void nothingUncertain() {
+            p = Double.NaN;
+            pEquivalence = 1;
+            if (interval) {
+                widen(m, m, m, m);
             }
         }
 
