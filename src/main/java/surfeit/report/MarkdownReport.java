@@ -9,7 +9,7 @@ import surfeit.segregation.GroupFinding;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.MethodSettings;
 import surfeit.segregation.ReferenceUse;
-import surfeit.segregation.Rival;
+import surfeit.rival.Rival;
 
 /**
  * The answer as a Markdown document: what was found in sentences, what was measured, the numbers rounded by their

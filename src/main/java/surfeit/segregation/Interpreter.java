@@ -8,6 +8,10 @@ import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
+import surfeit.preparation.Cautions;
+import surfeit.preparation.Handling;
+import surfeit.rival.Rival;
+import surfeit.rival.Rivals;
 import surfeit.spot.Sample;
 
 /**
@@ -20,6 +24,7 @@ import surfeit.spot.Sample;
  * spots share beside calibration: tilt, films, overlap. Stateless, thread-safe.
  */
 public final class Interpreter {
+    private final Rivals rivals = new Rivals();
 
     /**
      * The answer for a sample.
@@ -52,10 +57,13 @@ public final class Interpreter {
             throw new CompositionException(CompositionException.Kind.TOO_FEW_ELEMENTS,
                 "No group has spots that list at least two elements of the nominal (" + nominal.elements() + ").");
         }
-        List<GroupFinding> findings = findings(analyses, sample, settings, by);
+        Handling handling = Handling.of(sample);
+        List<GroupFinding> findings = findings(analyses, new RivalSituations(sample, nominal, handling, settings, analyses), by);
         caveats.addAll(SampleCaveats.of(nominal, analyses, grouping.sessionCount(), settings));
+        handling.unknown().forEach(words -> caveats.add(SampleCaveats.unknownWords(words)));
         return new Interpretation(nominal, fractions, grouping.spotCount(), grouping.particleCount(),
-            grouping.sessionCount(), settings, findings, by == GroupBy.PARTICLE ? List.of() : Contrasts.of(analyses, settings), caveats, List.of());
+            grouping.sessionCount(), settings, findings, by == GroupBy.PARTICLE ? List.of() : Contrasts.of(analyses, settings), caveats,
+            Cautions.of(handling, nominal.elements()));
     }
 
     private static NominalFractions closedNominal(Nominal nominal, Sample sample) {
@@ -67,7 +75,8 @@ public final class Interpreter {
         return fractions;
     }
 
-    private static List<GroupFinding> findings(List<GroupAnalysis> analyses, Sample sample, MethodSettings settings, GroupBy by) {
+    private List<GroupFinding> findings(List<GroupAnalysis> analyses, RivalSituations situations, GroupBy by) {
+        MethodSettings settings = situations.settings();
         VerdictRule rule = new VerdictRule(settings.judgement().alpha(), Math.log(settings.judgement().marginOddsRatio()));
         FindingBuilder builder = new FindingBuilder(rule, new NextSteps(rule.margin(), rule.alpha()));
         List<NominalTest[]> family = analyses.stream().map(GroupAnalysis::tests).toList();
@@ -80,24 +89,26 @@ public final class Interpreter {
             int these = withThese.indexOf(analysis);
             List<ElementFinding> elements = builder.build(analysis, adjusted[g],
                 these < 0 ? Optional.empty() : Optional.of(adjustedThese[these]), family, g);
-            findings.add(finding(analysis, elements, sample, settings, rule, by));
+            findings.add(finding(analysis, elements, situations, rule, by));
         }
         return findings;
     }
 
-    private static GroupFinding finding(GroupAnalysis analysis, List<ElementFinding> elements, Sample sample,
-                                        MethodSettings settings, VerdictRule rule, GroupBy by) {
+    private GroupFinding finding(GroupAnalysis analysis, List<ElementFinding> elements, RivalSituations situations,
+                                 VerdictRule rule, GroupBy by) {
+        Sample sample = situations.sample();
         GroupData data = analysis.data();
         boolean flagged = elements.stream().map(finding -> finding.outcome().verdict())
             .anyMatch(verdict -> verdict == Verdict.ENRICHED || verdict == Verdict.DEPLETED);
         List<Element> nominal = new ArrayList<>(data.elements());
         nominal.addAll(data.notMeasured());
         nominal.addAll(sample.excludedElements());
-        List<ForeignElement> foreign = ForeignElements.of(data.foreign(), nominal, settings);
+        List<ForeignElement> foreign = ForeignElements.of(data.foreign(), nominal, situations.settings());
+        List<Rival> other = rivals.of(situations.of(analysis, elements, by));
         return new GroupFinding(by, data.name(), data.facts().spots(),
             analysis.particles().first().particles().stream().map(ParticleSums::name).toList(), data.beamEnergyKev(),
             List.copyOf(data.facts().sessions()), analysis.scope(), analysis.units().first().particleCount() == 2, elements,
             data.notMeasured(), ExplanationSet.of(analysis.units(), analysis.comparison(), flagged, rule), foreign,
-            analysis.reference(), List.of(), GroupCaveats.of(analysis, elements, foreign, sample, rule));
+            analysis.reference(), other, GroupCaveats.of(analysis, elements, foreign, sample, rule));
     }
 }
