@@ -8,8 +8,6 @@ import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
-import surfeit.preparation.Cautions;
-import surfeit.preparation.Handling;
 import surfeit.rival.Rival;
 import surfeit.rival.Rivals;
 import surfeit.spot.Sample;
@@ -21,10 +19,12 @@ import surfeit.spot.Sample;
  * group mean is tested against nominal on the logit scale with the scatter of particles and the calibration error all
  * spots share; p values are adjusted over the whole answer. Spots of one particle are not independent and are never
  * pooled over particles; fractions of one spot are not independent either, so a binary is one test. Blind to what all
- * spots share beside calibration: tilt, films, overlap. Stateless, thread-safe.
+ * spots share beside calibration: tilt, films, overlap; these are weighed as other causes. Keeps only results of pure
+ * calculations (physics of alloys seen, words of preparations), bounded; thread-safe.
  */
 public final class Interpreter {
     private final Rivals rivals = new Rivals();
+    private final Preparations preparations = new Preparations();
 
     /**
      * The answer for a sample.
@@ -57,13 +57,14 @@ public final class Interpreter {
             throw new CompositionException(CompositionException.Kind.TOO_FEW_ELEMENTS,
                 "No group has spots that list at least two elements of the nominal (" + nominal.elements() + ").");
         }
-        Handling handling = Handling.of(sample);
-        List<GroupFinding> findings = findings(analyses, new RivalSituations(sample, nominal, handling, settings, analyses), by);
+        Preparations.Preparation preparation = preparations.of(sample, nominal.elements());
+        List<GroupFinding> findings = findings(analyses,
+            new RivalSituations(sample, nominal, preparation.handling(), settings, analyses), by);
         caveats.addAll(SampleCaveats.of(nominal, analyses, grouping.sessionCount(), settings));
-        handling.unknown().forEach(words -> caveats.add(SampleCaveats.unknownWords(words)));
+        caveats.addAll(preparation.unknownWords());
         return new Interpretation(nominal, fractions, grouping.spotCount(), grouping.particleCount(),
             grouping.sessionCount(), settings, findings, by == GroupBy.PARTICLE ? List.of() : Contrasts.of(analyses, settings), caveats,
-            Cautions.of(handling, nominal.elements()));
+            preparation.cautions());
     }
 
     private static NominalFractions closedNominal(Nominal nominal, Sample sample) {
