@@ -4,8 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import surfeit.report.Digits;
+import surfeit.report.MeasuredWords;
+import surfeit.segregation.ComparisonAnswer;
 import surfeit.segregation.Contrast.ElementContrast;
 import surfeit.segregation.Contrast.Word;
+import surfeit.segregation.Interpretation;
 
 /**
  * Groups of spots against each other, element by element: the odds ratio with its 95 % interval around one.
@@ -17,6 +20,19 @@ public final class ContrastFigure {
     private static final int MOST_IN_WORDS = 24;
 
     private ContrastFigure() {
+    }
+
+    /** Draws two samples against each other, feature by feature. */
+    public static Figure of(ComparisonAnswer answer) {
+        return of(answer.nameA() + " against " + answer.nameB(), "First: " + answer.nameA() + ", "
+            + MeasuredWords.counts(answer.a()) + ". Second: " + answer.nameB() + ", " + MeasuredWords.counts(answer.b())
+            + ".", ContrastPair.of(answer), answer.marginOddsRatio());
+    }
+
+    /** Draws the groups of one sample against each other. */
+    public static Figure of(Interpretation interpretation, String subject) {
+        return of(subject + ": groups against each other", MeasuredWords.counts(interpretation) + ".",
+            ContrastPair.of(interpretation), interpretation.settings().judgement().marginOddsRatio());
     }
 
     /**

@@ -31,12 +31,18 @@ record CurvePlot(Scale x, String xName, Scale y, String yName) {
     record Curve(Series series, double width, double[] points, double[] signs, String name, String detail) {
     }
 
-    /** A level across the plot that is named at its beginning. */
-    record Level(double value, String name) {
+    /** How the level across the plot is drawn; its meaning belongs into a legend. */
+    static Stroke levelLine() {
+        return Stroke.of(Ink.TEXT, 1).dashed("1.5 3");
     }
 
-    /** Draws the plot with its upper edge at a height, the key below a heading, and tells where all ends. */
-    double draw(List<Curve> curves, List<Level> levels, String keyHeading, double top, boolean names, Drawing drawing) {
+    /**
+     * Draws the plot with its upper edge at a height and the key below a heading, and tells where all ends.
+     *
+     * @param level a value across the plot
+     * @param names whether the axis to the right is written
+     */
+    double draw(List<Curve> curves, double level, String keyHeading, double top, boolean names, Drawing drawing) {
         double bottom = top + y.at(y.low());
         for (Tick tick : x.ticks()) {
             double at = x.at(tick.value());
@@ -51,11 +57,7 @@ record CurvePlot(Scale x, String xName, Scale y, String yName) {
             drawing.horizontal(x.at(x.low()), x.at(x.high()), at, Stroke.of(Ink.RULE, 0.7));
             drawing.text(LEFT - 8, at + 4, tick.label(), Type.SMALL.in(Ink.TEXT).end());
         }
-        for (Level level : levels) {
-            double at = top + y.at(level.value());
-            drawing.horizontal(x.at(x.low()), x.at(x.high()), at, Stroke.of(Ink.TEXT, 1).dashed("1.5 3"));
-            drawing.text(x.at(x.low()) + 6, at - 5, level.name(), Type.SMALL);
-        }
+        drawing.horizontal(x.at(x.low()), x.at(x.high()), top + y.at(level), levelLine());
         drawing.horizontal(x.at(x.low()), x.at(x.high()), bottom, Stroke.of(Ink.TEXT, 1));
         drawing.turned(Sheet.LEFT + 12, (top + bottom) / 2, yName, Type.BODY.middle(), -90);
         curves.forEach(curve -> curve(curve, top, drawing));

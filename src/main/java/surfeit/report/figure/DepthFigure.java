@@ -26,7 +26,7 @@ import surfeit.xray.SignalDepths;
 public final class DepthFigure {
     static final int MOST_PANELS = 4;
     static final int MOST_LINES = 10;
-    /** Where the axis begins (10 nm at most) no line has given more than the first share; at its end all gave the last. */
+    /** Where the axis begins, at 10 nm at most, no line has given more than this; where it ends all gave the other. */
     private static final double FIRST_SHARE = 0.02;
     private static final double LAST_SHARE = 0.995;
     private static final double FILM_NM = 10;
@@ -77,10 +77,11 @@ public final class DepthFigure {
         double at = sheet.top() + 10;
         for (int i = 0; i < panels.size(); i++) {
             boolean last = i == panels.size() - 1;
-            at = plot.draw(curves(panels.get(i), plot.x()), List.of(new CurvePlot.Level(50, "half")),
-                "beam " + panels.get(i).beam(), at, last, sheet.drawing()) + (last ? 0 : 14);
+            at = plot.draw(curves(panels.get(i), plot.x()), 50, "beam " + panels.get(i).beam(), at, last,
+                sheet.drawing()) + (last ? 0 : 14);
         }
-        return sheet.finish(at, new Legend(), notes(), conditions() + " " + inWords());
+        Legend legend = new Legend().add(CurvePlot.levelLine(), "half of the signal");
+        return sheet.finish(at, legend, notes(), conditions() + " " + inWords());
     }
 
     private String conditions() {

@@ -53,6 +53,9 @@ final class ForestPlot {
      * @param weak    true to draw the interval dashed
      */
     record Row(String label, String aside, Optional<Bar> bar, Mark mark, String numbers, String word, boolean weak) {
+        Row {
+            bar = bar.filter(Bar::isKnown);
+        }
     }
 
     /**
@@ -61,6 +64,9 @@ final class ForestPlot {
      * @param inner a narrower interval to be drawn thick on the same line, if any
      */
     record Bar(double value, double low, double high, double marginLow, double marginHigh, Optional<Inner> inner) {
+        boolean isKnown() {
+            return !Double.isNaN(value) && !Double.isNaN(low) && !Double.isNaN(high);
+        }
     }
 
     /** An interval inside another: for the measured particles themselves. */

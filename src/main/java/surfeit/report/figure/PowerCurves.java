@@ -2,6 +2,9 @@ package surfeit.report.figure;
 
 import java.util.List;
 import java.util.OptionalInt;
+import surfeit.report.Digits;
+import surfeit.report.Listing;
+import surfeit.segregation.MeasurementPlan;
 
 /**
  * How likely studies of growing size show a shift: what a plan hands over to be drawn.
@@ -48,6 +51,22 @@ public record PowerCurves(String title, String subtitle, double target, List<Cur
                     + "from 0 to 1, got " + particles + " and " + power + ".");
             }
         }
+    }
+
+    /** The curve of a plan. */
+    public static PowerCurves of(MeasurementPlan plan) {
+        boolean up = plan.wantedFactor() > 1;
+        String title = plan.element() + (up ? " enriched" : " depleted") + " by a factor of "
+            + Digits.setting(plan.wantedFactor()) + ": chance to show it";
+        String spots = Listing.count(plan.spotsPerParticle(), "spot") + " on each particle";
+        String within = plan.scatter().within().stream()
+            .mapToObj(spread -> ", between spots of one " + Digits.plain(spread)).findFirst().orElse("");
+        String subtitle = "Nominal " + Digits.nominalPercent(plan.nominal()) + " at%; scatter between particles "
+            + Digits.plain(plan.scatter().between()) + within + ", calibration error "
+            + Digits.plain(plan.sharedUncertainty()) + " (log odds); risk of a false flag "
+            + Digits.setting(plan.alpha()) + " over " + Listing.count(plan.tests(), "test") + ".";
+        return new PowerCurves(title, subtitle, plan.power(), List.of(new Curve(spots, plan.curve().stream()
+            .map(point -> new Point(point.particles(), Math.min(1, point.power()))).toList())), List.of(plan.answer()));
     }
 
     public PowerCurves {

@@ -27,12 +27,12 @@ public final class PowerFigure {
         for (int i = 0; i < plan.curves().size(); i++) {
             curves.add(curve(plan.curves().get(i), new Series(i), plan.target()));
         }
-        double bottom = plot.draw(curves, List.of(new CurvePlot.Level(plan.target() * 100, wanted)), "what it takes",
-            sheet.top() + 10,
-            true, sheet.drawing());
+        double bottom = plot.draw(curves, plan.target() * 100, "what it takes", sheet.top() + 10, true,
+            sheet.drawing());
         String words = plan.curves().stream().map(curve -> curve.name() + ": " + reading(curve, plan.target()))
             .collect(Collectors.joining("; ", "", "."));
-        return sheet.finish(bottom, new Legend(), plan.notes(), (plan.subtitle() + " " + words).strip());
+        return sheet.finish(bottom, new Legend().add(CurvePlot.levelLine(), wanted), plan.notes(),
+            (plan.subtitle() + " " + words).strip());
     }
 
     private static Scale particles(PowerCurves plan) {

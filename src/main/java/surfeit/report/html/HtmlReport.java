@@ -6,13 +6,11 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import surfeit.report.AnswerDocument;
-import surfeit.report.MeasuredWords;
 import surfeit.report.Provenance;
 import surfeit.report.ReportDocument;
 import surfeit.report.ReportSection.Topic;
 import surfeit.report.Signs;
 import surfeit.report.figure.ContrastFigure;
-import surfeit.report.figure.ContrastPair;
 import surfeit.report.figure.DepthFigure;
 import surfeit.report.figure.FactorFigure;
 import surfeit.report.figure.Figure;
@@ -47,9 +45,7 @@ public final class HtmlReport {
         });
         figures.put(Topic.NUMBERS, beside);
         if (!interpretation.contrasts().isEmpty()) {
-            figures.put(Topic.CONTRASTS, List.of(ContrastFigure.of(subject + ": groups against each other",
-                MeasuredWords.counts(interpretation) + ".", ContrastPair.of(interpretation),
-                interpretation.settings().judgement().marginOddsRatio())));
+            figures.put(Topic.CONTRASTS, List.of(ContrastFigure.of(interpretation, subject)));
         }
         return figures;
     }

@@ -109,6 +109,15 @@ class FactorFigureTest {
     }
 
     @Test
+    void an_element_without_a_factor_has_a_row_and_no_bar() {
+        Picture picture = picture(new GroupBuilder("rim", 9, "P1", "P2", "P3")
+            .element("Ag", 0.601, inconclusive(0.6, 0.01).factor(Double.NaN, Double.NaN, Double.NaN))
+            .element("Cu", 0, inconclusive(0.4, 0.01)).build());
+        assertThat(picture.isProper().allText()).contains("no factor");
+        assertThat(picture.drawn("rect", "f-band")).as("in the legend").hasSize(1);
+    }
+
+    @Test
     void two_particles_show_what_they_say_of_themselves_and_of_their_kind() {
         Picture picture = picture(new GroupBuilder("rim", 4, "P1", "P2")
             .element(finding("Ag", 0.601, inconclusive(0.3, 0.01).factor(0.5, 0.2, 0.9)).these(depleted(0.3, 0.01)

@@ -6,9 +6,20 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import surfeit.composition.Basis;
+import surfeit.composition.Nominal;
+import surfeit.composition.NominalText;
+import surfeit.element.Element;
 import surfeit.report.figure.PowerCurves.Curve;
 import surfeit.report.figure.PowerCurves.Point;
+import surfeit.segregation.MeasurementPlan;
+import surfeit.segregation.ParticleScatter;
+import surfeit.segregation.PlanGoal;
+import surfeit.segregation.Planner;
+import surfeit.segregation.WantedShift;
+import surfeit.spot.Sample;
 
 class PowerFigureTest {
 
@@ -29,6 +40,18 @@ class PowerFigureTest {
         assertThat(points[0]).isCloseTo(picture.onAxis(3, "2", "10"), within(0.1));
         assertThat(points[1] - points[7]).as("50 percent on the way up").isCloseTo(
             (picture.heightOf("40") - picture.heightOf("60")) / 20 * 50, within(0.1));
+    }
+
+    @Test
+    void a_plan_draws_its_own_curve_and_says_what_it_takes() {
+        Nominal nominal = NominalText.parse("Ag:60.1,Cu:39.9", Basis.ATOMIC);
+        MeasurementPlan plan = new Planner().plan(PlanGoal.of(Element.of("Cu"), WantedShift.factor(1.4)),
+            Sample.of(Optional.empty(), Optional.of(nominal)), nominal, ParticleScatter.ofLogOdds(0.15, 0.15));
+        Picture picture = Picture.of(PowerFigure.of(PowerCurves.of(plan)).svg()).isProper();
+        assertThat(picture.title()).isEqualTo("Cu enriched by a factor of 1.4: chance to show it");
+        assertThat(picture.allText()).contains("3 spots on each particle", "Nominal 39.9 at%", "(log odds)",
+            "80 % from " + plan.particles().orElseThrow() + " particles on");
+        assertThat(picture.description()).contains("80 % from " + plan.particles().orElseThrow() + " particles on");
     }
 
     @Test
