@@ -8,7 +8,8 @@ const PARTS = /(_u_random|_u_shared|_u|_low|_high)$/;
 const BARE = new Set(['value', 'u', 'limit', 'tolerance', 'low', 'high', 'alpha', 'u_level', 'reference_correlation', 'correlation',
   'p_value', 'p_value_adjusted', 'p_value_equivalence', 'confidence', 'degrees_of_freedom', 'factor', 'odds_ratio', 'fluorescence_yield', 'overvoltage', 'revision',
   'alloy_revision', 'sample_revision', 'version', 'status', 'line', 'column', 'atomic_number', 'relative_calibration', 'log_odds',
-  'overvoltage', 'share', 'backscatter_coefficient', 'relative_strength',
+  'power', 'power_for_consistent', 'between_log_odds', 'within_log_odds', 'calibration_log_odds', 'spots_per_particle', 'particles',
+  'reference_spots', 'tests', 'particle_count_if_scatter_is_high', 'particle_count_for_consistent', 'overvoltage', 'share', 'backscatter_coefficient', 'relative_strength',
   'log_odds_u_shared_before', 'log_odds_u_shared_after', 'log_odds_u_random_added', 'u_random', 'u_shared']);
 
 function isNumber(schema) {

@@ -147,8 +147,8 @@ final class Exchange {
     }
 
     /** As {@link #unchanged}, for a file known by the fingerprint of its bytes. */
-    boolean unchangedContent(String sha256) {
-        return unchanged("\"" + sha256.substring(0, 16) + "\"");
+    boolean unchangedContent(String fingerprint) {
+        return unchanged("\"" + fingerprint + "\"");
     }
 
     private void readHeaders(String tag) {

@@ -20,6 +20,7 @@ final class Routes {
         routes.addAll(new ResultRoutes(laboratory).routes());
         routes.addAll(new CatalogueRoutes(laboratory).routes());
         routes.addAll(new ComparisonRoutes(laboratory).routes());
+        routes.addAll(new PlanRoutes(laboratory).routes());
         routes.addAll(new SignalDepthRoutes(laboratory).routes());
         routes.addAll(new BackupRoutes(laboratory).routes());
         return new RouteTable(routes);

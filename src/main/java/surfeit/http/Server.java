@@ -34,7 +34,8 @@ public final class Server implements AutoCloseable {
      */
     public static Server start(ServerSettings settings, Laboratory laboratory, Clock clock) {
         Readiness readiness = new Readiness();
-        ServiceFacts facts = new ServiceFacts(settings, clock, ProgramVersion.VERSION, "");
+        ServiceFacts facts = new ServiceFacts(settings, clock, ProgramVersion.VERSION,
+            "detection limit " + laboratory.detectionLimitMassFraction());
         Dispatcher dispatcher = new Dispatcher(Routes.of(laboratory, readiness), facts, readiness);
         Javalin javalin = Javalin.create(config -> {
             configure(config, settings);

@@ -18,13 +18,21 @@ final class ServiceRoutes {
     private final Laboratory laboratory;
     private final Readiness readiness;
     private final PackedFiles packed = PackedFiles.load();
-    private final byte[] docs = PackedFiles.bytes("/docs/index.html");
-    private final byte[] openApiJson = PackedFiles.bytes("/openapi/openapi.json");
-    private final byte[] openApiYaml = PackedFiles.bytes("/openapi/openapi.yaml");
+    private final Document docs = Document.packed("/docs/index.html");
+    private final Document openApiJson = Document.packed("/openapi/openapi.json");
+    private final Document openApiYaml = Document.packed("/openapi/openapi.yaml");
 
     ServiceRoutes(Laboratory laboratory, Readiness readiness) {
         this.laboratory = laboratory;
         this.readiness = readiness;
+    }
+
+    /** A document with the fingerprint of its bytes: it may change while the program's version does not. */
+    private record Document(byte[] bytes, String fingerprint) {
+        static Document packed(String resource) {
+            byte[] bytes = PackedFiles.bytes(resource);
+            return new Document(bytes, Fingerprint.shortName(bytes));
+        }
     }
 
     List<Route> routes() {
@@ -79,15 +87,13 @@ final class ServiceRoutes {
     }
 
     private void docs(Exchange exchange) throws IOException {
-        if (!exchange.unchanged(0)) {
-            exchange.header("Content-Security-Policy", PagePolicy.of(new String(docs, StandardCharsets.UTF_8)));
-            exchange.bytes(exchange.form().contentType(), docs);
-        }
+        exchange.header("Content-Security-Policy", PagePolicy.of(new String(docs.bytes(), StandardCharsets.UTF_8)));
+        document(exchange, docs);
     }
 
-    private static void document(Exchange exchange, byte[] bytes) throws IOException {
-        if (!exchange.unchanged(0)) {
-            exchange.bytes(exchange.form().contentType(), bytes);
+    private static void document(Exchange exchange, Document document) throws IOException {
+        if (!exchange.unchangedContent(document.fingerprint())) {
+            exchange.bytes(exchange.form().contentType(), document.bytes());
         }
     }
 
@@ -114,7 +120,7 @@ final class ServiceRoutes {
         String path = exchange.path("path");
         byte[] bytes = packed.shared(path).orElseThrow(() ->
             new ProblemException(Problem.NOT_FOUND, "There is no shared file \"" + path + "\"; /shared lists them."));
-        if (!exchange.unchangedContent(packed.shared().get(path))) {
+        if (!exchange.unchangedContent(packed.shared().get(path).substring(0, 16))) {
             exchange.bytes(PackedFiles.contentType(path), bytes);
         }
     }

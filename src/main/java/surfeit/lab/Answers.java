@@ -10,6 +10,9 @@ import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.Interpreter;
 import surfeit.segregation.SpotScreening;
+import surfeit.segregation.MeasurementPlan;
+import surfeit.segregation.PlanGoal;
+import surfeit.segregation.Planner;
 import surfeit.segregation.SampleComparison;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Sample;
@@ -25,6 +28,10 @@ final class Answers {
         this.alloys = alloys;
         this.interpreter = interpreter;
         this.detectionLimitMassFraction = detectionLimitMassFraction;
+    }
+
+    double detectionLimitMassFraction() {
+        return detectionLimitMassFraction;
     }
 
     InputRevisions inputRevisions(ReadAccess access, StoredSample stored) {
@@ -52,6 +59,15 @@ final class Answers {
             throw new ProblemException(Problem.of(e), e.getMessage());
         } catch (IllegalArgumentException e) {
             throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
+        }
+    }
+
+    MeasurementPlan plan(ReadAccess access, StoredSample stored, PlanGoal goal, GroupBy by, String group) {
+        ComparedSample pilot = compared(access, stored);
+        try {
+            return new Planner().plan(goal, pilot.sample(), pilot.nominal(), pilot.source(), by, group, detectionLimitMassFraction);
+        } catch (CompositionException e) {
+            throw new ProblemException(Problem.of(e), e.getMessage());
         }
     }
 

@@ -8,9 +8,12 @@ import java.util.function.Function;
 import surfeit.composition.Alloy;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.composition.Nominal;
+import surfeit.composition.Nominal;
 import surfeit.element.Spelling;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpreter;
+import surfeit.segregation.MeasurementPlan;
+import surfeit.segregation.PlanGoal;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
@@ -233,9 +236,24 @@ public final class Laboratory {
 
     // Answers
 
+    /** The limit taken for "not detected" without a stated limit: the one setting that enters every answer. */
+    public double detectionLimitMassFraction() {
+        return answers.detectionLimitMassFraction();
+    }
+
     /** What an answer for the sample would be made from now. */
     public InputRevisions inputRevisions(String sample) {
         return store.read(access -> answers.inputRevisions(access, Lookups.sample(access, sample)));
+    }
+
+    /** The nominal a sample is compared with: its own, or its alloy's. @throws ProblemException alloy-unknown */
+    public Nominal nominalOf(Sample sample) {
+        return sample.nominal().orElseGet(() -> store.read(access -> alloys.require(access, sample.alloy().orElseThrow()).alloy().nominal()));
+    }
+
+    /** How much more to measure, planned from the scatter of one group of a sample on record. */
+    public MeasurementPlan plan(PlanGoal goal, String sample, GroupBy by, String group) {
+        return store.read(access -> answers.plan(access, Lookups.sample(access, sample), goal, by, group));
     }
 
     /**

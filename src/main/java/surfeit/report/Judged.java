@@ -14,9 +14,9 @@ import surfeit.segregation.Verdict;
  * @param outcome   its outcome in that scope
  * @param spotCount spots of the group
  */
-record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
+public record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
 
-    String symbol() {
+    public String symbol() {
         return finding.element().symbol();
     }
 
@@ -33,7 +33,7 @@ record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
     }
 
     /** True where no spot shows the element above its limit: there is no mean then, only a bound. */
-    boolean isBelowLimitEverywhere() {
+    public boolean isBelowLimitEverywhere() {
         return finding.belowLimitCount() > 0 && finding.belowLimitCount() >= spotCount
             && finding.detectionLimit().isPresent();
     }
@@ -43,7 +43,7 @@ record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
         return outcome.reason().equals(Optional.of(Reason.NO_REPEAT_AND_NO_SIGMA));
     }
 
-    boolean isRange() {
+    public boolean isRange() {
         return finding.nominalLow() < finding.nominalHigh();
     }
 
@@ -52,7 +52,7 @@ record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
     }
 
     /** The verdict, with the lean of an inconclusive one: {@code inconclusive, leans enriched}. */
-    String verdictWords() {
+    public String verdictWords() {
         return verdict().word() + outcome.lean().map(lean -> ", leans " + lean.word()).orElse("");
     }
 
@@ -70,7 +70,7 @@ record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
             + (isInsideRange() ? ", inside its range " + nominal() : "");
     }
 
-    boolean hasFactor() {
+    public boolean hasFactor() {
         return outcome.enrichmentFactor().map(Estimate::value)
             .filter(value -> value > 0 && Double.isFinite(value)).isPresent();
     }
@@ -80,13 +80,13 @@ record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
         return nominalNumber() + " at%";
     }
 
-    String nominalNumber() {
+    public String nominalNumber() {
         String low = Digits.nominalPercent(finding.nominalLow());
         return isRange() ? low + " to " + Digits.nominalPercent(finding.nominalHigh()) : low;
     }
 
     /** The detection limit with its unit, {@code 0.3 at% (assumed)}. */
-    String limit() {
+    public String limit() {
         return Digits.nominalPercent(finding.detectionLimit().orElseThrow()) + " at%"
             + (finding.limitAssumed() ? " (assumed)" : "");
     }

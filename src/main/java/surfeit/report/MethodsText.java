@@ -56,7 +56,7 @@ public final class MethodsText {
         boolean allStated = interpretation.groups().stream().allMatch(group -> group.beamEnergyKev().isPresent());
         String beam = energies.isEmpty() || !allStated ? "" : " at " + Listing.and(energies) + " keV";
         return "Compositions were measured by energy-dispersive X-ray spectrometry (EDS; ISO 22309) in spot mode"
-            + beam + ": " + TerminalReport.counts(interpretation) + ".";
+            + beam + ": " + MeasuredWords.counts(interpretation) + ".";
     }
 
     private void addLines(Map<String, String> lines, List<String> sentences) {

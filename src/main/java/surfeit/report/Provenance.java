@@ -28,7 +28,7 @@ public record Provenance(String programVersion, Optional<String> sample, Optiona
     }
 
     /** {@code Sample A7}, or {@code Sample without a name}. */
-    String title() {
+    public String title() {
         return sample.map(name -> "Sample " + name).orElse("Sample without a name");
     }
 }

@@ -2,10 +2,7 @@ package surfeit.report;
 
 import java.io.IOException;
 import java.util.List;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
-import surfeit.composition.NominalFractions;
 import surfeit.segregation.Interpretation;
 
 /** The answer for a terminal: a fixed-width table, then the sentences, what else could explain it, and what to know. */
@@ -24,8 +21,8 @@ public final class TerminalReport {
      */
     public static void write(Interpretation interpretation, String title, Signs signs, Appendable out)
             throws IOException {
-        out.append(VisibleText.line(title)).append(": ").append(counts(interpretation)).append('\n');
-        out.append("Nominal in at%: ").append(nominal(interpretation.nominalFractions())).append("\n\n");
+        out.append(VisibleText.line(title)).append(": ").append(MeasuredWords.counts(interpretation)).append('\n');
+        out.append("Nominal in at%: ").append(MeasuredWords.nominal(interpretation.nominalFractions())).append("\n\n");
         table(interpretation, signs).writeTo(out);
         out.append('\n');
         PlainWords words = new PlainWords(interpretation, signs);
@@ -35,22 +32,6 @@ public final class TerminalReport {
         section("To know", Remarks.caveats(interpretation), out);
         section("Cautions", interpretation.cautions(), out);
         section("How sure", List.of(Confidence.MEANING), out);
-    }
-
-    /** {@code 24 spots on 4 particles in 1 session}. */
-    static String counts(Interpretation interpretation) {
-        return Listing.count(interpretation.spotCount(), "spot") + " on "
-            + Listing.count(interpretation.particleCount(), "particle") + " in "
-            + Listing.count(interpretation.sessionCount(), "session");
-    }
-
-    /** {@code Ag 60.1, Cu 39.9}; a range as {@code Cr 16 to 18}. */
-    static String nominal(NominalFractions nominal) {
-        return IntStream.range(0, nominal.size())
-            .mapToObj(i -> nominal.elements().get(i) + " " + Digits.nominalPercent(nominal.low(i))
-                + (nominal.isPoint(i) ? "" : " to " + Digits.nominalPercent(nominal.high(i)))
-                + (nominal.isDerived(i) ? " (balance)" : ""))
-            .collect(Collectors.joining(", "));
     }
 
     private static TextTable table(Interpretation interpretation, Signs signs) {

@@ -10,12 +10,12 @@ import java.util.List;
  * cursor, line ends could forge lines, and invisible format characters could turn the reading direction round; none
  * is let through to a report.
  */
-final class VisibleText {
+public final class VisibleText {
     private VisibleText() {
     }
 
     /** The text with control characters and line ends as blanks and invisible format characters left out. */
-    static String line(String text) {
+    public static String line(String text) {
         StringBuilder line = new StringBuilder(text.length());
         text.codePoints().forEach(codePoint -> {
             switch (Character.getType(codePoint)) {

@@ -164,9 +164,13 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             for (RandomPart part : tried) {
                 double s = part.standardError() / q;
                 double df = part.degreesOfFreedom();
+                if (s == 0 && u == 0) {
+                    nothingUncertain();
+                    continue;
+                }
                 p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : CombinedError.twoSidedP(d, s, df, u));
-                double below = limits.low() > 0 ? CombinedError.oneSidedP(x - logitLow + margin, s, df, u) : 0;
-                double above = limits.high() < 1 ? CombinedError.oneSidedP(logitHigh + margin - x, s, df, u) : 0;
+                double below = limits.low() > 0 ? against(x - logitLow + margin, s, df, u) : 0;
+                double above = limits.high() < 1 ? against(logitHigh + margin - x, s, df, u) : 0;
                 pEquivalence = Math.max(pEquivalence, Math.max(below, above));
                 if (interval) {
                     double h95 = CombinedError.halfWidth(s, df, u, 0.95);
@@ -182,9 +186,13 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             for (RandomPart part : tried) {
                 double s = part.standardError();
                 double df = part.degreesOfFreedom();
+                if (s == 0 && u == 0) {
+                    nothingUncertain();
+                    continue;
+                }
                 p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : CombinedError.twoSidedP(d, s, df, u));
-                double below = limits.low() > 0 ? CombinedError.oneSidedP(m - marginLow, s, df, u) : 0;
-                double above = limits.high() < 1 ? CombinedError.oneSidedP(marginHigh - m, s, df, u) : 0;
+                double below = limits.low() > 0 ? against(m - marginLow, s, df, u) : 0;
+                double above = limits.high() < 1 ? against(marginHigh - m, s, df, u) : 0;
                 pEquivalence = Math.max(pEquivalence, Math.max(below, above));
                 if (interval) {
                     double h95 = CombinedError.halfWidth(s, df, u, 0.95);
@@ -192,6 +200,20 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
                     widen(Math.max(m - h95, 0), Math.min(m + h95, 1), Math.max(m - h90, 0), Math.min(m + h90, 1));
                 }
             }
+        }
+
+        /** Without a random and a shared part there is no probability: no verdict, and no interval but the mean. */
+        private void nothingUncertain() {
+            p = Double.NaN;
+            pEquivalence = 1;
+            if (interval) {
+                widen(m, m, m, m);
+            }
+        }
+
+        /** One-sided p of equivalence; where only the verdict is asked, the exact value above one half does not matter. */
+        private double against(double d, double s, double df, double u) {
+            return interval || d > 0 ? CombinedError.oneSidedP(d, s, df, u) : 1;
         }
 
         private void widen(double from, double to, double from90, double to90) {

@@ -25,9 +25,10 @@ import surfeit.spot.Judgement;
  * does not cancel and the reference spots of both sessions correct both samples, the corrected numbers are compared and
  * the errors left are taken as independent, which overstates what is common to both.
  *
- * <p>Stateless, thread-safe.
+ * <p>Keeps only results of pure calculations, bounded; thread-safe.
  */
 public final class SampleComparison {
+    private final Interpreter interpreter = new Interpreter();
 
     /**
      * The comparison of A with B.
@@ -56,8 +57,8 @@ public final class SampleComparison {
         GroupMatching matching = GroupMatching.of(readA.analyses(), readB.analyses());
         List<Optional<GroupContrast>> contrasts = matching.pairs().stream()
             .map(pair -> contrast(pair, a, b, sameParticles, judgement)).toList();
-        Interpretation answerA = Interpreter.interpretation(a.nominal(), by, ownA);
-        Interpretation answerB = Interpreter.interpretation(b.nominal(), by, ownB);
+        Interpretation answerA = interpreter.interpretation(a.nominal(), by, ownA);
+        Interpretation answerB = interpreter.interpretation(b.nominal(), by, ownB);
         List<FeatureComparison> features = new ComparedFeatures(
             new ComparedFeatures.ReadSample(a.name(), ownA, answerA),
             new ComparedFeatures.ReadSample(b.name(), ownB, answerB), judgement).of(matching, contrasts);

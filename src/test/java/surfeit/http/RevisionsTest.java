@@ -2,6 +2,7 @@ package surfeit.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Clock;
 import org.junit.jupiter.api.Test;
 import surfeit.lab.Expectation;
 
@@ -32,5 +33,15 @@ class RevisionsTest {
         assertThat(Revisions.expectation("*", null)).isEqualTo(Expectation.EXISTING);
         assertThat(Revisions.expectation(null, "*")).isEqualTo(Expectation.NEW);
         assertThat(Revisions.expectation(null, null)).isEqualTo(Expectation.NONE);
+    }
+
+    @Test
+    void program_settings_and_form_are_part_of_every_tag() {
+        Clock clock = Clock.systemUTC();
+        ServiceFacts facts = new ServiceFacts(ServerSettings.DEFAULT, clock, "1.0", "limit 0.003");
+        assertThat(facts.salt(Form.JSON)).isNotEqualTo(facts.salt(Form.CSV))
+            .isNotEqualTo(new ServiceFacts(ServerSettings.DEFAULT, clock, "1.1", "limit 0.003").salt(Form.JSON))
+            .isNotEqualTo(new ServiceFacts(ServerSettings.DEFAULT, clock, "1.0", "limit 0.001").salt(Form.JSON))
+            .isEqualTo(new ServiceFacts(ServerSettings.DEFAULT, clock, "1.0", "limit 0.003").salt(Form.JSON));
     }
 }

@@ -8,7 +8,7 @@ import surfeit.segregation.ElementFinding;
 import surfeit.segregation.Outcome;
 
 /** Puts an invented finding of one element together. */
-final class FindingBuilder {
+public final class FindingBuilder {
     private final Element element;
     private final double nominalLow;
     private final double nominalHigh;
@@ -29,43 +29,43 @@ final class FindingBuilder {
     }
 
     /** Against a point of the nominal. */
-    static FindingBuilder finding(String symbol, double nominal, OutcomeBuilder outcome) {
+    public static FindingBuilder finding(String symbol, double nominal, OutcomeBuilder outcome) {
         return new FindingBuilder(symbol, nominal, nominal, outcome.build());
     }
 
     /** Against a range of the nominal. */
-    static FindingBuilder finding(String symbol, double low, double high, OutcomeBuilder outcome) {
+    public static FindingBuilder finding(String symbol, double low, double high, OutcomeBuilder outcome) {
         return new FindingBuilder(symbol, low, high, outcome.build());
     }
 
-    FindingBuilder these(OutcomeBuilder builder) {
+    public FindingBuilder these(OutcomeBuilder builder) {
         these = Optional.of(builder.build());
         return this;
     }
 
-    FindingBuilder fragileWithout(String... particles) {
+    public FindingBuilder fragileWithout(String... particles) {
         fragileWithout = List.of(particles);
         return this;
     }
 
-    FindingBuilder seenOn(int particles, int of) {
+    public FindingBuilder seenOn(int particles, int of) {
         seenOn = Optional.of(new ElementFinding.SeenOn(particles, of));
         return this;
     }
 
-    FindingBuilder belowLimit(long spots, double limitFraction, boolean assumed) {
+    public FindingBuilder belowLimit(long spots, double limitFraction, boolean assumed) {
         belowLimit = spots;
         limit = OptionalDouble.of(limitFraction);
         this.assumed = assumed;
         return this;
     }
 
-    FindingBuilder nextStep(String text) {
+    public FindingBuilder nextStep(String text) {
         nextStep = Optional.of(text);
         return this;
     }
 
-    ElementFinding build() {
+    public ElementFinding build() {
         return new ElementFinding(element, nominalLow, nominalHigh, false, outcome, these, Math.max(outcome.mean(), 0),
             fragileWithout, seenOn, belowLimit, limit, assumed, nextStep);
     }

@@ -12,11 +12,11 @@ import surfeit.segregation.ForeignElement;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.ReferenceUse;
-import surfeit.segregation.Rival;
+import surfeit.rival.Rival;
 import surfeit.segregation.Scope;
 
 /** Puts an invented group together; its scope follows from the number of particles unless it is one spot. */
-final class GroupBuilder {
+public final class GroupBuilder {
     private final String name;
     private final long spotCount;
     private final List<String> particles;
@@ -28,51 +28,51 @@ final class GroupBuilder {
     private List<ForeignElement> foreign = List.of();
     private Optional<ReferenceUse> reference = Optional.empty();
 
-    GroupBuilder(String name, long spotCount, String... particles) {
+    public GroupBuilder(String name, long spotCount, String... particles) {
         this.name = name;
         this.spotCount = spotCount;
         this.particles = List.of(particles);
     }
 
-    GroupBuilder element(FindingBuilder finding) {
+    public GroupBuilder element(FindingBuilder finding) {
         elements.add(finding.build());
         return this;
     }
 
-    GroupBuilder element(String symbol, double nominal, OutcomeBuilder outcome) {
+    public GroupBuilder element(String symbol, double nominal, OutcomeBuilder outcome) {
         return element(FindingBuilder.finding(symbol, nominal, outcome));
     }
 
-    GroupBuilder element(String symbol, double low, double high, OutcomeBuilder outcome) {
+    public GroupBuilder element(String symbol, double low, double high, OutcomeBuilder outcome) {
         return element(FindingBuilder.finding(symbol, low, high, outcome));
     }
 
-    GroupBuilder rival(Rival rival) {
+    public GroupBuilder rival(Rival rival) {
         rivals.add(rival);
         return this;
     }
 
-    GroupBuilder caveat(Caveat caveat) {
+    public GroupBuilder caveat(Caveat caveat) {
         caveats.add(caveat);
         return this;
     }
 
-    GroupBuilder notMeasured(String... symbols) {
+    public GroupBuilder notMeasured(String... symbols) {
         notMeasured = elementsOf(symbols);
         return this;
     }
 
-    GroupBuilder explanationSet(String... symbols) {
+    public GroupBuilder explanationSet(String... symbols) {
         explanationSet = Optional.of(elementsOf(symbols));
         return this;
     }
 
-    GroupBuilder foreign(ForeignElement... elements) {
+    public GroupBuilder foreign(ForeignElement... elements) {
         foreign = List.of(elements);
         return this;
     }
 
-    GroupBuilder reference(ReferenceUse use) {
+    public GroupBuilder reference(ReferenceUse use) {
         reference = Optional.of(use);
         return this;
     }
@@ -81,7 +81,7 @@ final class GroupBuilder {
         return Stream.of(symbols).map(Element::of).toList();
     }
 
-    GroupFinding build() {
+    public GroupFinding build() {
         Scope scope = particles.size() > 1 ? Scope.PARTICLES : spotCount > 1 ? Scope.THIS_PARTICLE : Scope.THIS_SPOT;
         return new GroupFinding(GroupBy.FEATURE, name, spotCount, particles, OptionalDouble.of(15),
             List.of("2026-11-20-a"), scope,

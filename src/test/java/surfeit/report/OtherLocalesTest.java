@@ -8,6 +8,8 @@ import java.util.Locale;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import surfeit.report.html.HtmlReport;
+import surfeit.report.html.Illustrations;
 import surfeit.segregation.Interpretation;
 
 /** Reports read the same on a German, Turkish or Arabic machine. */
@@ -36,6 +38,7 @@ class OtherLocalesTest {
         TerminalReport.write(answer, "Sample A7", Signs.ASCII, out);
         MarkdownReport.write(answer, Invented.PROVENANCE, Signs.UNICODE, out);
         CsvReport.write(answer, Invented.PROVENANCE, out);
+        HtmlReport.write(answer, Invented.PROVENANCE, Illustrations.NONE, out);
         return out.toString();
     }
 }

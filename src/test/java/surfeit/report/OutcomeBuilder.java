@@ -8,7 +8,7 @@ import surfeit.segregation.Reason;
 import surfeit.segregation.Verdict;
 
 /** Puts an invented outcome together; what a test does not name is absent. */
-final class OutcomeBuilder {
+public final class OutcomeBuilder {
     private final Verdict verdict;
     private final double mean;
     private final double uncertainty;
@@ -33,79 +33,79 @@ final class OutcomeBuilder {
         high = mean + 2 * uncertainty;
     }
 
-    static OutcomeBuilder enriched(double mean, double uncertainty) {
+    public static OutcomeBuilder enriched(double mean, double uncertainty) {
         return new OutcomeBuilder(Verdict.ENRICHED, mean, uncertainty);
     }
 
-    static OutcomeBuilder depleted(double mean, double uncertainty) {
+    public static OutcomeBuilder depleted(double mean, double uncertainty) {
         return new OutcomeBuilder(Verdict.DEPLETED, mean, uncertainty);
     }
 
-    static OutcomeBuilder consistent(double mean, double uncertainty) {
+    public static OutcomeBuilder consistent(double mean, double uncertainty) {
         return new OutcomeBuilder(Verdict.CONSISTENT, mean, uncertainty);
     }
 
-    static OutcomeBuilder inconclusive(double mean, double uncertainty) {
+    public static OutcomeBuilder inconclusive(double mean, double uncertainty) {
         return new OutcomeBuilder(Verdict.INCONCLUSIVE, mean, uncertainty);
     }
 
-    OutcomeBuilder factor(double value, double low, double high) {
+    public OutcomeBuilder factor(double value, double low, double high) {
         factor = Optional.of(new Estimate(value, low, high));
         return this;
     }
 
-    OutcomeBuilder interval(double low, double high) {
+    public OutcomeBuilder interval(double low, double high) {
         this.low = low;
         this.high = high;
         return this;
     }
 
-    OutcomeBuilder difference(double value, double low, double high) {
+    public OutcomeBuilder difference(double value, double low, double high) {
         difference = new Estimate(value, low, high);
         return this;
     }
 
-    OutcomeBuilder p(double adjusted) {
+    public OutcomeBuilder p(double adjusted) {
         p = OptionalDouble.of(adjusted);
         return this;
     }
 
-    OutcomeBuilder pEquivalence(double value) {
+    public OutcomeBuilder pEquivalence(double value) {
         pEquivalence = OptionalDouble.of(value);
         return this;
     }
 
-    OutcomeBuilder notMoreThan(double oddsRatio) {
+    public OutcomeBuilder notMoreThan(double oddsRatio) {
         notMoreThan = OptionalDouble.of(oddsRatio);
         return this;
     }
 
-    OutcomeBuilder beyondMargin() {
+    public OutcomeBuilder beyondMargin() {
         beyondMargin = true;
         return this;
     }
 
-    OutcomeBuilder smallShift() {
+    public OutcomeBuilder smallShift() {
         smallShift = true;
         return this;
     }
 
-    OutcomeBuilder spotsAgree() {
+    public OutcomeBuilder spotsAgree() {
         spotsAgree = true;
         return this;
     }
 
-    OutcomeBuilder because(Reason reason) {
+    public OutcomeBuilder because(Reason reason) {
         this.reason = Optional.of(reason);
         return this;
     }
 
-    OutcomeBuilder lean(Verdict direction) {
+    public OutcomeBuilder lean(Verdict direction) {
         lean = Optional.of(direction);
         return this;
     }
 
-    Outcome build() {
+    public Outcome build() {
         OptionalDouble confidence = verdict == Verdict.INCONCLUSIVE ? OptionalDouble.empty()
             : OptionalDouble.of(1 - (verdict == Verdict.CONSISTENT ? pEquivalence : p).orElse(0.01));
         return new Outcome(verdict, mean, low, high, uncertainty, uncertainty * 0.6, uncertainty * 0.8,

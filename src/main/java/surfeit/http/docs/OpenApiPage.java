@@ -104,7 +104,8 @@ final class OpenApiPage {
         for (JsonNode parameter : parameters) {
             JsonNode schema = parameter.path("schema");
             rows.add(List.of(HtmlPage.code(parameter.path("name").asText()), parameter.path("in").asText(),
-                document.kind(schema) + OpenApiDocument.fallback(schema), HtmlPage.inline(parameter.path("description").asText().strip()),
+                document.kind(schema) + OpenApiDocument.fallback(schema),
+                HtmlPage.inline(parameter.path("description").asText().strip()),
                 parameter.has("example") ? HtmlPage.code(parameter.get("example").asText()) : ""));
         }
         page.table(List.of("name", "in", "kind", "what", "example"), rows);

@@ -1,0 +1,16 @@
+package surfeit.report;
+
+import java.util.List;
+
+/** A part of a report under its heading; the opening has none. */
+public record ReportSection(Topic topic, String heading, List<ReportBlock> blocks) {
+
+    /** What a section is about, in the order of a report. */
+    public enum Topic {
+        OPENING, FOUND, NUMBERS, CONTRASTS, RIVALS, TO_KNOW, CAUTIONS, METHODS, REFERENCES, VERSIONS
+    }
+
+    public ReportSection {
+        blocks = List.copyOf(blocks);
+    }
+}
