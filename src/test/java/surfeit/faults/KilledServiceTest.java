@@ -77,10 +77,10 @@ class KilledServiceTest {
                 .isEqualTo(201);
             corrections.prepare(program);
             List<Thread> senders = List.of(
-                sender(program, ledger, random.nextLong(),
+                Senders.sender(program, ledger, random.nextLong(),
                     (n, own) -> SentSpots.table(sample, "t" + n, SPOTS_A_TABLE, own)),
-                sender(program, ledger, random.nextLong(), (n, own) -> SentSpots.single(sample, "s" + n, own)),
-                sender(program, ledger, random.nextLong(),
+                Senders.sender(program, ledger, random.nextLong(), (n, own) -> SentSpots.single(sample, "s" + n, own)),
+                Senders.sender(program, ledger, random.nextLong(),
                     (n, own) -> SentSpots.keyed(sample, "k" + n, SPOTS_UNDER_A_KEY, own)),
                 new Thread(() -> corrections.send(program, ledger)));
             senders.forEach(Thread::start);
@@ -95,39 +95,6 @@ class KilledServiceTest {
         }
         assertThat(ledger.unexpected()).isEmpty();
         return ledger;
-    }
-
-    private interface Next {
-        SentSpots spots(int number, Random random);
-    }
-
-    private static Thread sender(RunningProgram program, Ledger ledger, long seed, Next next) {
-        return new Thread(() -> {
-            Random own = new Random(seed);
-            for (int n = 0; ; n++) {
-                SentSpots spots = next.spots(n, own);
-                try {
-                    HttpResponse<String> answer = post(program, spots);
-                    if (answer.statusCode() == 201) {
-                        ledger.acknowledged(spots);
-                    } else {
-                        ledger.unexpected(answer.statusCode() + " " + answer.body());
-                        return;
-                    }
-                } catch (IOException e) {
-                    ledger.unanswered(spots);
-                    return;
-                } catch (InterruptedException e) {
-                    throw new IllegalStateException(e);
-                }
-            }
-        });
-    }
-
-    private static HttpResponse<String> post(RunningProgram program, SentSpots spots)
-        throws IOException, InterruptedException {
-        String[] key = spots.key().map(text -> new String[] {"Idempotency-Key", text}).orElseGet(() -> new String[0]);
-        return program.post("/v1/samples/" + spots.sample() + "/spots", spots.mediaType(), spots.body(), key);
     }
 
     private void killWhileItStarts() throws Exception {
@@ -169,7 +136,7 @@ class KilledServiceTest {
         if (present > 0 && present < open.copperByLabel().size()) {
             halfRequests++;
         }
-        HttpResponse<String> answer = post(program, open);
+        HttpResponse<String> answer = Senders.post(program, open);
         JsonNode report = RecordedSpots.parse(answer.body());
         assertThat(answer.statusCode()).as(answer.body()).isEqualTo(present > 0 && open.key().isEmpty() ? 200 : 201);
         assertThat(report.path("accepted_count").asInt() + report.path("unchanged_count").asInt())
