@@ -44,8 +44,8 @@ public final class AuditChain {
     }
 
     /**
-     * Goes through all rows and names the first that does not follow from the one before, that is missing, or that is
-     * another than the one kept elsewhere.
+     * Goes through all rows and names the first that does not follow from the one before, that is missing, that is
+     * another than the one kept elsewhere, or that tells of something that is on record otherwise.
      *
      * @param kept ends the audit once had, beside those that came with backups
      */
@@ -53,26 +53,34 @@ public final class AuditChain {
         final int rowsAtOnce = 1000;
         List<AuditHead> known = new ArrayList<>(access.keptAuditHeads());
         known.addAll(kept);
+        RecordComparison record = access.recordComparison();
         String before = START;
         long number = 0;
         while (true) {
             var rows = access.audit(number, rowsAtOnce);
             for (AuditEntry row : rows) {
                 number++;
-                Optional<String> wrong = wrong(row, number, before, known);
+                Optional<String> wrong = wrong(row, number, before, known).or(() -> record.differs(row));
                 if (wrong.isPresent()) {
                     return broken(access, number, wrong.get());
                 }
                 before = row.hash();
             }
             if (rows.isEmpty()) {
-                long count = number;
-                long most = known.stream().mapToLong(AuditHead::count).max().orElse(0);
-                return most > count
-                    ? broken(access, count + 1, "row " + (count + 1) + " is missing; the audit once had " + most)
-                    : new AuditCheck(new AuditHead(count, before), Optional.empty());
+                return end(access, new AuditHead(number, before), known, record);
             }
         }
+    }
+
+    /** Whether the last row found is the last there was. */
+    private static AuditCheck end(ReadAccess access, AuditHead head, List<AuditHead> known, RecordComparison record) {
+        long most = known.stream().mapToLong(AuditHead::count).max().orElse(0);
+        long next = head.count() + 1;
+        if (most > head.count()) {
+            return broken(access, next, "row " + next + " is missing; the audit once had " + most);
+        }
+        return record.untold().map(untold -> broken(access, next, "row " + next + " is missing, or something else than"
+            + " this program changed the record: " + untold)).orElse(new AuditCheck(head, Optional.empty()));
     }
 
     private static Optional<String> wrong(AuditEntry row, long number, String before, List<AuditHead> known) {

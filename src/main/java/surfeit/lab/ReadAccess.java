@@ -60,6 +60,9 @@ public interface ReadAccess {
     /** Audit rows after one, in order, at most {@code limit}. */
     List<AuditEntry> audit(long after, int limit);
 
+    /** What is on record, to be compared with the audit within this call. */
+    RecordComparison recordComparison();
+
     /** The answer given to a request with this key, with the fingerprint of that request. */
     Optional<Kept> keptAnswer(String who, String key);
 

@@ -73,7 +73,7 @@ final class SpotImport implements SpotRows.Sink {
         access.append(Events.imported(occasion, sample.name(), record.id(), accepted));
         access.audit(occasion, "spots imported", Optional.of(sample.name()), record.id() + ": " + accepted
             + " accepted, " + unchanged + " unchanged, " + rejected + " rejected; original sha256:"
-            + original.sha256());
+            + report.file().sha256().orElseThrow());
         return report;
     }
 

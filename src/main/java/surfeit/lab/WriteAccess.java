@@ -24,7 +24,10 @@ public interface WriteAccess extends ReadAccess {
     /** Appends to the events; the id of the one given is ignored. @return the event with its id */
     LabEvent append(LabEvent event);
 
-    /** Appends to the audit, chained to the row before. */
+    /**
+     * Appends to the audit, chained to the row before, with the hash of what was recorded since. Whatever records
+     * something audits it before anything else is recorded.
+     */
     void audit(Occasion occasion, String what, Optional<String> sample, String detail);
 
     void keepAnswer(RepeatKey key, KeptAnswer answer, Instant when);

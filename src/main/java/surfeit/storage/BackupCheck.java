@@ -4,9 +4,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.function.Supplier;
@@ -85,11 +82,11 @@ final class BackupCheck {
     private static AuditCheck requireAudit(Handle handle, BackupNote note, Path named) {
         AuditCheck found = AuditChain.check(new SqlReadAccess(handle), List.of());
         if (!found.broken().map(AuditCheck.Broken::number).equals(note.broken())) {
-            throw damaged(named, "its audit was changed: "
+            throw damaged(named, "its audit does not fit: "
                 + found.broken().map(AuditCheck.Broken::what).orElse("a row that was broken is no longer"));
         }
         if (!found.head().equals(note.auditHead())) {
-            throw damaged(named, "its audit was changed: expected " + note.auditHead().count() + " rows that end in "
+            throw damaged(named, "its audit does not fit: expected " + note.auditHead().count() + " rows that end in "
                 + note.auditHead().hash() + ", found " + found.head().count() + " that end in " + found.head().hash());
         }
         return found;
@@ -111,14 +108,12 @@ final class BackupCheck {
 
     private static String sha256(Path file) throws IOException {
         try (InputStream in = Files.newInputStream(file)) {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            Sha256 hash = new Sha256();
             byte[] piece = new byte[PIECE];
             for (int count = in.read(piece); count >= 0; count = in.read(piece)) {
-                digest.update(piece, 0, count);
+                hash.add(piece, count);
             }
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException e) {
-            throw new IllegalStateException("Every Java platform has SHA-256.", e);
+            return hash.take();
         }
     }
 }

@@ -48,7 +48,8 @@ record BackupNote(Instant made, SortedMap<String, Long> rowCounts, AuditHead aud
     /** The note of a backup; empty where the file is a record in use or a mere copy of one. */
     static Optional<BackupNote> read(Handle handle) {
         boolean known = handle.createQuery(
-                "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = 'backup'").mapTo(Integer.class).one() == 1;
+                "SELECT count(*) FROM sqlite_master WHERE type = 'table' AND name = 'backup'")
+            .mapTo(Integer.class).one() == 1;
         return !known ? Optional.empty() : handle.createQuery("SELECT * FROM backup WHERE restored IS NULL")
             .map((row, context) -> {
                 long broken = row.getLong("audit_broken");

@@ -10,6 +10,7 @@ import surfeit.lab.ImportReport;
 import surfeit.lab.KeptFile;
 import surfeit.lab.LabEvent;
 import surfeit.lab.ReadAccess;
+import surfeit.lab.RecordComparison;
 import surfeit.lab.SampleFilter;
 import surfeit.lab.SampleRevision;
 import surfeit.lab.SpotFilter;
@@ -133,6 +134,11 @@ class SqlReadAccess implements ReadAccess {
     @Override
     public List<AuditEntry> audit(long after, int limit) {
         return audit.list(after, limit);
+    }
+
+    @Override
+    public RecordComparison recordComparison() {
+        return new SqlRecordComparison(handle);
     }
 
     @Override

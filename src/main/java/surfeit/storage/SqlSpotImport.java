@@ -41,6 +41,7 @@ final class SqlSpotImport implements SpotImportAccess {
 
     private final SqlImports imports;
     private final SqlSamples samples;
+    private final ContentDigest content;
     private final StoredSample sample;
     private final Occasion occasion;
     private final long sampleNumber;
@@ -54,8 +55,10 @@ final class SqlSpotImport implements SpotImportAccess {
     private final PreparedStatement insertRevision;
     private final PreparedStatement findSpot;
 
-    SqlSpotImport(Handle handle, SqlSamples samples, SqlImports imports, StoredSample sample, Occasion occasion) {
+    SqlSpotImport(Handle handle, SqlSamples samples, SqlImports imports, ContentDigest content, StoredSample sample,
+                  Occasion occasion) {
         this.imports = imports;
+        this.content = content;
         this.samples = samples;
         this.sample = sample;
         this.occasion = occasion;
@@ -145,7 +148,11 @@ final class SqlSpotImport implements SpotImportAccess {
         insertRevision.setInt(4, spot.isReference() ? 1 : 0);
         bindText(insertRevision, 5, spot.feature());
         bindText(insertRevision, 6, spot.particle());
-        insertRevision.setBytes(7, SpotCodec.encode(spot));
+        byte[] payload = SpotCodec.encode(spot);
+        insertRevision.setBytes(7, payload);
+        content.key(spot.session().orElse(""), spot.label(), AcquiredTime.of(spot.key().acquired()));
+        content.group(spot.isReference(), spot.feature(), spot.particle());
+        content.spot(spotNumber, 1, false, Optional.empty(), payload);
     }
 
     private static void bindText(PreparedStatement statement, int index, Optional<String> text) throws SQLException {

@@ -8,6 +8,7 @@ import surfeit.composition.Alloy;
 import surfeit.lab.KeptAnswer;
 import surfeit.lab.LabEvent;
 import surfeit.lab.Occasion;
+import surfeit.lab.PublicId;
 import surfeit.lab.RepeatKey;
 import surfeit.lab.SampleRevision;
 import surfeit.lab.SpotImportAccess;
@@ -20,6 +21,7 @@ import surfeit.spot.Spot;
 
 /** The record, open for writing in one transaction. Not thread-safe. */
 final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
+    private final ContentDigest content = new ContentDigest();
     private int savepoints;
 
     SqlWriteAccess(Handle handle) {
@@ -29,12 +31,14 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     @Override
     public StoredSample describe(String name, Sample sample, Occasion occasion) {
         samples.describe(name, sample, occasion);
-        return samples.find(name).orElseThrow();
+        StoredSample now = samples.find(name).orElseThrow();
+        content.described(name, now.revision(), SampleCodec.encode(sample));
+        return now;
     }
 
     @Override
     public SpotImportAccess startImport(StoredSample sample, Occasion occasion) {
-        return new SqlSpotImport(handle, samples, imports, sample, occasion);
+        return new SqlSpotImport(handle, samples, imports, content, sample, occasion);
     }
 
     @Override
@@ -42,6 +46,9 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
         StoredSample sample = samples.find(present.sample()).orElseThrow();
         boolean leaves = withdrawn && !present.withdrawn();
         spots.revise(present, spot, withdrawn, reason, sample.revision() + 1);
+        content.group(spot.isReference(), spot.feature(), spot.particle());
+        content.spot(PublicId.number(PublicId.SPOT, present.id()).orElseThrow(), present.revision() + 1, withdrawn,
+            Optional.of(reason), SpotCodec.encode(spot));
         samples.addRevision(sample, leaves ? SampleRevision.What.SPOT_WITHDRAWN : SampleRevision.What.SPOT_CORRECTED,
             occasion, present.id(), sample.spotCount() - (leaves ? 1 : 0));
         return new StoredSpot(present.id(), present.sample(), present.revision() + 1, sample.revision() + 1, spot,
@@ -50,7 +57,9 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     @Override
     public StoredAlloy defineAlloy(Alloy alloy, Occasion occasion) {
-        return alloys.define(alloy, occasion);
+        StoredAlloy now = alloys.define(alloy, occasion);
+        content.described(alloy.id(), now.revision(), AlloyCodec.encode(alloy));
+        return now;
     }
 
     @Override
@@ -60,7 +69,8 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     @Override
     public void audit(Occasion occasion, String what, Optional<String> sample, String detail) {
-        audit.append(occasion, what, sample, detail);
+        String recorded = content.take().map(hash -> SqlRecordComparison.RECORDED + hash).orElse("");
+        audit.append(occasion, what, sample, detail + recorded);
     }
 
     @Override
@@ -81,6 +91,7 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
             handle.releaseSavepoint(savepoint);
             return result;
         } catch (RuntimeException e) {
+            content.reset();
             handle.rollbackToSavepoint(savepoint);
             throw e;
         }
@@ -92,6 +103,7 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
         try {
             return work.apply(this);
         } finally {
+            content.reset();
             handle.rollbackToSavepoint(savepoint);
         }
     }

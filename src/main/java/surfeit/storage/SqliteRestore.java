@@ -15,8 +15,8 @@ import surfeit.lab.BackupReport;
  * Makes a record from a backup, in an empty folder only: nothing on record is ever overwritten.
  *
  * <p>The file is copied, and the copy is checked from end to end, before it takes its name; one that is not what it
- * says of itself, or whose audit was cut or changed since, is refused. The restored record keeps the end of the audit it
- * was restored with, so that a later check shows a cut below it.
+ * says of itself, or whose audit or content was changed since, is refused. The restored record keeps the end of the
+ * audit it was restored with, so that a later check shows a cut below it.
  */
 public final class SqliteRestore {
     private static final int NAMES_SHOWN = 3;

@@ -46,10 +46,11 @@ class AuditTest {
             assertThat(rows).allSatisfy(row -> assertThat(row).returns("anna", AuditEntry::who)
                 .returns(LabBench.NOON, AuditEntry::when).returns(Optional.of("A7"), AuditEntry::sample));
             assertThat(rows.get(1).detail())
-                .startsWith("imp_0001: 1 accepted, 0 unchanged, 0 rejected; original sha256:");
+                .startsWith("imp_0001: 1 accepted, 0 unchanged, 0 rejected; original sha256:"
+                    + bench.laboratory().importReport("imp_0001").file().sha256().orElseThrow() + "; recorded sha256:");
             assertThat(rows.get(2).detail()).startsWith("spt_0001 revision 2: ").contains("Cu \"78.8\" -> \"77.8\"")
-                .endsWith("reason: misread");
-            assertThat(rows.get(3).detail()).isEqualTo("spt_0001 revision 3: reason: charging");
+                .contains("reason: misread; recorded sha256:");
+            assertThat(rows.get(3).detail()).startsWith("spt_0001 revision 3: reason: charging; recorded sha256:");
         }
     }
 
@@ -86,12 +87,13 @@ class AuditTest {
     }
 
     @Test
-    void a_cut_tail_shows_against_a_head_kept_elsewhere() throws SQLException {
+    void a_cut_tail_shows_by_what_is_on_record_and_against_a_head_kept_elsewhere() throws SQLException {
         change("DELETE FROM audit WHERE id = 4");
 
         AuditCheck check = check();
 
-        assertThat(check.broken()).isEmpty();
+        assertThat(check.broken()).get().returns(4L, AuditCheck.Broken::number).satisfies(broken ->
+            assertThat(broken.what()).contains("3 revisions of spots are on record, the audit tells of 2"));
         assertThat(check.head()).isNotEqualTo(head).returns(3L, AuditHead::count);
     }
 
