@@ -31,9 +31,11 @@ class DirectionTest {
         Map.entry("composition", Set.of("element")),
         Map.entry("spot", Set.of("composition", "element")),
         Map.entry("xray", Set.of("composition", "element")),
+        Map.entry("preparation", Set.of("spot", "composition", "element")),
+        Map.entry("rival", Set.of("preparation", "spot", "composition", "element", "xray")),
         Map.entry("intake", Set.of("spot", "composition", "element")),
-        Map.entry("segregation", Set.of("composition", "spot", "statistics", "element", "xray")),
-        Map.entry("report", Set.of("segregation", "spot", "composition", "statistics", "element", "xray")),
+        Map.entry("segregation", Set.of("rival", "preparation", "composition", "spot", "statistics", "element", "xray")),
+        Map.entry("report", Set.of("segregation", "rival", "spot", "composition", "statistics", "element", "xray")),
         Map.entry("lab", calculating()),
         Map.entry("storage", with(calculating(), "lab")),
         Map.entry("http", with(calculating(), "lab")),
@@ -161,7 +163,8 @@ class DirectionTest {
     }
 
     private static Set<String> calculating() {
-        return Set.of("element", "composition", "statistics", "xray", "spot", "segregation", "intake", "report");
+        return Set.of("element", "composition", "statistics", "xray", "spot", "preparation", "rival", "segregation",
+            "intake", "report");
     }
 
     private static Set<String> with(Set<String> packages, String... more) {

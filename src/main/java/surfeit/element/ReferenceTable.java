@@ -16,10 +16,10 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * A packaged table of reference data: its rows by column name, and the SHA-256 of its bytes.
+ * A packaged table of reference data or vocabulary: its rows by column name, and the SHA-256 of its bytes.
  *
- * <p>Read from {@code /shared/reference/<name>} in the program's own jar. A row without a source refuses the whole
- * table: no constant enters an answer without one. Immutable, thread-safe.
+ * <p>Read from {@code /shared/reference/<name>} or {@code /shared/vocabulary/<name>} in the program's own jar. A row
+ * without a source refuses the whole table: no constant enters an answer without one. Immutable, thread-safe.
  */
 public record ReferenceTable(String fileName, String sha256, List<Map<String, String>> rows) {
     public ReferenceTable {
@@ -33,7 +33,16 @@ public record ReferenceTable(String fileName, String sha256, List<Map<String, St
 
     /** Reads a packaged table, for example {@code elements.csv}. */
     public static ReferenceTable packaged(String fileName) {
-        byte[] bytes = bytesOf("/shared/reference/" + fileName);
+        return read("/shared/reference/", fileName);
+    }
+
+    /** Reads a packaged list of words, for example {@code materials.csv}. */
+    public static ReferenceTable vocabulary(String fileName) {
+        return read("/shared/vocabulary/", fileName);
+    }
+
+    private static ReferenceTable read(String folder, String fileName) {
+        byte[] bytes = bytesOf(folder + fileName);
         try (var records = CsvReader.builder().ofNamedCsvRecord(new String(bytes, StandardCharsets.UTF_8))) {
             List<Map<String, String>> rows = records.stream().map(NamedCsvRecord::getFieldsAsMap).toList();
             return new ReferenceTable(fileName, sha256(bytes), rows);

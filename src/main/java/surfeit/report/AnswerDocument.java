@@ -19,7 +19,7 @@ import surfeit.segregation.GroupFinding;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.MethodSettings;
 import surfeit.segregation.ReferenceUse;
-import surfeit.segregation.Rival;
+import surfeit.rival.Rival;
 
 /**
  * The report of an answer: what was measured, what was found in sentences, the numbers rounded by their uncertainty,

@@ -9,7 +9,7 @@ import surfeit.segregation.ElementFinding;
 import surfeit.segregation.ForeignElement;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.Interpretation;
-import surfeit.segregation.Rival;
+import surfeit.rival.Rival;
 
 /** What one row of the CSV speaks about: a nominal element of a group, one that no spot lists, or a foreign one. */
 record CsvRow(Provenance provenance, GroupFinding group, Element element, String verdict,

@@ -7,7 +7,7 @@ import surfeit.segregation.ElementFinding;
 import surfeit.segregation.ForeignElement;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.Outcome;
-import surfeit.segregation.Rival;
+import surfeit.rival.Rival;
 import surfeit.segregation.Scope;
 import surfeit.segregation.Verdict;
 

@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 import surfeit.segregation.Caveat;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.Interpretation;
-import surfeit.segregation.Rival;
+import surfeit.rival.Rival;
 
 /** Caveats and rivals of an answer as single lines, in the order a reader should meet them. */
 final class Remarks {

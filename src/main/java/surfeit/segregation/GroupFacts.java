@@ -2,12 +2,16 @@ package surfeit.segregation;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import surfeit.composition.Basis;
 import surfeit.element.Element;
+import surfeit.rival.Evidence;
+import surfeit.spot.Form;
 import surfeit.spot.Position;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.Spot;
@@ -21,7 +25,13 @@ final class GroupFacts {
     /** Rounded parts of a normalised analysis may add up to this much beside one. Judgement: four half steps of 0.01 %. */
     private static final double NORMALISED_WITHIN = 2.1e-4;
     private static final int NAMES_MAX = 20;
+    /** What is said of a group nothing is asked about. */
+    static final Evidence NO_EVIDENCE = new Evidence(List.of(), OptionalDouble.empty(), new Evidence.Totals(1, 1, false), Map.of(),
+        Map.of(), Set.of(), Set.of(), Set.of(), false);
 
+    private final BesideTally beside;
+    private final StatedGeometry geometry = new StatedGeometry();
+    private final Set<Basis> bases = EnumSet.noneOf(Basis.class);
     private final Map<Position, Integer> positions = new EnumMap<>(Position.class);
     private final List<String> unusable = new ArrayList<>();
     private final Set<String> sessions = new TreeSet<>();
@@ -34,8 +44,16 @@ final class GroupFacts {
     private double highestTilt = Double.NEGATIVE_INFINITY;
     private long withTilt;
 
+    /** @param closed the elements the group is closed over; all others are noted beside */
+    GroupFacts(List<Element> closed) {
+        beside = new BesideTally(closed);
+    }
+
     void add(Spot spot) {
         spots++;
+        beside.add(spot);
+        geometry.add(spot.conditions());
+        bases.add(spot.basis());
         spot.session().ifPresent(sessions::add);
         spot.conditions().position().ifPresent(position -> positions.merge(position, 1, Integer::sum));
         spot.conditions().featureSizeUm().ifPresent(size -> smallestFeatureUm = Math.min(smallestFeatureUm, size));
@@ -69,6 +87,9 @@ final class GroupFacts {
         other.positions.forEach((position, count) -> positions.merge(position, count, Integer::sum));
         unusable.addAll(other.unusable.subList(0, Math.min(other.unusable.size(), NAMES_MAX - unusable.size())));
         sessions.addAll(other.sessions);
+        beside.merge(other.beside);
+        geometry.merge(other.geometry);
+        bases.addAll(other.bases);
         spots += other.spots;
         normalised += other.normalised;
         lowestTotal = Math.min(lowestTotal, other.lowestTotal);
@@ -77,6 +98,18 @@ final class GroupFacts {
         lowestTilt = Math.min(lowestTilt, other.lowestTilt);
         highestTilt = Math.max(highestTilt, other.highestTilt);
         withTilt += other.withTilt;
+    }
+
+    /**
+     * What its spots say beside their composition.
+     *
+     * @param defaultLimit limit as a mass fraction where an element was looked for without a stated one
+     * @param meanWeight   mean atomic weight of the closed elements
+     */
+    Evidence evidence(Form form, double defaultLimit, double meanWeight) {
+        return new Evidence(geometry.stances(form), smallestFeatureUm(),
+            new Evidence.Totals(lowestTotal, highestTotal, allNormalised()), beside.found(defaultLimit, meanWeight), beside.lines(),
+            bases, sessions, positions.keySet(), positions.values().stream().mapToInt(Integer::intValue).sum() == spots);
     }
 
     long spots() {

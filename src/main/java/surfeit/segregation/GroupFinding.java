@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.element.Element;
+import surfeit.rival.Rival;
 
 /**
  * What one group of spots shows.

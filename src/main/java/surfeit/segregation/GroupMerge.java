@@ -42,7 +42,7 @@ record GroupMerge(String name, List<GroupKey> keys) {
     GroupData data(Map<GroupKey, GroupTally> tallies, NominalFractions nominal) {
         List<GroupTally> parts = keys.stream().map(tallies::get).toList();
         GroupTally first = parts.get(0);
-        GroupFacts facts = new GroupFacts();
+        GroupFacts facts = new GroupFacts(first.elements());
         ForeignTally foreign = new ForeignTally(Set.of());
         parts.forEach(part -> {
             facts.merge(part.facts());

@@ -41,7 +41,7 @@ final class GroupTally {
     private final boolean[] limitAssumed;
     private final double[] steps;
     private long usable;
-    private final GroupFacts facts = new GroupFacts();
+    private final GroupFacts facts;
     private final ForeignTally foreign;
 
     GroupTally(NominalFractions nominal, Sample sample, References references, GroupKey key, double defaultLimit,
@@ -54,6 +54,7 @@ final class GroupTally {
         this.listed = new TreeSet<>(listed);
         this.negatives = negatives;
         this.elements = nominal.elements().stream().filter(listed::contains).toList();
+        this.facts = new GroupFacts(elements);
         int n = elements.size();
         boolean median = sample.judgement().spotCentre() == SpotCentre.MEDIAN;
         this.parts = new SpotParts(elements, defaultLimit, negatives);

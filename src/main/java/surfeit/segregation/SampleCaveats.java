@@ -4,12 +4,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import surfeit.composition.Nominal;
+import surfeit.element.Spelling;
 
 /** What a reader must know about the whole answer. */
 final class SampleCaveats {
     private static final double CLOSED_ALREADY = 1e-9;
 
     private SampleCaveats() {
+    }
+
+    /** A text of the lab's that the vocabulary does not know: kept, shown, and nothing concluded from it. */
+    static Caveat unknownWords(String text) {
+        return Caveat.note("word-not-known", "Not in the vocabulary: " + Spelling.quoted(text) + "; it is kept as it is, and neither "
+            + "an element it may bring nor a caution was taken from it.");
     }
 
     static List<Caveat> of(Nominal nominal, List<GroupAnalysis> analyses, int sessions, MethodSettings settings) {

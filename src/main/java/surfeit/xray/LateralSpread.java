@@ -15,8 +15,13 @@ public final class LateralSpread {
 
     /** Reed's diameter for a point probe, nm; 0 where the edge is not excited. */
     public static double reedDiameterNm(Material material, double edgeKev, double beamEnergyKev) {
+        return reedDiameterNm(material.densityGramPerCm3(), edgeKev, beamEnergyKev);
+    }
+
+    /** The same for a density in g/cm³, all that the formula takes of the material. */
+    public static double reedDiameterNm(double densityGramPerCm3, double edgeKev, double beamEnergyKev) {
         double energies = Math.pow(BeamEnergy.check(beamEnergyKev), 1.5) - Math.pow(edgeKev, 1.5);
-        return 77 * Math.max(0, energies) / material.densityGramPerCm3();
+        return 77 * Math.max(0, energies) / densityGramPerCm3;
     }
 
     /** Diameter with the width of the probe added in quadrature, nm. */

@@ -29,19 +29,23 @@ public final class PatchDilution {
     /** Share (0 to 1) of a line's signal that comes from a deep patch, with bounds. */
     public static Estimate share(Material patch, Line line, double beamEnergyKev, double radiusNm,
                                  double probeDiameterNm) {
-        if (!(radiusNm > 0)) {
-            throw new IllegalArgumentException("Patch radius is " + radiusNm + " nm, must be above 0.");
-        }
         if (!(line.overvoltage(beamEnergyKev) > 1)) {
             throw new IllegalArgumentException("A beam of " + beamEnergyKev + " keV does not excite "
                 + line.label() + ".");
         }
         double diameter = LateralSpread.withProbeNm(
             LateralSpread.reedDiameterNm(patch, line.edgeEnergyKev(), beamEnergyKev), probeDiameterNm);
-        double one = share(radiusNm, diameter, LEAST_POWER);
-        double other = share(radiusNm, diameter, MOST_POWER);
-        boolean weak = line.overvoltage(beamEnergyKev) < ModelBounds.WEAK_BELOW_OVERVOLTAGE;
-        double below = weak ? TRUTH_BELOW_WHERE_WEAK : TRUTH_BELOW;
+        return share(diameter, line.overvoltage(beamEnergyKev), radiusNm);
+    }
+
+    /** The same where the diameter D of the source in the patch's material is known; overvoltage above 1. */
+    public static Estimate share(double sourceDiameterNm, double overvoltage, double radiusNm) {
+        if (!(radiusNm > 0)) {
+            throw new IllegalArgumentException("Patch radius is " + radiusNm + " nm, must be above 0.");
+        }
+        double one = ofPower(radiusNm, sourceDiameterNm, LEAST_POWER);
+        double other = ofPower(radiusNm, sourceDiameterNm, MOST_POWER);
+        double below = overvoltage < ModelBounds.WEAK_BELOW_OVERVOLTAGE ? TRUTH_BELOW_WHERE_WEAK : TRUTH_BELOW;
         return new Estimate((one + other) / 2, Math.max(0, Math.min(one, other) - below),
             Math.min(1, Math.max(one, other) + TRUTH_ABOVE));
     }
@@ -80,7 +84,7 @@ public final class PatchDilution {
         return Math.max(0, Math.min(1, value));
     }
 
-    private static double share(double radius, double diameter, double power) {
+    private static double ofPower(double radius, double diameter, double power) {
         return -Math.expm1(-Math.log(2) * Math.pow(3 * radius / diameter, power));
     }
 }

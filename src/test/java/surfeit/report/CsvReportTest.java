@@ -18,7 +18,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.Reason;
-import surfeit.segregation.Rival.CouldExplain;
+import surfeit.rival.Rival.CouldExplain;
 
 class CsvReportTest {
 

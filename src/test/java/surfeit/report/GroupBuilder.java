@@ -12,7 +12,7 @@ import surfeit.segregation.ForeignElement;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.ReferenceUse;
-import surfeit.segregation.Rival;
+import surfeit.rival.Rival;
 import surfeit.segregation.Scope;
 
 /** Puts an invented group together; its scope follows from the number of particles unless it is one spot. */

@@ -25,7 +25,8 @@ import surfeit.segregation.GroupFinding;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.MethodSettings;
 import surfeit.segregation.Reason;
-import surfeit.segregation.Rival;
+import surfeit.rival.Cause;
+import surfeit.rival.Rival;
 import surfeit.segregation.Scope;
 import surfeit.segregation.Verdict;
 import surfeit.spot.AccuracyClass;
@@ -98,8 +99,9 @@ public final class Invented {
     public static final String REFERENCE = "Measure 5 spots on a reference piece, or compare features";
 
     public static Rival rival(String cause, Rival.CouldExplain strength, double factor) {
-        return new Rival(cause, strength, Double.isNaN(factor) ? OptionalDouble.empty() : OptionalDouble.of(factor),
-            "A flat patch.", "Measure at 5 keV.", "Invented for this test.");
+        return new Rival(Cause.SMALL_PATCH, cause, Optional.empty(), strength,
+            Double.isNaN(factor) ? OptionalDouble.empty() : OptionalDouble.of(factor), "A flat patch.", "Measure at 5 keV.",
+            List.of(), "Invented for this test.");
     }
 
     public static ForeignElement foreign(String symbol, double mean, double low, double high, boolean present) {

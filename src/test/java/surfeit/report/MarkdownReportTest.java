@@ -15,8 +15,9 @@ import surfeit.element.Element;
 import surfeit.segregation.Caveat;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.ReferenceUse;
-import surfeit.segregation.Rival;
-import surfeit.segregation.Rival.CouldExplain;
+import surfeit.rival.Cause;
+import surfeit.rival.Rival;
+import surfeit.rival.Rival.CouldExplain;
 
 class MarkdownReportTest {
 
@@ -102,9 +103,9 @@ class MarkdownReportTest {
 
     @Test
     void text_from_outside_is_shown_and_never_acts() throws IOException {
-        Rival hostile = new Rival("a | b\n| c", CouldExplain.IN_PART, OptionalDouble.of(0.7),
+        Rival hostile = new Rival(Cause.TILT, "a | b\n| c", Optional.empty(), CouldExplain.IN_PART, OptionalDouble.of(0.7),
             "<script>alert(1)</script>",
-            "[click](javascript:x) `code`", "*bold* & _more_");
+            "[click](javascript:x) `code`", List.of(), "*bold* & _more_");
         Interpretation answer = Invented.answer(Invented.AG_CU,
             new GroupBuilder("1. <b>patch</b> | x", 12, "P1", "P2", "P3")
             .element("Ag", 0.601, depleted(0.2, 0.01).factor(0.3, 0.2, 0.4).p(0.01))

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalPart;
 import surfeit.segregation.Reason;
-import surfeit.segregation.Rival.CouldExplain;
+import surfeit.rival.Rival.CouldExplain;
 
 /** Groups with more than two elements, ranges, limits and foreign elements. */
 class PlainWordsOfManyTest {

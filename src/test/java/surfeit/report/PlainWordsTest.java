@@ -13,7 +13,7 @@ import static surfeit.report.OutcomeBuilder.inconclusive;
 
 import org.junit.jupiter.api.Test;
 import surfeit.segregation.Reason;
-import surfeit.segregation.Rival.CouldExplain;
+import surfeit.rival.Rival.CouldExplain;
 import surfeit.segregation.Verdict;
 
 class PlainWordsTest {

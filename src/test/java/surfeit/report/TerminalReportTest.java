@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import surfeit.segregation.Caveat;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.Reason;
-import surfeit.segregation.Rival.CouldExplain;
+import surfeit.rival.Rival.CouldExplain;
 
 class TerminalReportTest {
 

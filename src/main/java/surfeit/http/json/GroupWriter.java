@@ -9,7 +9,8 @@ import surfeit.segregation.ElementFinding;
 import surfeit.segregation.ForeignElement;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.ReferenceUse;
-import surfeit.segregation.Rival;
+import surfeit.element.Element;
+import surfeit.rival.Rival;
 
 /** Writes what one group of spots shows. */
 final class GroupWriter {
@@ -80,11 +81,14 @@ final class GroupWriter {
 
     private static void write(JsonGenerator json, Rival rival) throws IOException {
         json.writeStartObject();
+        json.writeStringField("code", rival.code().code());
         json.writeStringField("cause", rival.cause());
+        Written.text(json, "element", rival.element().map(Element::symbol));
         json.writeStringField("could_explain", rival.couldExplain().word());
         Written.number(json, "largest_factor", rival.largestFactor());
         json.writeStringField("assumes", rival.assumes());
         json.writeStringField("how_to_rule_out", rival.howToRuleOut());
+        Written.texts(json, "needs", rival.needs());
         json.writeStringField("source", rival.source());
         json.writeEndObject();
     }

@@ -1,0 +1,34 @@
+package surfeit.rival;
+
+/** Numbers in sentences, to three figures, without a locale. */
+final class Words {
+    private static final double[] POWERS = {1, 10, 100, 1000, 10000};
+
+    private Words() {
+    }
+
+    /** A fraction as percent without its sign: 0.1234 is "12.3". */
+    static String percent(double fraction) {
+        return number(fraction * 100);
+    }
+
+    /** To three figures, at most four decimals, no trailing zeros. */
+    static String number(double value) {
+        double size = Math.abs(value);
+        int decimals = size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : size >= 0.1 ? 3 : 4;
+        long scaled = Math.round(size * POWERS[decimals]);
+        while (decimals > 0 && scaled % 10 == 0) {
+            scaled /= 10;
+            decimals--;
+        }
+        if (decimals == 0) {
+            return (value < 0 && scaled > 0 ? "-" : "") + scaled;
+        }
+        long whole = scaled / (long) POWERS[decimals];
+        StringBuilder rest = new StringBuilder().append(scaled % (long) POWERS[decimals]);
+        while (rest.length() < decimals) {
+            rest.insert(0, '0');
+        }
+        return (value < 0 ? "-" : "") + whole + '.' + rest;
+    }
+}

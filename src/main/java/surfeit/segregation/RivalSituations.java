@@ -1,0 +1,163 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import surfeit.composition.Basis;
+import surfeit.composition.Closure;
+import surfeit.composition.Nominal;
+import surfeit.composition.NominalFractions;
+import surfeit.element.Element;
+import surfeit.preparation.Handling;
+import surfeit.rival.Evidence;
+import surfeit.rival.Shift;
+import surfeit.rival.Situation;
+import surfeit.statistics.CombinedError;
+
+/**
+ * Puts a group before the weighing of other causes: which of its shifts ask for one, and what is known beside.
+ *
+ * <p>Asked are the flagged elements; and of the inconclusive ones those worth chasing: they lean to one side, their spots
+ * agree on a shift, a flag holds for the measured particles at least, their limit lies above nominal, or a single spot
+ * without an uncertainty lies beyond the margin. A binary has one shift: that of its enriched element.
+ */
+record RivalSituations(Nominal nominal, Handling handling, SampleReading reading) {
+    /** Where a mean is not inside 0 to 1 its log odds are taken at this distance from the edge. Judgement: 1 ppm. */
+    private static final double EDGE = 1e-6;
+    private static final double SMALLEST_SHIFT = 1e-9;
+
+    Situation of(GroupAnalysis analysis, List<ElementFinding> findings, GroupBy by) {
+        GroupData data = analysis.data();
+        List<Shift> shifts = shifts(analysis, findings);
+        NominalFractions compared = analysis.comparison().nominal();
+        double[] mean = analysis.units().mean();
+        boolean labelled = by == GroupBy.FEATURE && !data.baseName().equals(Grouping.UNLABELLED);
+        return new Situation(data.name(), labelled, data.elements(), compared.middles(), mean, shifts, data.beamEnergyKev(),
+            analysis.units().first().particleCount(), shifts.isEmpty() ? GroupFacts.NO_EVIDENCE : evidence(data, mean),
+            shifts.isEmpty() ? List.of() : others(analysis), missing(data), reading.sample(), handling, nominal.basis());
+    }
+
+    private Evidence evidence(GroupData data, double[] mean) {
+        double weight = 0;
+        for (int i = 0; i < mean.length; i++) {
+            weight += mean[i] * data.elements().get(i).atomicWeight();
+        }
+        return data.facts().evidence(reading.sample().form(), reading.settings().detectionLimitMassFraction(), weight);
+    }
+
+    private List<Situation.Other> others(GroupAnalysis analysis) {
+        List<Situation.Other> others = new ArrayList<>();
+        for (GroupAnalysis other : reading.analyses()) {
+            GroupData data = other.data();
+            if (other != analysis && data.elements().equals(analysis.data().elements())) {
+                others.add(new Situation.Other(data.name(), data.baseName().equals(analysis.data().baseName()),
+                    other.units().mean(), data.beamEnergyKev(), data.facts().sessions(), data.facts().positions().keySet()));
+            }
+        }
+        return others;
+    }
+
+    /** Elements of the nominal, with a share in it, that this group was not closed over; as nominal mass fractions. */
+    private Map<Element, Double> missing(GroupData data) {
+        if (data.elements().size() == nominal.parts().size()) {
+            return Map.of();
+        }
+        NominalFractions whole = nominal.resolve();
+        double[] mass = Closure.convert(whole.middles(), whole.elements(), Basis.ATOMIC, Basis.MASS);
+        Map<Element, Double> missing = new LinkedHashMap<>();
+        for (int i = 0; i < mass.length; i++) {
+            if (mass[i] > 0 && !data.elements().contains(whole.elements().get(i))) {
+                missing.put(whole.elements().get(i), mass[i]);
+            }
+        }
+        return missing;
+    }
+
+    private List<Shift> shifts(GroupAnalysis analysis, List<ElementFinding> findings) {
+        List<Shift> shifts = new ArrayList<>(findings.size());
+        for (int i = 0; i < findings.size(); i++) {
+            if (asks(findings.get(i))) {
+                shift(analysis, findings.get(i), i).ifPresent(shifts::add);
+            }
+        }
+        if (findings.size() == 2) {
+            Optional<Shift> enriched = shifts.stream().filter(shift -> shift.direction() > 0).findFirst();
+            return enriched.map(List::of).orElse(shifts);
+        }
+        return shifts;
+    }
+
+    private boolean asks(ElementFinding finding) {
+        Outcome outcome = finding.outcome();
+        boolean flagged = flag(outcome) || finding.theseParticles().filter(RivalSituations::flag).isPresent();
+        boolean beyond = Math.abs(size(finding)) > Math.log(reading.settings().judgement().marginOddsRatio());
+        boolean unrepeated = outcome.reason().filter(reason -> reason == Reason.NO_REPEAT_AND_NO_SIGMA).isPresent() && beyond;
+        boolean limit = outcome.reason().filter(reason -> reason == Reason.LIMIT_ABOVE_NOMINAL).isPresent();
+        return flagged || outcome.lean().isPresent() || outcome.spotsAgreeOnShift() || unrepeated || limit;
+    }
+
+    private static boolean flag(Outcome outcome) {
+        return outcome.verdict() == Verdict.ENRICHED || outcome.verdict() == Verdict.DEPLETED;
+    }
+
+    private static double at(ElementFinding finding) {
+        return finding.outcome().mean() > finding.nominalHigh() ? finding.nominalHigh() : finding.nominalLow();
+    }
+
+    /** Signed distance of the mean from the nearest limit in log odds; 0 inside a range. */
+    private static double size(ElementFinding finding) {
+        double mean = finding.outcome().mean();
+        if (mean >= finding.nominalLow() && mean <= finding.nominalHigh()) {
+            return 0;
+        }
+        return NominalTest.logit(inside(bounded(finding.outcome()))) - NominalTest.logit(inside(at(finding)));
+    }
+
+    /** The mean, or the bound where every spot has the element below its limit. */
+    private static double bounded(Outcome outcome) {
+        return outcome.scale().equals(BelowLimit.SCALE) ? outcome.high() : outcome.mean();
+    }
+
+    private static double inside(double fraction) {
+        return Math.max(EDGE, Math.min(1 - EDGE, fraction));
+    }
+
+    private Optional<Shift> shift(GroupAnalysis analysis, ElementFinding finding, int i) {
+        double nominalAt = at(finding);
+        double size = size(finding);
+        Outcome outcome = finding.outcome();
+        boolean below = finding.belowLimitCount() > 0;
+        if (!(nominalAt > 0 && nominalAt < 1) || Math.abs(size) < SMALLEST_SHIFT) {
+            return Optional.empty();
+        }
+        double mean = inside(bounded(outcome));
+        double slope = mean * (1 - mean);
+        double random = outcome.degreesOfFreedom().isPresent() && outcome.uncertaintyRandom() > 0
+            ? CombinedError.halfWidth(outcome.uncertaintyRandom() / slope, outcome.degreesOfFreedom().getAsDouble(), 0, 0.95) : 0;
+        boolean limitAbove = outcome.reason().filter(reason -> reason == Reason.LIMIT_ABOVE_NOMINAL).isPresent();
+        int direction = limitAbove ? -1 : (int) Math.signum(size);
+        return Optional.of(new Shift(i, finding.element(), direction, nominalAt, Math.abs(size), random,
+            outcome.uncertaintyShared() / slope, carrier(analysis, i, nominalAt, direction), below ? Optional.of(
+            new Shift.Limit(finding.belowLimitCount(), finding.detectionLimit().orElse(0), finding.limitAssumed()))
+            : Optional.empty()));
+    }
+
+    /** The particle furthest in the shift's direction, and the distance of the mean of the others. */
+    private static Optional<Shift.Carrier> carrier(GroupAnalysis analysis, int i, double nominalAt, int direction) {
+        List<ParticleSums> particles = analysis.units().first().particles();
+        if (particles.size() < 2) {
+            return Optional.empty();
+        }
+        double sum = 0;
+        ParticleSums furthest = particles.get(0);
+        for (ParticleSums particle : particles) {
+            sum += particle.centre()[i];
+            furthest = direction * particle.centre()[i] > direction * furthest.centre()[i] ? particle : furthest;
+        }
+        double rest = (sum - furthest.centre()[i]) / (particles.size() - 1);
+        return Optional.of(new Shift.Carrier(furthest.name(), particles.size(),
+            NominalTest.logit(inside(rest)) - NominalTest.logit(inside(nominalAt))));
+    }
+}

@@ -1,0 +1,53 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import surfeit.rival.Stance;
+import surfeit.spot.Conditions;
+import surfeit.spot.Form;
+import surfeit.spot.Position;
+
+/** Adds up where on the particle the spots of a group lay and how the surface was tilted there. Not thread-safe. */
+final class StatedGeometry {
+    private final Map<Optional<Position>, Place> places = new LinkedHashMap<>();
+
+    /** The spots of one position: how many, how many of them state a tilt, and its limits in degrees. */
+    private static final class Place {
+        private long spots;
+        private long tilted;
+        private double lowest = Double.POSITIVE_INFINITY;
+        private double highest = Double.NEGATIVE_INFINITY;
+
+        void add(Place other) {
+            spots += other.spots;
+            tilted += other.tilted;
+            lowest = Math.min(lowest, other.lowest);
+            highest = Math.max(highest, other.highest);
+        }
+    }
+
+    void add(Conditions conditions) {
+        Place place = places.computeIfAbsent(conditions.position(), position -> new Place());
+        place.spots++;
+        if (conditions.tiltDeg().isPresent()) {
+            place.tilted++;
+            place.lowest = Math.min(place.lowest, conditions.tiltDeg().getAsDouble());
+            place.highest = Math.max(place.highest, conditions.tiltDeg().getAsDouble());
+        }
+    }
+
+    void merge(StatedGeometry other) {
+        other.places.forEach((position, place) -> places.computeIfAbsent(position, p -> new Place()).add(place));
+    }
+
+    /** One stance per position; the tilt counts where every spot there states it. */
+    List<Stance> stances(Form form) {
+        List<Stance> stances = new ArrayList<>(places.size());
+        places.forEach((position, place) -> stances.add(new Stance(position, place.tilted == place.spots
+            ? Optional.of(new Stance.Tilt(place.lowest, place.highest)) : Optional.empty(), form, place.spots)));
+        return stances;
+    }
+}
