@@ -51,6 +51,21 @@ class SharedDataTest {
         });
     }
 
+    static List<String> wordLists() throws IOException {
+        try (Stream<Path> files = Files.list(SHARED.resolve("vocabulary"))) {
+            return files.map(file -> file.getFileName().toString()).sorted().toList();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("wordLists")
+    void every_word_has_a_source_and_all_columns_and_stands_once(String name) {
+        List<Map<String, String>> rows = ReferenceTable.vocabulary(name).rows();
+        String first = rows.get(0).keySet().iterator().next();
+        assertThat(rows).allSatisfy(row -> assertThat(row.keySet()).isEqualTo(rows.get(0).keySet()));
+        assertThat(rows).extracting(row -> row.get(first)).doesNotHaveDuplicates().allMatch(word -> !word.isBlank());
+    }
+
     @Test
     void the_checksums_are_those_of_the_tables() throws IOException {
         Map<String, String> listed = Files.readAllLines(REFERENCE.resolve("SHA256SUMS")).stream()

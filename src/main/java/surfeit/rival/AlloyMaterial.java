@@ -19,6 +19,15 @@ final class AlloyMaterial {
         return Closure.close(atomic, Closure.divisors(elements, Basis.ATOMIC, Basis.MASS));
     }
 
+    /** A mean may hold a slightly negative minor element; a material cannot. */
+    static double[] positive(double[] atomic) {
+        double[] cut = atomic.clone();
+        for (int i = 0; i < cut.length; i++) {
+            cut[i] = Math.max(cut[i], 0);
+        }
+        return cut;
+    }
+
     /** The material; its density is only a stand-in where the elements' volumes do not give one. */
     static Material of(List<Element> elements, double[] massFractions) {
         Map<Element, Double> parts = new TreeMap<>();

@@ -1,14 +1,13 @@
 package surfeit.rival;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.element.Element;
 import surfeit.preparation.Substance;
 import surfeit.spot.Coating;
-import surfeit.xray.ThinFilm;
+import surfeit.xray.Line;
 
 /**
  * The conductive coating: it is made of an element of the alloy, its peak falls on a line, or it absorbs one.
@@ -25,22 +24,24 @@ final class CoatingCause {
     private CoatingCause() {
     }
 
-    private record Candidate(double reach, String words) {
+    private record Candidate(double reach, Element coating, Optional<Disturbance> disturbance, Optional<Line> absorbed) {
+        String words() {
+            return disturbance.map(one -> "overlap of " + one.words())
+                .or(() -> absorbed.map(line -> coating + " absorbs " + line))
+                .orElse(coating + " is an element of the alloy");
+        }
     }
 
     static void weigh(Inquiry inquiry, Shift shift) {
         for (Coating coating : coatings(inquiry)) {
-            ThinFilm film = Films.coating(coating.element(), coating.thicknessNm().orElse(USUAL_NM));
-            Optional<GroupPhysics> physics = inquiry.furthestAt(one -> best(one, coating.element(), film, shift).reach());
-            if (physics.isEmpty()) {
-                continue;
-            }
-            Candidate best = best(physics.get(), coating.element(), film, shift);
-            if (Inquiry.worthwhile(shift, best.reach())) {
-                Draft draft = new Draft("conductive coating: " + best.words(), Words.number(film.thicknessNm()) + " nm of "
+            double thickness = coating.thicknessNm().orElse(USUAL_NM);
+            Optional<Candidate> best = inquiry.furthest(physics -> Optional.of(best(physics, coating.element(), thickness, shift)),
+                Candidate::reach).filter(one -> Inquiry.worthwhile(shift, one.reach()));
+            if (best.isPresent()) {
+                Draft draft = new Draft("conductive coating: " + best.get().words(), Words.number(thickness) + " nm of "
                     + coating.element() + (coating.thicknessNm().isPresent() ? ", as stated."
                     : "; the thickness was not stated, this is a thick one.")).fromPhysics().evident(true);
-                inquiry.weigh(QUESTION, shift, best.reach(),
+                inquiry.weigh(QUESTION, shift, best.get().reach(),
                     coating.thicknessNm().isPresent() ? draft : draft.needing("coating.thickness_nm"));
             }
         }
@@ -58,36 +59,34 @@ final class CoatingCause {
         return coatings;
     }
 
-    private static Candidate best(GroupPhysics physics, Element element, ThinFilm film, Shift shift) {
+    private static Candidate best(GroupPhysics physics, Element element, double thicknessNm, Shift shift) {
         double[] mass = physics.massFractions();
         int own = physics.elements().indexOf(element);
-        Candidate best = absorbed(physics, element, film, shift);
+        Films.Coat coat = physics.films().coat(element, thicknessNm);
+        Candidate best = absorbed(physics, element, coat, shift);
         if (own >= 0) {
-            double reach = shift.direction() * LogOdds.added(mass, physics.films().added(film), shift.index());
-            best = larger(best, new Candidate(reach, element + " is an element of the alloy"));
+            double reach = shift.direction() * LogOdds.added(mass, coat.added(), shift.index());
+            best = larger(best, new Candidate(reach, element, Optional.empty(), Optional.empty()));
         }
-        double amount = physics.films().coatingAmount(element, film.thicknessNm());
         for (int j = 0; j < mass.length; j++) {
             Optional<Disturbance> disturbance = j == own || !(mass[j] > 0) ? Optional.empty() : physics.disturbance(j, element);
             if (disturbance.isPresent()) {
                 double reach = shift.direction() * LogOdds.oneMultiplied(mass, j,
-                    1 + disturbance.get().share() * amount / mass[j], shift.index());
-                best = larger(best, new Candidate(reach, "overlap of " + disturbance.get().words()));
+                    1 + disturbance.get().share() * coat.amount() / mass[j], shift.index());
+                best = larger(best, new Candidate(reach, element, disturbance, Optional.empty()));
             }
         }
         return best;
     }
 
-    private static Candidate absorbed(GroupPhysics physics, Element element, ThinFilm film, Shift shift) {
-        double[] transmitted = physics.films().transmitted(film);
-        double reach = shift.direction() * LogOdds.multiplied(physics.massFractions(), transmitted, shift.index());
-        double least = Arrays.stream(transmitted).min().orElse(1);
-        for (int j = 0; j < transmitted.length; j++) {
-            if (transmitted[j] == least && physics.line(j).isPresent()) {
-                return new Candidate(reach, element + " absorbs " + physics.line(j).get());
-            }
+    private static Candidate absorbed(GroupPhysics physics, Element element, Films.Coat coat, Shift shift) {
+        double[] transmitted = coat.transmitted();
+        int least = 0;
+        for (int j = 1; j < transmitted.length; j++) {
+            least = transmitted[j] < transmitted[least] ? j : least;
         }
-        return new Candidate(reach, element + " absorbs the lines unequally");
+        return new Candidate(shift.direction() * LogOdds.multiplied(physics.massFractions(), transmitted, shift.index()), element,
+            Optional.empty(), physics.line(least));
     }
 
     private static Candidate larger(Candidate a, Candidate b) {

@@ -17,6 +17,11 @@ import surfeit.xray.ResidueTable;
  */
 record Deposit(Residue residue, double[] counts, Map<Element, Integer> markers) {
     private static final int HYDROGEN = 1;
+    /** The closed atoms cannot all be residue: some alloy is left. */
+    private static final double MOST = 0.99;
+    /** Thickness taken for an oil film and for anything else nobody measured, nm (judgement). */
+    private static final double OIL_NM = 50;
+    private static final double OTHER_NM = 5;
 
     /** The residues that hold an element of the alloy. */
     static List<Deposit> on(List<Element> elements) {
@@ -58,6 +63,17 @@ record Deposit(Residue residue, double[] counts, Map<Element, Integer> markers) 
         return LogOdds.added(nominal, amounts, element);
     }
 
-    /** The closed atoms cannot all be residue: some alloy is left. */
-    private static final double MOST = 0.99;
+    boolean isMedium() {
+        return residue.kind().equals("polishing medium");
+    }
+
+    /** Oil and carbon gather under the beam without anybody bringing them. */
+    boolean gathersUnasked() {
+        return residue.kind().equals("oil") || residue.kind().equals("carbon");
+    }
+
+    /** Thickness of a film taken where nothing tells how much there is, nm. */
+    double usualThicknessNm() {
+        return residue.kind().equals("oil") ? OIL_NM : OTHER_NM;
+    }
 }

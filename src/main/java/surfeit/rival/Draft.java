@@ -59,7 +59,7 @@ final class Draft {
         return this;
     }
 
-    /** Worth saying even where it explains nothing, because the lab described what it was weighed by. */
+    /** Worth saying of the leading shift even where it explains nothing: the lab described what it was weighed by. */
     Draft keptAnyway() {
         keptAnyway = true;
         return this;

@@ -36,6 +36,8 @@ public record Evidence(List<Stance> stances, OptionalDouble featureUm, Totals to
      * @param limit         largest limit it was looked for with, in the same measure; 0 where none was stated
      */
     public record Found(double perClosedAtom, double limit) {
+        static final Found NOT_LOOKED_FOR = new Found(0, 0);
+
         /** At most this much of it was there: what was found, or the limit where nothing was. */
         double most() {
             return perClosedAtom > 0 ? perClosedAtom : limit;

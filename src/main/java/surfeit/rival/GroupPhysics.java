@@ -6,9 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import surfeit.element.Element;
+import surfeit.xray.ForeignSource;
 import surfeit.xray.Line;
 import surfeit.xray.LineOverlap;
 import surfeit.xray.Material;
@@ -28,6 +31,8 @@ final class GroupPhysics {
     static final double BEAM_ERROR_KEV = 0.2;
     /** Exponent of the intensity law (U - 1)^n: the middle of 1.3 to 1.7, from memory. */
     private static final double INTENSITY_EXPONENT = 1.5;
+    /** A particle counts as thick where a flat layer of its thickness holds this share of every line's signal (judgement). */
+    private static final double WHOLE_SIGNAL = 0.98;
     private static final int STANCES_KEPT = 16;
     private static final int FOREIGN_KEPT = 32;
 
@@ -40,6 +45,7 @@ final class GroupPhysics {
     private final List<Optional<Line>> lines;
     private final List<Optional<LineSignal>> signals;
     private final List<List<Disturbance>> own;
+    private final List<List<Disturbance>> uninvited;
     private final double[][] beamError;
     private final Films films;
     private final RecentResults<Stance, TiltShifts> tilts = new RecentResults<>(STANCES_KEPT);
@@ -58,6 +64,10 @@ final class GroupPhysics {
             Optional.of(inputs.lines().getOrDefault(element, "")), inputs.beamEnergyKev())).toList();
         signals = lines.stream().map(line -> line.filter(this::excited).map(excited ->
             LineSignal.of(excited, material, inputs.beamEnergyKev(), inputs.takeOffDeg(), profiles))).toList();
+        Set<Element> outside = new TreeSet<>(ForeignSource.allElements());
+        outside.removeAll(inputs.elements());
+        uninvited = lines.stream().map(line -> line.map(one -> Disturbance.of(overlap.disturbing(one, outside)).stream()
+            .filter(Disturbance::hardToFit).toList()).orElse(List.of())).toList();
         own = lines.stream().map(line -> line.map(this::ownDisturbances).orElse(List.of())).toList();
         beamError = beamError();
         films = new Films(this);
@@ -147,6 +157,11 @@ final class GroupPhysics {
         return own.get(i);
     }
 
+    /** Peaks of elements that often come in unasked, within half a detector width of the line, at equal mass fractions. */
+    List<Disturbance> uninvited(int i) {
+        return uninvited.get(i);
+    }
+
     /** Peaks of an element outside the alloy on an element's line, at equal mass fractions. */
     Optional<Disturbance> disturbance(int i, Element by) {
         return foreign.get(by, () -> {
@@ -172,7 +187,8 @@ final class GroupPhysics {
     /**
      * How far it can move an element's log odds that the particle is thinner than the depth X-rays come from.
      *
-     * <p>Once with the path out of a flat layer of that thickness, once with no absorption at all.
+     * <p>Once with the path out of a flat layer of that thickness, once with no absorption at all; not at all where a flat
+     * layer holds practically all of every line's signal.
      */
     double thinReach(double diameterNm, Shift shift) {
         double[][] multipliers = thin.get(diameterNm, () -> thinMultipliers(material.massDepth(diameterNm)));
@@ -186,13 +202,15 @@ final class GroupPhysics {
     private double[][] thinMultipliers(double massDepth) {
         double[] layer = new double[lines.size()];
         double[] unabsorbed = new double[layer.length];
+        boolean thick = true;
         for (int i = 0; i < layer.length; i++) {
             Optional<LineSignal> signal = signals.get(i);
             layer[i] = signal.map(s -> s.profile().shareOfTop(massDepth, s.chi())).orElse(1.0);
+            thick &= layer[i] >= WHOLE_SIGNAL;
             unabsorbed[i] = signal.map(s -> s.profile().shareOfTop(massDepth, 0)
                 / s.profile().absorptionFactor(s.chi())).orElse(1.0);
         }
-        return new double[][] {layer, unabsorbed};
+        return thick ? new double[0][] : new double[][] {layer, unabsorbed};
     }
 
     /** Share of a line's signal that comes from below a depth, were the alloy that thick; 0 without a line. */

@@ -5,6 +5,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import surfeit.element.Element;
 import surfeit.preparation.Handling;
@@ -13,7 +16,10 @@ import surfeit.preparation.Handling;
 final class Inquiry {
     private final Situation situation;
     private final List<GroupPhysics> physics;
-    private final List<Deposit> deposits;
+    private final List<Amount> deposits;
+    private final Set<Element> handled;
+    private final double[] meanMass;
+    private final Shift leading;
     private final List<Weighed> found = new ArrayList<>();
 
     /** A rival, whether anything shows it was there, and the share of the needed shift it reaches, for sorting. */
@@ -27,7 +33,11 @@ final class Inquiry {
     Inquiry(Situation situation, List<GroupPhysics> physics, List<Deposit> deposits) {
         this.situation = situation;
         this.physics = physics;
-        this.deposits = deposits;
+        this.leading = situation.leading();
+        this.deposits = Amount.of(deposits, situation);
+        this.meanMass = AlloyMaterial.massFractions(situation.elements(), AlloyMaterial.positive(situation.mean()));
+        this.handled = situation.handling().substances().isEmpty() ? Set.of() : new TreeSet<>();
+        situation.handling().substances().forEach(substance -> handled.addAll(substance.elements()));
     }
 
     Situation situation() {
@@ -42,8 +52,24 @@ final class Inquiry {
         return situation.handling();
     }
 
-    List<Deposit> deposits() {
+    /** Compounds that may lie on the surface, with how much of each there can be. */
+    List<Amount> deposits() {
         return deposits;
+    }
+
+    /** Elements that anything named in the preparation brings. */
+    Set<Element> handled() {
+        return handled;
+    }
+
+    /** The group's mean as mass fractions, negative parts as zero. */
+    double[] meanMass() {
+        return meanMass;
+    }
+
+    /** Whether a cause of this reach is worth putting into words, be it for the leading shift only. */
+    boolean worthTelling(Shift shift, double reach) {
+        return worthwhile(shift, reach) || shift == leading;
     }
 
     /** The physics where it is one, at the stated beam energy. */
@@ -60,15 +86,13 @@ final class Inquiry {
         return furthest;
     }
 
-    /** The physics a cause is described by: the one, or the one where it reaches furthest; empty without physics. */
-    Optional<GroupPhysics> furthestAt(ToDoubleFunction<GroupPhysics> reach) {
-        Optional<GroupPhysics> best = Optional.empty();
-        double furthest = Double.NEGATIVE_INFINITY;
+    /** The candidate that reaches furthest over the beam energies that may have been used; empty without one. */
+    <T> Optional<T> furthest(Function<GroupPhysics, Optional<T>> candidate, ToDoubleFunction<T> reach) {
+        Optional<T> best = Optional.empty();
         for (GroupPhysics one : physics) {
-            double own = reach.applyAsDouble(one);
-            if (own > furthest) {
-                furthest = own;
-                best = Optional.of(one);
+            Optional<T> own = candidate.apply(one);
+            if (own.isPresent() && (best.isEmpty() || reach.applyAsDouble(own.get()) > reach.applyAsDouble(best.get()))) {
+                best = own;
             }
         }
         return best;
@@ -85,7 +109,7 @@ final class Inquiry {
         boolean open = draft.fromPhysics && physics.size() > 1;
         Rival.CouldExplain most = open ? Rival.CouldExplain.IN_PART : draft.most;
         Rival.CouldExplain said = able.compareTo(most) > 0 ? most : able;
-        if (said == Rival.CouldExplain.NO && !draft.keptAnyway) {
+        if (said == Rival.CouldExplain.NO && !(draft.keptAnyway && shift == leading)) {
             return;
         }
         List<String> needs = draft.needs;

@@ -3,8 +3,6 @@ package surfeit.rival;
 import java.util.Map;
 import java.util.Optional;
 import surfeit.element.Element;
-import surfeit.preparation.Substance;
-import surfeit.xray.ForeignSource;
 
 /**
  * A peak of another element on an element's line, not parted by the fit.
@@ -42,9 +40,8 @@ final class OverlapCause {
     }
 
     static void weigh(Inquiry inquiry, Shift shift) {
-        Optional<GroupPhysics> physics = inquiry.furthestAt(one -> best(inquiry, one, shift)
-            .map(Candidate::reach).orElse(0.0));
-        physics.flatMap(one -> best(inquiry, one, shift)).filter(best -> Inquiry.worthwhile(shift, best.reach()))
+        inquiry.furthest(physics -> best(inquiry, physics, shift), Candidate::reach)
+            .filter(best -> Inquiry.worthwhile(shift, best.reach()))
             .ifPresent(best -> inquiry.weigh(QUESTION, shift, best.reach(), draft(best)));
     }
 
@@ -87,19 +84,16 @@ final class OverlapCause {
             double mass = found.getValue().most() * found.getKey().atomicWeight();
             candidates.added(physics, j, found.getKey(), mass / own, Kind.LISTED);
         }
-        for (Substance substance : inquiry.handling().substances()) {
-            for (Element element : substance.elements()) {
-                unsearched(inquiry, physics, j, element, Kind.HANDLING, candidates);
+        double unsearched = UNSEARCHED_MASS / physics.massFractions()[j];
+        for (Element element : inquiry.handled()) {
+            if (!physics.elements().contains(element) && !evidence.beside().containsKey(element)) {
+                candidates.added(physics, j, element, unsearched, Kind.HANDLING);
             }
         }
-        for (Element element : ForeignSource.allElements()) {
-            unsearched(inquiry, physics, j, element, Kind.POSSIBLE, candidates);
-        }
-    }
-
-    private static void unsearched(Inquiry inquiry, GroupPhysics physics, int j, Element by, Kind kind, Candidates candidates) {
-        if (!physics.elements().contains(by) && !inquiry.evidence().beside().containsKey(by)) {
-            candidates.added(physics, j, by, UNSEARCHED_MASS / physics.massFractions()[j], kind);
+        for (Disturbance uninvited : physics.uninvited(j)) {
+            if (!inquiry.handled().contains(uninvited.by()) && !evidence.beside().containsKey(uninvited.by())) {
+                candidates.multiplied(physics, j, 1 + uninvited.share() * unsearched, uninvited, Kind.POSSIBLE);
+            }
         }
     }
 
@@ -115,8 +109,7 @@ final class OverlapCause {
         void added(GroupPhysics physics, int j, Element by, double massRatio, Kind kind) {
             boolean matters = massRatio > 0 && (shift.index() == j) == shift.up();
             if (matters) {
-                physics.disturbance(j, by).filter(found -> kind != Kind.POSSIBLE || found.hardToFit())
-                    .ifPresent(found -> multiplied(physics, j, 1 + found.share() * massRatio, found, kind));
+                physics.disturbance(j, by).ifPresent(found -> multiplied(physics, j, 1 + found.share() * massRatio, found, kind));
             }
         }
 

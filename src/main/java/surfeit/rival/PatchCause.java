@@ -36,7 +36,7 @@ final class PatchCause {
             unknownSize(inquiry, shift);
             return;
         }
-        double[] mass = AlloyMaterial.massFractions(situation.elements(), positive(situation.mean()));
+        double[] mass = inquiry.meanMass();
         OptionalDouble density = AlloyMaterial.density(situation.elements(), mass);
         if (known.isEmpty() || density.isEmpty() || known.get().signal(shift.index()).isEmpty()) {
             inquiry.name(QUESTION, Rival.CouldExplain.IN_PART, new Draft(WORDS, "Without the beam energy (or a density of the "
@@ -53,11 +53,14 @@ final class PatchCause {
         Optional<Situation.Other> around = Optional.empty();
         for (Situation.Other other : situation.others()) {
             double own = mixtureReach(physics, shift, share.low(),
-                AlloyMaterial.massFractions(situation.elements(), positive(other.mean())));
+                AlloyMaterial.massFractions(situation.elements(), AlloyMaterial.positive(other.mean())));
             if (other.beamEnergyKev().equals(situation.beamEnergyKev()) && own > measured) {
                 measured = own;
                 around = Optional.of(other);
             }
+        }
+        if (!inquiry.worthTelling(shift, Math.max(possible, measured))) {
+            return;
         }
         boolean alone = shift.couldExplain(measured) == Rival.CouldExplain.YES;
         Draft draft = new Draft(WORDS, assumes(inquiry, shift, mass, share, size.getAsDouble()) + (alone
@@ -117,8 +120,12 @@ final class PatchCause {
         Optional<Situation.Other> matrix = situation.others().stream()
             .filter(other -> !other.sameFeature() && other.beamEnergyKev().equals(situation.beamEnergyKev())).findFirst();
         double[] around = AlloyMaterial.massFractions(situation.elements(),
-            matrix.map(other -> positive(other.mean())).orElse(situation.nominal()));
+            matrix.map(other -> AlloyMaterial.positive(other.mean())).orElse(situation.nominal()));
         int i = shift.index();
+        if (share.low() >= 1) {
+            return "All of the signal of " + shift.element() + " comes from a patch of " + Words.number(um) + " um, secondary "
+                + "fluorescence apart; a flake thinner than the signal's depth is diluted all the same.";
+        }
         Estimate own = PatchDilution.trueFraction(mass[i], around[i], share);
         return Words.percent(share.low()) + " to " + Words.percent(share.high()) + " % of the signal of " + shift.element()
             + " come from a round patch of " + Words.number(um) + " um. With surroundings "
@@ -138,14 +145,5 @@ final class PatchCause {
             moved[j] = j == i ? fraction : others[j] * (1 - fraction) / (1 - others[i]);
         }
         return Words.percent(Closure.convert(moved, situation.elements(), Basis.MASS, Basis.ATOMIC)[i]);
-    }
-
-    /** A mean may hold a slightly negative minor element; a material cannot. */
-    private static double[] positive(double[] mean) {
-        double[] cut = mean.clone();
-        for (int i = 0; i < cut.length; i++) {
-            cut[i] = Math.max(cut[i], 0);
-        }
-        return Closure.close(cut);
     }
 }

@@ -56,11 +56,14 @@ final class RecordCause {
     /** Measured in sessions of its own, while every other feature was measured in others. */
     private static void session(Inquiry inquiry, Shift leading) {
         Set<String> own = inquiry.evidence().sessions();
+        if (own.isEmpty() || inquiry.situation().others().isEmpty()) {
+            return;
+        }
         List<Situation.Other> others = inquiry.situation().others().stream().filter(other -> !other.sameFeature()).toList();
         List<Situation.Other> same = inquiry.situation().others().stream().filter(Situation.Other::sameFeature).toList();
         Set<String> featureSessions = same.stream().flatMap(other -> other.sessions().stream()).collect(Collectors.toSet());
         featureSessions.addAll(own);
-        boolean apart = !own.isEmpty() && !others.isEmpty() && others.stream().allMatch(other -> !other.sessions().isEmpty()
+        boolean apart = !others.isEmpty() && others.stream().allMatch(other -> !other.sessions().isEmpty()
             && other.sessions().stream().noneMatch(featureSessions::contains));
         if (apart) {
             inquiry.weigh(SESSION, leading, SESSION_SIGMAS * leading.shared(), new Draft(
@@ -76,7 +79,7 @@ final class RecordCause {
         if (particles < 3) {
             inquiry.name(FEW, Rival.CouldExplain.IN_PART, new Draft(particles == 1
                 ? "too few particles: only one was measured" : "too few particles: only two were measured",
-                "Others may be nominal; nothing measured speaks for them.").ofGroup().evident(true).needing("particle"));
+                "Others may be nominal; nothing measured speaks for them.").ofGroup().evident(true));
         }
     }
 

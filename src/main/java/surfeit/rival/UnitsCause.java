@@ -9,8 +9,8 @@ import surfeit.composition.Closure;
  * <p>A swap moves every element by a known amount, so it is no bound but a prediction: the group must lie near the
  * swapped nominal. Measured is the largest distance of an element in log odds. It explains the shift alone where the
  * group is four times nearer to the swapped nominal than to the stated one, or within its calibration error and twice
- * nearer; in part where it is nearer at all by four tenths (judgement). Another group that reads nominal in the same
- * table refutes it.
+ * nearer; in part where it is nearer at all by four tenths (judgement). Another feature that reads nominal in the same
+ * table refutes it; one that does not come nearer to nominal by the swap leaves it "in part".
  */
 final class UnitsCause {
     private static final Question QUESTION = new Question(Cause.SWAPPED_UNITS,
@@ -53,7 +53,9 @@ final class UnitsCause {
         if (!(reach > 0) || other > IN_PART * stated || refuted(situation, swapped)) {
             return;
         }
-        boolean alone = other <= ALONE * stated || other <= leading.shared() && other <= WITHIN_CALIBRATION * stated;
+        boolean othersFit = situation.others().stream().filter(one -> !one.sameFeature())
+            .allMatch(one -> distance(one.mean(), swapped) <= IN_PART * distance(one.mean(), situation.nominal()));
+        boolean alone = othersFit && (other <= ALONE * stated || other <= leading.shared() && other <= WITHIN_CALIBRATION * stated);
         Draft draft = new Draft("wt% and at% swapped: " + mixUp, "Every value was taken in the wrong unit; the swapped nominal is "
             + Words.percent(swapped[i]) + " % " + leading.element() + ", the group reads " + Words.percent(situation.mean()[i])
             + " %.").ofGroup().evident(true);

@@ -169,8 +169,8 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
                     continue;
                 }
                 p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : CombinedError.twoSidedP(d, s, df, u));
-                double below = limits.low() > 0 ? CombinedError.oneSidedP(x - logitLow + margin, s, df, u) : 0;
-                double above = limits.high() < 1 ? CombinedError.oneSidedP(logitHigh + margin - x, s, df, u) : 0;
+                double below = limits.low() > 0 ? against(x - logitLow + margin, s, df, u) : 0;
+                double above = limits.high() < 1 ? against(logitHigh + margin - x, s, df, u) : 0;
                 pEquivalence = Math.max(pEquivalence, Math.max(below, above));
                 if (interval) {
                     double h95 = CombinedError.halfWidth(s, df, u, 0.95);
@@ -191,8 +191,8 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
                     continue;
                 }
                 p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : CombinedError.twoSidedP(d, s, df, u));
-                double below = limits.low() > 0 ? CombinedError.oneSidedP(m - marginLow, s, df, u) : 0;
-                double above = limits.high() < 1 ? CombinedError.oneSidedP(marginHigh - m, s, df, u) : 0;
+                double below = limits.low() > 0 ? against(m - marginLow, s, df, u) : 0;
+                double above = limits.high() < 1 ? against(marginHigh - m, s, df, u) : 0;
                 pEquivalence = Math.max(pEquivalence, Math.max(below, above));
                 if (interval) {
                     double h95 = CombinedError.halfWidth(s, df, u, 0.95);
@@ -209,6 +209,11 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             if (interval) {
                 widen(m, m, m, m);
             }
+        }
+
+        /** One-sided p of equivalence; where only the verdict is asked, the exact value above one half does not matter. */
+        private double against(double d, double s, double df, double u) {
+            return interval || d > 0 ? CombinedError.oneSidedP(d, s, df, u) : 1;
         }
 
         private void widen(double from, double to, double from90, double to90) {

@@ -19,13 +19,15 @@ import surfeit.statistics.CombinedError;
 /**
  * Puts a group before the weighing of other causes: which of its shifts ask for one, and what is known beside.
  *
- * <p>Asked are the flagged elements; and of the inconclusive ones those worth chasing: they lean to one side, their spots
- * agree on a shift, a flag holds for the measured particles at least, their limit lies above nominal, or a single spot
- * without an uncertainty lies beyond the margin. A binary has one shift: that of its enriched element.
+ * <p>Asked are the flagged elements, be it for the measured particles alone; and of the inconclusive ones those worth
+ * chasing: the shift is at least half the margin (judgement) and leans to one side, or the spots agree on it; a spot
+ * without anything to tell its scatter lies beyond the margin; or the limit lies above nominal. A binary has one shift:
+ * that of its enriched element.
  */
 record RivalSituations(Nominal nominal, Handling handling, SampleReading reading) {
     /** Where a mean is not inside 0 to 1 its log odds are taken at this distance from the edge. Judgement: 1 ppm. */
     private static final double EDGE = 1e-6;
+    private static final double WORTH_CHASING = 0.5;
     private static final double SMALLEST_SHIFT = 1e-9;
 
     Situation of(GroupAnalysis analysis, List<ElementFinding> findings, GroupBy by) {
@@ -92,10 +94,11 @@ record RivalSituations(Nominal nominal, Handling handling, SampleReading reading
     private boolean asks(ElementFinding finding) {
         Outcome outcome = finding.outcome();
         boolean flagged = flag(outcome) || finding.theseParticles().filter(RivalSituations::flag).isPresent();
-        boolean beyond = Math.abs(size(finding)) > Math.log(reading.settings().judgement().marginOddsRatio());
-        boolean unrepeated = outcome.reason().filter(reason -> reason == Reason.NO_REPEAT_AND_NO_SIGMA).isPresent() && beyond;
+        double margins = Math.abs(size(finding)) / Math.log(reading.settings().judgement().marginOddsRatio());
+        boolean unrepeated = outcome.reason().filter(reason -> reason == Reason.NO_REPEAT_AND_NO_SIGMA).isPresent() && margins > 1;
         boolean limit = outcome.reason().filter(reason -> reason == Reason.LIMIT_ABOVE_NOMINAL).isPresent();
-        return flagged || outcome.lean().isPresent() || outcome.spotsAgreeOnShift() || unrepeated || limit;
+        boolean pointed = outcome.lean().isPresent() || outcome.spotsAgreeOnShift();
+        return flagged || pointed && margins >= WORTH_CHASING || unrepeated || limit;
     }
 
     private static boolean flag(Outcome outcome) {
