@@ -22,7 +22,7 @@ import surfeit.statistics.CombinedError;
  * <p>Asked are the flagged elements, be it for the measured particles alone; and of the inconclusive ones those worth
  * chasing: the shift is at least half the margin (judgement) and leans to one side, or the spots agree on it; a spot
  * without anything to tell its scatter lies beyond the margin; or the limit lies above nominal. A binary has one shift:
- * that of its enriched element.
+ * that of its enriched element, or of the one that was not found.
  */
 record RivalSituations(Nominal nominal, Handling handling, SampleReading reading) {
     /** Where a mean is not inside 0 to 1 its log odds are taken at this distance from the edge. Judgement: 1 ppm. */
@@ -84,11 +84,13 @@ record RivalSituations(Nominal nominal, Handling handling, SampleReading reading
                 shift(analysis, findings.get(i), i).ifPresent(shifts::add);
             }
         }
-        if (findings.size() == 2) {
-            Optional<Shift> enriched = shifts.stream().filter(shift -> shift.direction() > 0).findFirst();
-            return enriched.map(List::of).orElse(shifts);
-        }
-        return shifts;
+        return findings.size() == 2 ? one(shifts) : shifts;
+    }
+
+    /** The one shift of a binary. */
+    private static List<Shift> one(List<Shift> both) {
+        return both.stream().filter(shift -> shift.limit().isPresent()).findFirst()
+            .or(() -> both.stream().filter(shift -> shift.direction() > 0).findFirst()).map(List::of).orElse(both);
     }
 
     private boolean asks(ElementFinding finding) {
