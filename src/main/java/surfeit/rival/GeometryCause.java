@@ -67,7 +67,7 @@ final class GeometryCause {
     private static void confounded(Inquiry inquiry, Shift shift, double reach) {
         Evidence evidence = inquiry.evidence();
         List<Situation.Other> others = inquiry.situation().others().stream().filter(other -> !other.sameFeature()).toList();
-        if (!evidence.everyPosition() || evidence.positions().size() != 1 || others.isEmpty()) {
+        if (!inquiry.situation().labelled() || !evidence.everyPosition() || evidence.positions().size() != 1 || others.isEmpty()) {
             return;
         }
         Position position = evidence.positions().iterator().next();

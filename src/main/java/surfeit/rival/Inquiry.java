@@ -67,6 +67,11 @@ final class Inquiry {
         return meanMass;
     }
 
+    /** What is the same for every element of the group is told of the leading shift only. */
+    boolean isLeading(Shift shift) {
+        return shift == leading;
+    }
+
     /** Whether a cause of this reach is worth putting into words, be it for the leading shift only. */
     boolean worthTelling(Shift shift, double reach) {
         return worthwhile(shift, reach) || shift == leading;

@@ -80,6 +80,9 @@ final class OverlapCause {
     private static void outside(Inquiry inquiry, GroupPhysics physics, int j, Candidates candidates) {
         Evidence evidence = inquiry.evidence();
         double own = physics.nominal()[j] * physics.elements().get(j).atomicWeight();
+        if (!(own > 0)) {
+            return;
+        }
         for (Map.Entry<Element, Evidence.Found> found : evidence.beside().entrySet()) {
             double mass = found.getValue().most() * found.getKey().atomicWeight();
             candidates.added(physics, j, found.getKey(), mass / own, Kind.LISTED);

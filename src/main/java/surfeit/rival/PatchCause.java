@@ -39,8 +39,7 @@ final class PatchCause {
         double[] mass = inquiry.meanMass();
         OptionalDouble density = AlloyMaterial.density(situation.elements(), mass);
         if (known.isEmpty() || density.isEmpty() || known.get().signal(shift.index()).isEmpty()) {
-            inquiry.name(QUESTION, Rival.CouldExplain.IN_PART, new Draft(WORDS, "Without the beam energy (or a density of the "
-                + "alloy) the width of the signal is not known.").of(shift.element()).needing("beam_energy_kev"));
+            unknownWidth(inquiry, shift);
             return;
         }
         GroupPhysics physics = known.get();
@@ -69,9 +68,16 @@ final class PatchCause {
         inquiry.weigh(QUESTION, shift, alone ? measured : possible, alone ? draft : draft.atMostInPart());
     }
 
+    private static void unknownWidth(Inquiry inquiry, Shift shift) {
+        if (inquiry.isLeading(shift)) {
+            inquiry.name(QUESTION, Rival.CouldExplain.IN_PART, new Draft(WORDS, "Without the beam energy (or a density of the "
+                + "alloy) the width of the signal is not known.").of(shift.element()).needing("beam_energy_kev"));
+        }
+    }
+
     /** Without a size: from which size on the lab need not worry. */
     private static void unknownSize(Inquiry inquiry, Shift shift) {
-        if (!inquiry.situation().labelled()) {
+        if (!inquiry.situation().labelled() || !inquiry.isLeading(shift)) {
             return;
         }
         String limit = inquiry.atStatedEnergy().filter(p -> p.density().isPresent() && p.signal(shift.index()).isPresent())

@@ -56,7 +56,7 @@ final class RecordCause {
     /** Measured in sessions of its own, while every other feature was measured in others. */
     private static void session(Inquiry inquiry, Shift leading) {
         Set<String> own = inquiry.evidence().sessions();
-        if (own.isEmpty() || inquiry.situation().others().isEmpty()) {
+        if (!inquiry.situation().labelled() || own.isEmpty() || inquiry.situation().others().isEmpty()) {
             return;
         }
         List<Situation.Other> others = inquiry.situation().others().stream().filter(other -> !other.sameFeature()).toList();

@@ -1,6 +1,7 @@
 package surfeit.rival;
 
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import surfeit.element.Element;
 
@@ -10,7 +11,7 @@ import surfeit.element.Element;
  *
  * <p>Leaving an element out scales the others alike; what changes their ratio is that absorption and backscatter were
  * computed without it. That is weighed with the depth model: emission of each line from the material with the element,
- * over that from the material without.
+ * over that from the material without. An element that the spots do report was known to the correction.
  */
 final class TotalCause {
     /** Beyond these a raw total counts as low or high. Common practice, no source. */
@@ -34,7 +35,9 @@ final class TotalCause {
     }
 
     private static void leftOut(Inquiry inquiry, Shift leading) {
-        Map<Element, Double> missing = inquiry.situation().missing();
+        Map<Element, Double> missing = new TreeMap<>(inquiry.situation().missing());
+        missing.keySet().removeIf(element ->
+            inquiry.evidence().beside().getOrDefault(element, Evidence.Found.NOT_LOOKED_FOR).perClosedAtom() > 0);
         double gone = missing.values().stream().mapToDouble(Double::doubleValue).sum();
         if (missing.isEmpty() || !(gone > 0 && gone < 1)) {
             return;
@@ -63,8 +66,8 @@ final class TotalCause {
             double gone = Math.min(1 - totals.lowest(), MOST_MISSING);
             double reach = inquiry.furthest(physics -> physics.leftOutReach(Map.of(oxygen, gone), leading));
             inquiry.weigh(TOTAL, leading, reach, new Draft("raw totals as low as " + Words.percent(totals.lowest()) + " %",
-                "What is missing is oxygen that the correction did not know of; a rough or tilted surface or a hole would show "
-                    + "alike, see tilt.").ofGroup().fromPhysics().keptAnyway().evident(true));
+                "What is missing absorbs like oxygen, and the correction did not know of it; a rough or tilted surface or a hole "
+                    + "shows alike, see tilt.").ofGroup().fromPhysics().keptAnyway().evident(true));
         } else if (totals.highest() > HIGH) {
             inquiry.weigh(TOTAL, leading, 0, new Draft("raw totals as high as " + Words.percent(totals.highest()) + " %",
                 "Beam current or standard off: all elements are scaled alike, their ratio is not.").ofGroup().keptAnyway()

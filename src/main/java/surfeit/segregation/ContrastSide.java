@@ -35,7 +35,16 @@ record ContrastSide(String name, List<Element> elements, GroupRuns runs, boolean
             new CalibrationError(comparison.relative(), comparison.floor(), reference));
     }
 
-    /** The same side closed over fewer elements. */
+    /** Whether every particle holds something of these elements, so that the side can be closed over them. */
+    boolean holds(List<Element> common) {
+        boolean[] kept = new boolean[elements.size()];
+        for (int i = 0; i < kept.length; i++) {
+            kept[i] = common.contains(elements.get(i));
+        }
+        return runs.leavesRest(kept);
+    }
+
+    /** The same side closed over fewer elements; it must hold some of them. */
     ContrastSide over(List<Element> common) {
         ContrastSide side = this;
         for (Element element : elements) {

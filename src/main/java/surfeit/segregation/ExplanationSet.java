@@ -1,6 +1,7 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import surfeit.element.Element;
@@ -24,7 +25,7 @@ final class ExplanationSet {
         }
         List<Element> set = new ArrayList<>();
         for (int e = 0; e < elements; e++) {
-            if (!(runs.mean()[e] < 1)) {
+            if (!leavesRest(runs, e, elements)) {
                 continue;
             }
             NominalTest[] rest = runs.withoutElement(e).populationWithoutInterval(comparison.without(e));
@@ -38,5 +39,12 @@ final class ExplanationSet {
             }
         }
         return Optional.of(List.copyOf(set));
+    }
+
+    private static boolean leavesRest(GroupRuns runs, int element, int elements) {
+        boolean[] kept = new boolean[elements];
+        Arrays.fill(kept, true);
+        kept[element] = false;
+        return runs.leavesRest(kept);
     }
 }

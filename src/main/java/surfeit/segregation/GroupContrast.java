@@ -25,7 +25,7 @@ record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, Lis
     private static final double ONE_SIDED_95 = NormalDistribution.quantile(0.95);
 
     /**
-     * The contrast, or empty where the groups share fewer than two elements.
+     * The contrast, or empty where the groups share fewer than two elements or a particle holds none of the shared ones.
      *
      * @param byParticle whether particles of the same name are the same and compared pair by pair, from three on
      * @param sameRun    whether both were measured under one calibration, so that most of its error cancels
@@ -33,7 +33,7 @@ record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, Lis
     static Optional<GroupContrast> of(ContrastSide first, ContrastSide second, boolean byParticle, boolean sameRun,
                                       Judgement judgement) {
         List<Element> elements = first.elements().stream().filter(second.elements()::contains).toList();
-        if (elements.size() < 2) {
+        if (elements.size() < 2 || !first.holds(elements) || !second.holds(elements)) {
             return Optional.empty();
         }
         ContrastSide a = first.over(elements);
@@ -124,6 +124,9 @@ record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, Lis
         List<Element> set = new ArrayList<>();
         for (Element element : elements) {
             List<Element> rest = elements.stream().filter(other -> !other.equals(element)).toList();
+            if (!a.holds(rest) || !b.holds(rest)) {
+                continue;
+            }
             GroupContrast without =
                 of(a.over(rest), b.over(rest), !common.isEmpty(), correlation > 0, judgement).orElseThrow();
             if (!isFlagged(Contrasts.adjusted(List.of(without), judgement).get(0))) {

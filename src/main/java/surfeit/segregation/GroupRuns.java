@@ -13,6 +13,9 @@ import java.util.function.UnaryOperator;
  * @param allBelow   per element, true where every spot of the group has it below its limit
  */
 record GroupRuns(List<GroupSums> runs, boolean[] allBelow) {
+    /** Less than this of a particle is no more than rounding. */
+    private static final double LEAST_REST = 1e-9;
+
     GroupRuns {
         runs = List.copyOf(runs);
     }
@@ -63,6 +66,26 @@ record GroupRuns(List<GroupSums> runs, boolean[] allBelow) {
     double largestLimit(int element) {
         return runs.get(runs.size() - 1).particles().stream().mapToDouble(particle -> particle.centre()[element]).max()
             .orElse(0);
+    }
+
+    /**
+     * Whether something is left of every particle without some elements, so that it can be closed again.
+     *
+     * @param kept per element, true where it stays
+     */
+    boolean leavesRest(boolean[] kept) {
+        for (GroupSums run : runs) {
+            for (ParticleSums particle : run.particles()) {
+                double rest = 0;
+                for (int i = 0; i < kept.length; i++) {
+                    rest += kept[i] ? particle.centre()[i] : 0;
+                }
+                if (!(rest > LEAST_REST)) {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 
     GroupRuns withoutElement(int element) {

@@ -21,12 +21,12 @@ import surfeit.spot.Sample;
  * group mean is tested against nominal on the logit scale with the scatter of particles and the calibration error all
  * spots share; p values are adjusted over the whole answer. Spots of one particle are not independent and are never
  * pooled over particles; fractions of one spot are not independent either, so a binary is one test. Blind to what all
- * spots share beside calibration: tilt, films, overlap; these are weighed as other causes. Keeps only results of pure
- * calculations (physics of alloys seen, words of preparations), bounded; thread-safe.
+ * spots share beside calibration: tilt, films, overlap; these are weighed as other causes. Thread-safe.
  */
 public final class Interpreter {
-    private final Rivals rivals = new Rivals();
-    private final Preparations preparations = new Preparations();
+    /** Keeps the physics of alloys seen, bounded, for every answer of the program: results of pure calculations only. */
+    private static final Rivals RIVALS = new Rivals();
+    private static final Preparations PREPARATIONS = new Preparations();
 
     /**
      * The answer for a sample.
@@ -45,19 +45,18 @@ public final class Interpreter {
     }
 
     /** The answer for spots that were read already. */
-    Interpretation interpretation(Nominal nominal, GroupBy by, SampleReading reading) {
+    static Interpretation interpretation(Nominal nominal, GroupBy by, SampleReading reading) {
         List<GroupAnalysis> analyses = reading.analyses();
         MethodSettings settings = reading.settings();
-        Preparations.Preparation preparation = preparations.of(reading.sample(), nominal.elements());
-        List<GroupFinding> findings = findings(analyses,
-            new RivalSituations(reading.sample(), nominal, preparation.handling(), settings, analyses), by);
         List<Caveat> caveats = new ArrayList<>(reading.caveats());
         caveats.addAll(SampleCaveats.of(nominal, analyses, reading.sessionCount(), settings));
+        Preparations.Preparation preparation = PREPARATIONS.of(reading.sample(), nominal.elements());
         caveats.addAll(preparation.unknownWords());
+        RivalSituations situations = new RivalSituations(nominal, preparation.handling(), reading);
         List<Contrast> contrasts =
             by == GroupBy.PARTICLE ? List.of() : Contrasts.of(analyses, settings.judgement());
         return new Interpretation(nominal, reading.nominal(), reading.spotCount(), reading.particleCount(),
-            reading.sessionCount(), settings, findings, contrasts, caveats, preparation.cautions());
+            reading.sessionCount(), settings, findings(situations, by), contrasts, caveats, preparation.cautions());
     }
 
     /**
@@ -82,8 +81,9 @@ public final class Interpreter {
         return fractions.requireComparable();
     }
 
-    private List<GroupFinding> findings(List<GroupAnalysis> analyses, RivalSituations situations, GroupBy by) {
-        MethodSettings settings = situations.settings();
+    private static List<GroupFinding> findings(RivalSituations situations, GroupBy by) {
+        MethodSettings settings = situations.reading().settings();
+        List<GroupAnalysis> analyses = situations.reading().analyses();
         VerdictRule rule = new VerdictRule(settings.judgement().alpha(), Math.log(settings.judgement().marginOddsRatio()));
         FindingBuilder builder = new FindingBuilder(rule, new NextSteps(rule.margin(), rule.alpha()));
         List<NominalTest[]> family = analyses.stream().map(GroupAnalysis::tests).toList();
@@ -101,21 +101,21 @@ public final class Interpreter {
         return findings;
     }
 
-    private GroupFinding finding(GroupAnalysis analysis, List<ElementFinding> elements, RivalSituations situations,
-                                 VerdictRule rule, GroupBy by) {
-        Sample sample = situations.sample();
+    private static GroupFinding finding(GroupAnalysis analysis, List<ElementFinding> elements, RivalSituations situations,
+                                        VerdictRule rule, GroupBy by) {
+        Sample sample = situations.reading().sample();
         GroupData data = analysis.data();
         boolean flagged = elements.stream().map(finding -> finding.outcome().verdict())
             .anyMatch(verdict -> verdict == Verdict.ENRICHED || verdict == Verdict.DEPLETED);
         List<Element> nominal = new ArrayList<>(data.elements());
         nominal.addAll(data.notMeasured());
         nominal.addAll(sample.excludedElements());
-        List<ForeignElement> foreign = ForeignElements.of(data.foreign(), nominal, situations.settings());
-        List<Rival> other = rivals.of(situations.of(analysis, elements, by));
+        List<ForeignElement> foreign = ForeignElements.of(data.foreign(), nominal, situations.reading().settings());
+        List<Rival> rivals = RIVALS.of(situations.of(analysis, elements, by));
         return new GroupFinding(by, data.name(), data.facts().spots(),
             analysis.particles().first().particles().stream().map(ParticleSums::name).toList(), data.beamEnergyKev(),
             List.copyOf(data.facts().sessions()), analysis.scope(), analysis.units().first().particleCount() == 2, elements,
             data.notMeasured(), ExplanationSet.of(analysis.units(), analysis.comparison(), flagged, rule), foreign,
-            analysis.reference(), other, GroupCaveats.of(analysis, elements, foreign, sample, rule));
+            analysis.reference(), rivals, GroupCaveats.of(analysis, elements, foreign, sample, rule));
     }
 }

@@ -14,7 +14,6 @@ import surfeit.preparation.Handling;
 import surfeit.rival.Evidence;
 import surfeit.rival.Shift;
 import surfeit.rival.Situation;
-import surfeit.spot.Sample;
 import surfeit.statistics.CombinedError;
 
 /**
@@ -23,10 +22,9 @@ import surfeit.statistics.CombinedError;
  * <p>Asked are the flagged elements, be it for the measured particles alone; and of the inconclusive ones those worth
  * chasing: the shift is at least half the margin (judgement) and leans to one side, or the spots agree on it; a spot
  * without anything to tell its scatter lies beyond the margin; or the limit lies above nominal. A binary has one shift:
- * that of its enriched element.
+ * that of its enriched element, or of the one that was not found.
  */
-record RivalSituations(Sample sample, Nominal nominal, Handling handling, MethodSettings settings,
-                       List<GroupAnalysis> analyses) {
+record RivalSituations(Nominal nominal, Handling handling, SampleReading reading) {
     /** Where a mean is not inside 0 to 1 its log odds are taken at this distance from the edge. Judgement: 1 ppm. */
     private static final double EDGE = 1e-6;
     private static final double WORTH_CHASING = 0.5;
@@ -40,7 +38,7 @@ record RivalSituations(Sample sample, Nominal nominal, Handling handling, Method
         boolean labelled = by == GroupBy.FEATURE && !data.baseName().equals(Grouping.UNLABELLED);
         return new Situation(data.name(), labelled, data.elements(), compared.middles(), mean, shifts, data.beamEnergyKev(),
             analysis.units().first().particleCount(), shifts.isEmpty() ? GroupFacts.NO_EVIDENCE : evidence(data, mean),
-            shifts.isEmpty() ? List.of() : others(analysis), missing(data), sample, handling, nominal.basis());
+            shifts.isEmpty() ? List.of() : others(analysis), missing(data), reading.sample(), handling, nominal.basis());
     }
 
     private Evidence evidence(GroupData data, double[] mean) {
@@ -48,12 +46,12 @@ record RivalSituations(Sample sample, Nominal nominal, Handling handling, Method
         for (int i = 0; i < mean.length; i++) {
             weight += mean[i] * data.elements().get(i).atomicWeight();
         }
-        return data.facts().evidence(sample.form(), settings.detectionLimitMassFraction(), weight);
+        return data.facts().evidence(reading.sample().form(), reading.settings().detectionLimitMassFraction(), weight);
     }
 
     private List<Situation.Other> others(GroupAnalysis analysis) {
         List<Situation.Other> others = new ArrayList<>();
-        for (GroupAnalysis other : analyses) {
+        for (GroupAnalysis other : reading.analyses()) {
             GroupData data = other.data();
             if (other != analysis && data.elements().equals(analysis.data().elements())) {
                 others.add(new Situation.Other(data.name(), data.baseName().equals(analysis.data().baseName()),
@@ -86,17 +84,19 @@ record RivalSituations(Sample sample, Nominal nominal, Handling handling, Method
                 shift(analysis, findings.get(i), i).ifPresent(shifts::add);
             }
         }
-        if (findings.size() == 2) {
-            Optional<Shift> enriched = shifts.stream().filter(shift -> shift.direction() > 0).findFirst();
-            return enriched.map(List::of).orElse(shifts);
-        }
-        return shifts;
+        return findings.size() == 2 ? one(shifts) : shifts;
+    }
+
+    /** The one shift of a binary. */
+    private static List<Shift> one(List<Shift> both) {
+        return both.stream().filter(shift -> shift.limit().isPresent()).findFirst()
+            .or(() -> both.stream().filter(shift -> shift.direction() > 0).findFirst()).map(List::of).orElse(both);
     }
 
     private boolean asks(ElementFinding finding) {
         Outcome outcome = finding.outcome();
         boolean flagged = flag(outcome) || finding.theseParticles().filter(RivalSituations::flag).isPresent();
-        double margins = Math.abs(size(finding)) / Math.log(settings.judgement().marginOddsRatio());
+        double margins = Math.abs(size(finding)) / Math.log(reading.settings().judgement().marginOddsRatio());
         boolean unrepeated = outcome.reason().filter(reason -> reason == Reason.NO_REPEAT_AND_NO_SIGMA).isPresent() && margins > 1;
         boolean limit = outcome.reason().filter(reason -> reason == Reason.LIMIT_ABOVE_NOMINAL).isPresent();
         boolean pointed = outcome.lean().isPresent() || outcome.spotsAgreeOnShift();

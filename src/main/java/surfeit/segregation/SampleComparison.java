@@ -25,10 +25,9 @@ import surfeit.spot.Judgement;
  * does not cancel and the reference spots of both sessions correct both samples, the corrected numbers are compared and
  * the errors left are taken as independent, which overstates what is common to both.
  *
- * <p>Keeps only results of pure calculations, bounded; thread-safe.
+ * <p>Stateless, thread-safe.
  */
 public final class SampleComparison {
-    private final Interpreter interpreter = new Interpreter();
 
     /**
      * The comparison of A with B.
@@ -57,8 +56,8 @@ public final class SampleComparison {
         GroupMatching matching = GroupMatching.of(readA.analyses(), readB.analyses());
         List<Optional<GroupContrast>> contrasts = matching.pairs().stream()
             .map(pair -> contrast(pair, a, b, sameParticles, judgement)).toList();
-        Interpretation answerA = interpreter.interpretation(a.nominal(), by, ownA);
-        Interpretation answerB = interpreter.interpretation(b.nominal(), by, ownB);
+        Interpretation answerA = Interpreter.interpretation(a.nominal(), by, ownA);
+        Interpretation answerB = Interpreter.interpretation(b.nominal(), by, ownB);
         List<FeatureComparison> features = new ComparedFeatures(
             new ComparedFeatures.ReadSample(a.name(), ownA, answerA),
             new ComparedFeatures.ReadSample(b.name(), ownB, answerB), judgement).of(matching, contrasts);

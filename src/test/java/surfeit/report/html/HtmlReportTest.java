@@ -146,8 +146,8 @@ class HtmlReportTest {
 
     @Test
     void nothing_from_outside_acts_as_markup() throws IOException {
-        Rival rival = new Rival(Cause.SMALL_PATCH, HOSTILE, Optional.empty(), CouldExplain.IN_PART, OptionalDouble.of(0.7), HOSTILE, HOSTILE,
-            List.of(), HOSTILE);
+        Rival rival = new Rival(Cause.TILT, HOSTILE, Optional.empty(), CouldExplain.IN_PART, OptionalDouble.of(0.7),
+            HOSTILE, HOSTILE, List.of(HOSTILE), HOSTILE);
         Interpretation answer = Invented.answer(Invented.AG_CU, new GroupBuilder(HOSTILE, 12, HOSTILE, "P2", "P3")
             .element("Ag", 0.601, depleted(0.2, 0.01).factor(0.3, 0.2, 0.4).p(0.01))
             .element("Cu", 0.399, enriched(0.8, 0.01).factor(2, 1.9, 2.1).p(0.01)).rival(rival)
