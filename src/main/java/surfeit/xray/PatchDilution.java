@@ -10,8 +10,7 @@ package surfeit.xray;
  * an independent Monte Carlo: at overvoltage 3 and more the true share lay 0.03 below to 0.09 above the two powers, in
  * one material as well as for a copper-rich plug in a silver-rich matrix and a silicon plug in gold (after normalising;
  * electrons that leave a light plug lower the total). Below overvoltage 3 it lay up to 0.11 below. From a radius of
- * 1.3 D on at least 0.99 came from the patch (copper-rich plug 0.997 at 1.3 D, silicon plug 1.00 at 1.05 D); beyond 3 D,
- * farther than the electrons go, all of it (secondary fluorescence apart).
+ * 1.3 D on at least 0.99 came from the patch (copper-rich plug 0.997 at 1.3 D, silicon plug 1.00 at 1.05 D).
  *
  * <p>A flake thinner than the signal is diluted by depth however wide it is; see {@link #flakeShare}.
  * Formula fitted for this project. Dilution is bounded, never silently corrected. Stateless.
@@ -23,9 +22,8 @@ public final class PatchDilution {
     private static final double TRUTH_BELOW_WHERE_WEAK = 0.12;
     private static final double TRUTH_ABOVE = 0.10;
     private static final double NEARLY_WHOLE = 0.99;
-    /** Radii over Reed's diameter from which on nearly all, and all, of the signal comes from the patch. */
+    /** Radius over Reed's diameter from which on nearly all of the signal comes from the patch. */
     private static final double NEARLY_WHOLE_FROM = 1.3;
-    private static final double WHOLE_FROM = 3;
     /** A 200 nm disc of silicon on gold reported 1.33 times its share by depth. */
     private static final double FLAKE_EXCESS = 1.5;
 
@@ -51,9 +49,6 @@ public final class PatchDilution {
         }
         double one = ofPower(radiusNm, sourceDiameterNm, LEAST_POWER);
         double other = ofPower(radiusNm, sourceDiameterNm, MOST_POWER);
-        if (radiusNm >= WHOLE_FROM * sourceDiameterNm) {
-            return new Estimate(1, 1, 1);
-        }
         double below = overvoltage < ModelBounds.WEAK_BELOW_OVERVOLTAGE ? TRUTH_BELOW_WHERE_WEAK : TRUTH_BELOW;
         double least = radiusNm >= NEARLY_WHOLE_FROM * sourceDiameterNm ? NEARLY_WHOLE : 0;
         double low = Math.max(least, Math.min(one, other) - below);

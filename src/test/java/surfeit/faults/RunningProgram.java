@@ -95,7 +95,15 @@ final class RunningProgram implements AutoCloseable {
     }
 
     HttpResponse<String> send(HttpRequest.Builder request) throws IOException, InterruptedException {
-        return client.send(request.timeout(PATIENCE).build(), HttpResponse.BodyHandlers.ofString());
+        try {
+            return client.send(request.timeout(PATIENCE).build(), HttpResponse.BodyHandlers.ofString());
+        } catch (IOException e) {
+            if (!String.valueOf(e.getMessage()).contains("received no bytes")) {
+                throw e;
+            }
+            // A kept connection that the service closed just then; the client repeats a GET by itself, but no POST.
+            return client.send(request.build(), HttpResponse.BodyHandlers.ofString());
+        }
     }
 
     /** Ends it at once, as a loss of power or {@code kill -9} would. */
