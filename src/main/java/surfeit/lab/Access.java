@@ -14,7 +14,10 @@ import java.util.concurrent.atomic.AtomicReference;
  * tokens to the same record must be another program that runs while this one does not.
  */
 public final class Access {
-    /** Hex digits by which a token is looked up before its whole hash is compared; the hash of a guess tells nothing of a token. */
+    /**
+     * Hex digits by which a token is looked up before its whole hash is compared; the hash of a guess tells nothing of
+     * a token.
+     */
     private static final int LOOKED_UP_BY = 16;
 
     private final Store store;
@@ -74,8 +77,10 @@ public final class Access {
         String secret = TokenSecret.of(random);
         Token made = store.write(access -> {
             requireOwnName(access.tokens(), wanted.name(), occasion.when());
-            Token token = access.addToken(wanted.name(), wanted.scopes(), expires, TokenSecret.sha256(secret), occasion);
-            access.audit(occasion, "token made", Optional.empty(), token.id() + " \"" + token.name() + "\": scopes " + token.words()
+            Token token = access.addToken(wanted.name(), wanted.scopes(), expires, TokenSecret.sha256(secret),
+                occasion);
+            access.audit(occasion, "token made", Optional.empty(), token.id() + " \"" + token.name() + "\": scopes "
+                + token.words()
                 + "; expires " + token.expires());
             return token;
         });
@@ -85,7 +90,8 @@ public final class Access {
 
     /** Two valid tokens of one name could not be told apart in the record. */
     private static void requireOwnName(List<KeptToken> tokens, String name, Instant when) {
-        tokens.stream().map(KeptToken::token).filter(token -> token.name().equals(name) && token.isValid(when)).findFirst()
+        tokens.stream().map(KeptToken::token).filter(token -> token.name().equals(name) && token.isValid(when))
+            .findFirst()
             .ifPresent(other -> {
                 throw new ProblemException(Problem.NAME_INVALID, "The valid token " + other.id() + " is named \"" + name
                     + "\" already; revoke it first, or choose another name.");

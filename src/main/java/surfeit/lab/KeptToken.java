@@ -12,6 +12,7 @@ public record KeptToken(Token token, String sha256) {
 
     /** Compares in a time that does not depend on where two hashes differ. */
     boolean hasHash(String other) {
-        return MessageDigest.isEqual(sha256.getBytes(StandardCharsets.US_ASCII), other.getBytes(StandardCharsets.US_ASCII));
+        return MessageDigest.isEqual(sha256.getBytes(StandardCharsets.US_ASCII),
+            other.getBytes(StandardCharsets.US_ASCII));
     }
 }

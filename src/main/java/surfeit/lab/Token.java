@@ -34,7 +34,8 @@ public record Token(String id, String name, Set<TokenScope> scopes, Occasion cre
     /** Refuses what the token is not for. @throws ProblemException scope-missing */
     public void require(TokenScope scope) {
         if (!scopes.contains(scope)) {
-            throw new ProblemException(Problem.SCOPE_MISSING, "This needs the scope " + scope.word() + "; the token \"" + name
+            throw new ProblemException(Problem.SCOPE_MISSING, "This needs the scope " + scope.word() + "; the token \""
+                + name
                 + "\" has " + words() + ".");
         }
     }

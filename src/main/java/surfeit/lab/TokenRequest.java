@@ -29,18 +29,21 @@ public record TokenRequest(String name, Set<TokenScope> scopes, Optional<Instant
     Instant requireUsable(Instant now) {
         Optional<String> wrong = Names.faultOf("token's name", name);
         if (wrong.isEmpty() && (name.length() > NAME_LENGTH_MAX || name.equals(ANYONE) || !name.equals(name.strip()))) {
-            wrong = Optional.of("A token's name has at most " + NAME_LENGTH_MAX + " characters, no blank at either end, and is not \""
+            wrong = Optional.of("A token's name has at most " + NAME_LENGTH_MAX
+                + " characters, no blank at either end, and is not \""
                 + ANYONE + "\".");
         }
         if (wrong.isPresent()) {
             throw new ProblemException(Problem.NAME_INVALID, wrong.get());
         }
         if (scopes.isEmpty()) {
-            throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, "Expected at least one scope for the token, got none.");
+            throw new ProblemException(Problem.VALUE_OUT_OF_RANGE,
+                "Expected at least one scope for the token, got none.");
         }
         Instant until = expires.orElse(now.plus(LIFETIME));
         if (!until.isAfter(now) || until.isAfter(now.plus(LIFETIME_MAX))) {
-            throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, "Expected a token to expire after now (" + now + ") and within "
+            throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, "Expected a token to expire after now (" + now
+                + ") and within "
                 + LIFETIME_MAX.toDays() + " days, got " + until + ".");
         }
         return until;

@@ -25,7 +25,8 @@ public final class TokenSecret {
     /** The token these random bytes make. */
     static String of(byte[] random) {
         if (random.length != RANDOM_BYTES) {
-            throw new IllegalArgumentException("A token is made of " + RANDOM_BYTES + " random bytes, got " + random.length + ".");
+            throw new IllegalArgumentException("A token is made of " + RANDOM_BYTES + " random bytes, got "
+                + random.length + ".");
         }
         return PREFIX + Base64.getUrlEncoder().withoutPadding().encodeToString(random);
     }
@@ -38,7 +39,8 @@ public final class TokenSecret {
     /** What is kept of a token, in hex. */
     static String sha256(String text) {
         try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(text.getBytes(StandardCharsets.UTF_8)));
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256")
+                .digest(text.getBytes(StandardCharsets.UTF_8)));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("Every Java platform has SHA-256.", e);
         }

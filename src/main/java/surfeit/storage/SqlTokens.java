@@ -36,7 +36,8 @@ final class SqlTokens {
                 INSERT INTO token (name, sha256, scopes, created, created_by, expires)
                 VALUES (:name, :sha256, :scopes, :created, :by, :expires)""")
             .bind("name", name).bind("sha256", sha256)
-            .bind("scopes", new TreeSet<>(scopes).stream().map(TokenScope::word).collect(Collectors.joining(BETWEEN_SCOPES)))
+            .bind("scopes", new TreeSet<>(scopes).stream().map(TokenScope::word)
+            .collect(Collectors.joining(BETWEEN_SCOPES)))
             .bind("created", occasion.when().toString()).bind("by", occasion.who()).bind("expires", expires.toString())
             .executeAndReturnGeneratedKeys("id").mapTo(Long.class).one();
         return new Token(PublicId.of(PublicId.TOKEN, id), name, scopes, occasion, expires, Optional.empty());
@@ -52,8 +53,10 @@ final class SqlTokens {
             .map(word -> TokenScope.ofWord(word).orElseThrow()).collect(Collectors.toSet());
         String revoked = row.getString("revoked");
         return new KeptToken(new Token(PublicId.of(PublicId.TOKEN, row.getLong("id")), row.getString("name"), scopes,
-            new Occasion(row.getString("created_by"), Instant.parse(row.getString("created"))), Instant.parse(row.getString("expires")),
-            revoked == null ? Optional.empty() : Optional.of(new Occasion(row.getString("revoked_by"), Instant.parse(revoked)))),
+            new Occasion(row.getString("created_by"), Instant.parse(row.getString("created"))),
+            Instant.parse(row.getString("expires")),
+            revoked == null ? Optional.empty() : Optional.of(new Occasion(row.getString("revoked_by"),
+            Instant.parse(revoked)))),
             row.getString("sha256"));
     }
 }

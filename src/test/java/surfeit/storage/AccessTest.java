@@ -80,7 +80,8 @@ class AccessTest {
         bench.close();
         open();
         Instant end = NOON.plus(Duration.ofDays(365));
-        assertThat(access.admit(secret, end.minusSeconds(1)).scopes()).containsExactly(TokenScope.READ, TokenScope.WRITE);
+        assertThat(access.admit(secret, end.minusSeconds(1)).scopes()).containsExactly(TokenScope.READ,
+            TokenScope.WRITE);
         assertThat(LabBench.assertRefused(() -> access.admit(secret, end), Problem.TOKEN_REJECTED).detail())
             .isEqualTo("The token \"bench\" expired at " + end + ".");
     }
@@ -97,11 +98,13 @@ class AccessTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "lab_", "lab_AQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQ", "LAB_AQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQE",
+    @ValueSource(strings = {"", "lab_", "lab_AQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQ",
+        "LAB_AQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQE",
         "lab_AQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQF", "lab_AQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQE ",
         "AQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQE"})
     void a_text_that_is_not_the_token_to_the_letter_is_rejected(String guess) {
-        assertThat(issue("bench", 1, TokenScope.READ).secret()).isEqualTo("lab_AQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQE");
+        assertThat(issue("bench", 1, TokenScope.READ).secret())
+            .isEqualTo("lab_AQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQEBAQE");
         LabBench.assertRefused(() -> access.admit(guess, NOON), Problem.TOKEN_REJECTED);
     }
 
@@ -127,7 +130,8 @@ class AccessTest {
         List<AuditEntry> rows = bench.laboratory().audit(PageRequest.first(10)).items();
         assertThat(rows).extracting(AuditEntry::who).containsExactly("anna", "ben");
         assertThat(rows).extracting(AuditEntry::what).containsExactly("token made", "token revoked");
-        assertThat(rows.get(0).detail()).isEqualTo("tok_0001 \"bench\": scopes read, correct; expires 2027-11-20T12:00:00Z")
+        assertThat(rows.get(0).detail())
+            .isEqualTo("tok_0001 \"bench\": scopes read, correct; expires 2027-11-20T12:00:00Z")
             .doesNotContain(issued.secret());
         assertThat(bench.laboratory().checkAudit().broken()).isEmpty();
     }
@@ -141,7 +145,8 @@ class AccessTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", " ", " bench", "anyone", "two\nlines", "12345678901234567890123456789012345678901234567890123456789012345"})
+    @ValueSource(strings = {"", " ", " bench", "anyone", "two\nlines",
+        "12345678901234567890123456789012345678901234567890123456789012345"})
     void a_name_that_would_mislead_in_the_record_is_refused(String name) {
         LabBench.assertRefused(() -> issue(name, 1, TokenScope.READ), Problem.NAME_INVALID);
         assertThat(access.isOpen()).isTrue();
