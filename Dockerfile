@@ -1,5 +1,6 @@
 # Two stages: the first builds the jar with Maven, the second runs it as an unprivileged user.
 # Runs with a read-only root file system; all that changes lives under /data:
+#   docker run --rm -v lab-data:/data surfeit token new --name me --scopes read,write,correct,admin     # once, before the first start
 #   docker run --read-only --tmpfs /tmp -v lab-data:/data -p 127.0.0.1:8420:8420 surfeit
 FROM maven:3.9-eclipse-temurin-17 AS build
 WORKDIR /build

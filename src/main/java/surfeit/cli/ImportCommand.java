@@ -45,7 +45,7 @@ final class ImportCommand implements Callable<Integer>, WithSettings {
         try (Opened opened = Opened.on(settings)) {
             ImportOptions options = new ImportOptions(skip ? ImportOptions.OnError.SKIP : ImportOptions.OnError.REFUSE, validateOnly);
             ImportReport report = opened.laboratory().importSpots(sample, FileQuestion.upload(file),
-                FileQuestion.rows(file, words, settings.whole(Setting.UPLOAD_ROWS_MAX)), options,
+                FileQuestion.rows(file, words, ServiceSettings.intake(settings)), options,
                 new Occasion(System.getProperty("user.name"), Instant.now()));
             print(report, spec.commandLine().getOut());
             return report.rejectedCount() == 0 ? Main.DONE : Main.REFUSED;

@@ -67,7 +67,8 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
         put(all, "nominal", nominal);
         put(all, "unit", unit);
         Optional<byte[]> described = sample == null ? Optional.empty() : Optional.of(Files.readAllBytes(InputFile.readable(sample)));
-        FileQuestion question = FileQuestion.read(InputFile.readable(file), all, described, settings.whole(Setting.UPLOAD_ROWS_MAX));
+        FileQuestion question = FileQuestion.read(InputFile.readable(file), all, described,
+            ServiceSettings.intake(settings));
         Segregation answer = new UnrecordedAnswers(AlloyCatalogue.packaged(), new Interpreter(), Opened.detectionLimit(settings))
             .interpret(question.sample(), SpotSource.of(question.spots()), GroupWord.of(spec, by));
         print(answer, file.getFileName().toString(), format, spec.commandLine().getOut());

@@ -6,6 +6,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import surfeit.http.ProgramVersion;
+import surfeit.http.UnsafeStartException;
 import surfeit.lab.ProblemException;
 import surfeit.storage.StorageException;
 
@@ -18,7 +19,7 @@ import surfeit.storage.StorageException;
 @Command(name = "surfeit", versionProvider = Main.Version.class, mixinStandardHelpOptions = true,
     description = "Says where the surface of an alloy is enriched or depleted, how sure that is, and what else could explain it.",
     subcommands = {ServeCommand.class, DemoCommand.class, InterpretCommand.class, ImportCommand.class, ReportCommand.class,
-        BackupCommand.class, RestoreCommand.class, CheckAuditCommand.class,
+        BackupCommand.class, RestoreCommand.class, CheckAuditCommand.class, TokenCommand.class,
         CheckConfigCommand.class, HealthCommand.class, VersionCommand.class, CommandLine.HelpCommand.class})
 public final class Main implements Runnable {
     static final int DONE = 0;
@@ -39,25 +40,37 @@ public final class Main implements Runnable {
     /** The whole command line, every setting a flag of the commands that use settings. */
     static CommandLine commandLine() {
         CommandLine line = new CommandLine(new Main());
-        line.getSubcommands().values().stream()
-            .filter(command -> command.getCommand() instanceof WithSettings)
-            .forEach(command -> addSettings(command.getCommandSpec()));
+        addSettingsBelow(line);
         line.setExecutionExceptionHandler((exception, command, result) -> told(exception, command.getErr()));
         line.setExitCodeExceptionMapper(exception -> exception instanceof CommandLine.ParameterException ? WRONG_USAGE : INTERNAL);
         return line;
     }
 
+    private static void addSettingsBelow(CommandLine line) {
+        for (CommandLine command : line.getSubcommands().values()) {
+            if (command.getCommand() instanceof WithSettings) {
+                addSettings(command.getCommandSpec());
+            }
+            addSettingsBelow(command);
+        }
+    }
+
     private static void addSettings(CommandSpec spec) {
         for (Setting setting : Setting.values()) {
-            spec.addOption(OptionSpec.builder("--" + setting.key()).type(String.class).paramLabel("<" + setting.unit() + ">")
-                .description(setting.meaning() + " (default " + setting.standard() + ")").build());
+            OptionSpec.Builder option = OptionSpec.builder("--" + setting.key()).type(String.class)
+                .paramLabel("<" + setting.unit() + ">").description(setting.meaning() + " (default "
+                + setting.standard() + ")");
+            if (setting.isYesOrNo()) {
+                option.arity("0..1").fallbackValue("true");
+            }
+            spec.addOption(option.build());
         }
         spec.addOption(OptionSpec.builder("--config").type(String.class).paramLabel("<file>")
             .description("configuration file, lines of the form port = 8420").build());
     }
 
     private static int told(Exception exception, PrintWriter err) {
-        if (exception instanceof SettingsException) {
+        if (exception instanceof SettingsException || exception instanceof UnsafeStartException) {
             err.println("Cannot start: " + exception.getMessage());
             return WRONG_USAGE;
         }

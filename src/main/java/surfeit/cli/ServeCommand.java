@@ -1,13 +1,14 @@
 package surfeit.cli;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 import surfeit.http.Server;
-import surfeit.http.ServerSettings;
+import surfeit.lab.Access;
 
 /** Runs the service until it is told to stop. */
 @Command(name = "serve", mixinStandardHelpOptions = true, description = "Run the service until it is told to stop.")
@@ -23,6 +24,7 @@ final class ServeCommand implements Callable<Integer>, WithSettings {
         Settings settings = WithSettings.settings(spec);
         CountDownLatch stopped = new CountDownLatch(1);
         Opened opened = Opened.on(settings);
+        warn(settings, opened.laboratory().access());
         Server server = start(settings, opened);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
             server.stop();
@@ -46,21 +48,23 @@ final class ServeCommand implements Callable<Integer>, WithSettings {
         }
     }
 
+    private void warn(Settings settings, Access access) {
+        if (ServiceSettings.noAuth(settings)) {
+            spec.commandLine().getErr().println("warning: --no-auth: everyone who can reach "
+                + settings.get(Setting.HOST) + " may read and change everything, without a token.");
+        } else if (!access.isOpen() && !access.hasValidToken(Instant.now())) {
+            spec.commandLine().getErr().println(
+                "warning: every token is expired or revoked, so nobody gets in; make one with token new.");
+        }
+    }
+
     /** Starts the service; the lab is closed again where it cannot listen. */
     static Server start(Settings settings, Opened opened) {
         try {
-            return Server.start(serverSettings(settings), opened.laboratory(), Clock.systemUTC());
+            return Server.start(ServiceSettings.server(settings), opened.laboratory(), Clock.systemUTC());
         } catch (RuntimeException e) {
             opened.close();
             throw e;
         }
-    }
-
-    private static ServerSettings serverSettings(Settings settings) {
-        return new ServerSettings(settings.get(Setting.HOST), settings.whole(Setting.PORT),
-            settings.whole(Setting.UPLOAD_BYTES_MAX), settings.whole(Setting.JSON_BYTES_MAX),
-            settings.whole(Setting.UPLOAD_ROWS_MAX),
-            Setting.seconds(settings.get(Setting.BODY_STALL_S)), Setting.seconds(settings.get(Setting.BODY_TOTAL_S)),
-            ServerSettings.DEFAULT.stopPatience());
     }
 }

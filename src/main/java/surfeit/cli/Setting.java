@@ -1,6 +1,5 @@
 package surfeit.cli;
 
-import java.time.Duration;
 import java.util.Locale;
 
 /**
@@ -10,61 +9,53 @@ import java.util.Locale;
  * configuration file ({@code port = 8080}), or keeps its default; the first of these wins.
  */
 enum Setting {
-    HOST("host", "127.0.0.1", "address", "address to listen on"),
-    PORT("port", "8420", "0 to 65535", "port to listen on; 0 takes a free one") {
-        @Override
-        void check(String text) {
-            whole(text, 0, 65_535);
-        }
-    },
-    DATA("data", "surfeit-data", "folder", "folder of the file store; serve makes it where it is missing"),
-    DETECTION_LIMIT_MASS_PERCENT("detection-limit-mass-percent", "0.3", "mass %", "limit taken for \"not detected\" without a stated limit") {
-        @Override
-        void check(String text) {
-            number(text, 0, 10);
-        }
-    },
-    UPLOAD_BYTES_MAX("upload-bytes-max", "67108864", "bytes", "largest table or NDJSON upload, after inflation") {
-        @Override
-        void check(String text) {
-            whole(text, 1, Integer.MAX_VALUE);
-        }
-    },
-    JSON_BYTES_MAX("json-bytes-max", "8388608", "bytes", "largest JSON body, after inflation") {
-        @Override
-        void check(String text) {
-            whole(text, 1, Integer.MAX_VALUE);
-        }
-    },
-    UPLOAD_ROWS_MAX("upload-rows-max", "1000000", "rows", "most rows of one upload") {
-        @Override
-        void check(String text) {
-            whole(text, 1, Integer.MAX_VALUE);
-        }
-    },
-    BODY_STALL_S("body-stall-s", "60", "seconds", "longest pause within a request body") {
-        @Override
-        void check(String text) {
-            whole(text, 1, 86_400);
-        }
-    },
-    BODY_TOTAL_S("body-total-s", "600", "seconds", "longest time for a whole request body") {
-        @Override
-        void check(String text) {
-            whole(text, 1, 86_400);
-        }
-    };
+    HOST("host", "127.0.0.1", "address", "address to listen on", SettingCheck.notBlank("address")),
+    PORT("port", "8420", "0 to 65535", "port to listen on; 0 takes a free one", SettingCheck.whole(0, 65_535)),
+    DATA("data", "surfeit-data", "folder", "folder of the file store; serve makes it where it is missing",
+        SettingCheck.notBlank("folder")),
+    NO_AUTH("no-auth", "false", "true or false", "ask nobody for a token, whoever can reach the address",
+        SettingCheck.trueOrFalse()),
+    TRUSTED_PROXIES("trusted-proxies", "none", "addresses",
+        "machines whose X-Forwarded-For, -Proto and -Host are believed; addresses or networks with commas between",
+        SettingCheck.proxies()),
+    DETECTION_LIMIT_MASS_PERCENT("detection-limit-mass-percent", "0.3", "mass %",
+        "limit taken for \"not detected\" without a stated limit", SettingCheck.number(0, 10)),
+    UPLOAD_BYTES_MAX("upload-bytes-max", "67108864", "bytes", "largest table or NDJSON upload, after inflation",
+        SettingCheck.whole(1, Integer.MAX_VALUE)),
+    JSON_BYTES_MAX("json-bytes-max", "8388608", "bytes", "largest JSON body, after inflation",
+        SettingCheck.whole(1, Integer.MAX_VALUE)),
+    JSON_DEPTH_MAX("json-depth-max", "20", "levels", "deepest nesting of JSON", SettingCheck.whole(6, 1_000)),
+    UPLOAD_ROWS_MAX("upload-rows-max", "1000000", "rows", "most rows, or spots, of one upload",
+        SettingCheck.whole(1, Integer.MAX_VALUE)),
+    ELEMENTS_PER_SPOT_MAX("elements-per-spot-max", "64", "elements", "most elements of one spot",
+        SettingCheck.whole(1, 64)),
+    LABEL_LENGTH_MAX("label-length-max", "200", "characters", "longest label, particle, feature or session",
+        SettingCheck.whole(1, 200)),
+    CELL_LENGTH_MAX("cell-length-max", "32767", "characters", "longest cell of a table",
+        SettingCheck.whole(1, 1_000_000)),
+    COLUMNS_MAX("columns-max", "1000", "columns", "most columns of a table", SettingCheck.whole(1, 10_000)),
+    HEADER_BYTES_MAX("header-bytes-max", "16384", "bytes", "longest address and header fields of a request together",
+        SettingCheck.whole(1_024, 1 << 20)),
+    BODY_STALL_S("body-stall-s", "60", "seconds", "longest pause within a request body", SettingCheck.whole(1, 86_400)),
+    BODY_TOTAL_S("body-total-s", "600", "seconds", "longest time for a whole request body",
+        SettingCheck.whole(1, 86_400)),
+    REQUESTS_PER_SECOND_MAX("requests-per-second-max", "100", "requests", "most requests a second of one token",
+        SettingCheck.whole(1, 1_000_000)),
+    OPEN_STREAMS_MAX("open-streams-max", "1024", "streams", "most event streams open at the same time",
+        SettingCheck.whole(1, 100_000));
 
     private final String key;
     private final String standard;
     private final String unit;
     private final String meaning;
+    private final SettingCheck check;
 
-    Setting(String key, String standard, String unit, String meaning) {
+    Setting(String key, String standard, String unit, String meaning, SettingCheck check) {
         this.key = key;
         this.standard = standard;
         this.unit = unit;
         this.meaning = meaning;
+        this.check = check;
     }
 
     String key() {
@@ -84,6 +75,11 @@ enum Setting {
         return meaning;
     }
 
+    /** True where the flag alone says yes: {@code --no-auth}. */
+    boolean isYesOrNo() {
+        return standard.equals("false");
+    }
+
     /** The name of its environment variable. */
     String variable() {
         return "SURFEIT_" + key.toUpperCase(Locale.ROOT).replace('-', '_');
@@ -91,36 +87,6 @@ enum Setting {
 
     /** Refuses a text that cannot be this setting's value. @throws IllegalArgumentException saying what was expected */
     void check(String text) {
-        if (text.isBlank()) {
-            throw new IllegalArgumentException("expected " + unit + ", got nothing");
-        }
-    }
-
-    private static void whole(String text, long least, long most) {
-        try {
-            long value = Long.parseLong(text.strip());
-            if (value >= least && value <= most) {
-                return;
-            }
-        } catch (NumberFormatException e) {
-            // told below, with the same words as a number out of range
-        }
-        throw new IllegalArgumentException("expected a whole number from " + least + " to " + most + ", got \"" + text + "\"");
-    }
-
-    private static void number(String text, double above, double below) {
-        try {
-            double value = Double.parseDouble(text.strip());
-            if (value > above && value < below) {
-                return;
-            }
-        } catch (NumberFormatException e) {
-            // told below, with the same words as a number out of range
-        }
-        throw new IllegalArgumentException("expected a number above " + above + " and below " + below + ", got \"" + text + "\"");
-    }
-
-    static Duration seconds(String text) {
-        return Duration.ofSeconds(Long.parseLong(text.strip()));
+        check.check(text);
     }
 }

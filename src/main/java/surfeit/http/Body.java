@@ -11,9 +11,10 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.concurrent.TimeoutException;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
+import org.eclipse.jetty.io.EofException;
+import surfeit.http.json.DepthLimited;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.Upload;
@@ -28,20 +29,18 @@ final class Body implements Upload, AutoCloseable {
     /** Free space below which a failure to write is put down to a full disk, in bytes. Judgement. */
     private static final long NO_SPACE_BYTES = 1 << 20;
 
-    private final String mediaType;
+    private final Form form;
     private final Optional<String> fileName;
+    private final int jsonDepthMax;
     private byte[] memory;
     private int length;
     private Path file;
 
-    private Body(String mediaType, Optional<String> fileName, int expected) {
-        this.mediaType = mediaType;
+    private Body(Form form, Optional<String> fileName, int expected, int jsonDepthMax) {
+        this.form = form;
+        this.jsonDepthMax = jsonDepthMax;
         this.fileName = fileName;
         this.memory = new byte[expected];
-    }
-
-    /** How much of a body is taken, and how long that may last. */
-    record Limits(long bytesMax, String setting, long stallMillis, long totalNanos) {
     }
 
     /**
@@ -49,35 +48,33 @@ final class Body implements Upload, AutoCloseable {
      *
      * @throws ProblemException upload-too-large, request-timeout, unsupported-media-type, malformed-request
      */
-    static Body receive(HttpServletRequest request, String mediaType, Optional<String> fileName, Limits limits)
+    static Body receive(HttpServletRequest request, Form form, Optional<String> fileName, RequestLimits limits)
             throws IOException {
         boolean gzip = isGzip(request.getHeader("Content-Encoding"));
+        BodyLimit limit = BodyLimit.of(form, limits);
         long announced = request.getContentLengthLong();
-        if (announced > limits.bytesMax()) {
-            throw tooLarge(limits, announced + " bytes are announced");
-        }
+        limit.requireFits(announced, announced + " bytes are announced");
         int expected = gzip || announced < 0 ? PIECE : (int) Math.min(announced, MEMORY_MAX);
-        Body body = new Body(mediaType, fileName, Math.max(expected, 1));
-        try (InputStream raw = request.getInputStream();
+        Body body = new Body(form, fileName, Math.max(expected, 1), limits.jsonDepthMax());
+        try (InputStream raw = new ArrivingBody(request.getInputStream(), limit);
              InputStream in = gzip ? new GZIPInputStream(raw, PIECE) : raw) {
-            body.fill(in, limits);
+            body.fill(in, limit);
             return body;
         } catch (ZipException | EOFException e) {
             body.close();
+            if (e instanceof EofException brokenOff) {
+                throw brokenOff;
+            }
             throw new ProblemException(
                 Problem.MALFORMED_REQUEST, "Expected a body compressed with gzip, as Content-Encoding says: "
                 + "it is cut short or something else.");
-        } catch (IOException e) {
-            body.close();
-            throw stalled(e, limits);
-        } catch (ProblemException e) {
+        } catch (IOException | ProblemException e) {
             body.close();
             throw e;
         }
     }
 
-    private void fill(InputStream in, Limits limits) throws IOException {
-        long deadline = System.nanoTime() + limits.totalNanos();
+    private void fill(InputStream in, BodyLimit limit) throws IOException {
         long total = 0;
         OutputStream spooled = null;
         byte[] piece = null;
@@ -94,13 +91,7 @@ final class Body implements Upload, AutoCloseable {
                     return;
                 }
                 total += count;
-                if (total > limits.bytesMax()) {
-                    throw tooLarge(limits, "it is larger");
-                }
-                if (System.nanoTime() - deadline > 0) {
-                    throw new ProblemException(Problem.REQUEST_TIMEOUT, "The body took longer than "
-                        + limits.totalNanos() / 1_000_000_000 + " s in all.");
-                }
+                limit.requireFits(total, "it is larger");
                 if (toMemory) {
                     length += count;
                 } else {
@@ -151,29 +142,15 @@ final class Body implements Upload, AutoCloseable {
             + encoding + "\".");
     }
 
-    private static ProblemException tooLarge(Limits limits, String found) {
-        return new ProblemException(Problem.UPLOAD_TOO_LARGE, "Expected a body of at most " + limits.bytesMax()
-            + " bytes after inflation, " + found + ".").withSetting(limits.setting());
-    }
-
-    private static RuntimeException stalled(IOException cause, Limits limits) throws IOException {
-        for (Throwable t = cause; t != null; t = t.getCause()) {
-            if (t instanceof TimeoutException) {
-                return new ProblemException(Problem.REQUEST_TIMEOUT, "The body stalled for "
-                    + limits.stallMillis() / 1000.0 + " s.");
-            }
-        }
-        throw cause;
-    }
-
     @Override
     public InputStream open() throws IOException {
-        return file == null ? new ByteArrayInputStream(memory, 0, length) : Files.newInputStream(file);
+        InputStream bytes = file == null ? new ByteArrayInputStream(memory, 0, length) : Files.newInputStream(file);
+        return new DepthLimited(bytes, jsonDepthMax);
     }
 
     @Override
     public String mediaType() {
-        return mediaType;
+        return form.mediaType();
     }
 
     @Override

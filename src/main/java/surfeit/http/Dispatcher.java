@@ -8,19 +8,29 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.Executor;
+import java.util.concurrent.TimeUnit;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 
-/** Hands each request to its route: picks the form, checks the parameters, and turns every failure into a refusal. */
+/**
+ * Hands each request to its route: asks who it is, picks the form, checks the parameters, and turns every failure into
+ * a refusal.
+ */
 final class Dispatcher {
     private final RouteTable table;
     private final ServiceFacts facts;
+    private final Gate gate;
+    private final OpenStreams streams;
     private final Readiness readiness;
     private final Refusals refusals;
 
-    Dispatcher(RouteTable table, ServiceFacts facts, Readiness readiness) {
+    Dispatcher(RouteTable table, ServiceFacts facts, Gate gate, Readiness readiness) {
         this.table = table;
         this.facts = facts;
+        this.gate = gate;
+        this.streams = new OpenStreams(facts.settings().requests().openStreamsMax());
         this.readiness = readiness;
         this.refusals = new Refusals(table);
     }
@@ -62,8 +72,14 @@ final class Dispatcher {
                 throw new ProblemException(Problem.SHUTTING_DOWN,
                     "The service lets running requests end and takes no new ones.");
             }
+            String who = gate.admit(context, route);
+            if (route.isStream()) {
+                streams.enter(context);
+            }
             Form form = bySuffix.isPresent() ? bySuffix.get() : accepted(route.forms(), context.header("Accept"));
-            route.handler().answer(new Exchange(context, route, form, facts));
+            route.handler().answer(new Exchange(context, route, form, facts, who));
+        } catch (HeldRefusal held) {
+            answerLater(context, held);
         } catch (Exception e) {
             refusals.refuse(context, e);
         } finally {
@@ -71,6 +87,13 @@ final class Dispatcher {
                 readiness.done();
             }
         }
+    }
+
+    /** Answers after a while, without a thread that waits. */
+    private void answerLater(Context context, HeldRefusal held) {
+        Executor later = CompletableFuture.delayedExecutor(held.hold().toMillis(), TimeUnit.MILLISECONDS);
+        context.future(() -> CompletableFuture.runAsync(() -> refuse(context, held.refusal()), later)
+            .whenComplete((done, brokenOff) -> gate.answered()));
     }
 
     private static Form accepted(List<Form> forms, String accept) {

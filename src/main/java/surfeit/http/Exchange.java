@@ -32,8 +32,6 @@ import surfeit.lab.RepeatKey;
 
 /** One request and its answer. Not thread-safe. */
 final class Exchange {
-    /** Who acts where the service asks for no token. */
-    private static final String ANYONE = "anyone";
     private static final int ANSWER_BYTES = 8 << 10;
     private static final Pattern REPEAT_KEY = Pattern.compile("[\\x21-\\x7E]{1,200}");
 
@@ -41,14 +39,16 @@ final class Exchange {
     private final Route route;
     private final Form form;
     private final ServiceFacts facts;
+    private final String who;
     private final Parameters parameters;
 
     /** @throws ProblemException unknown-parameter */
-    Exchange(Context context, Route route, Form form, ServiceFacts facts) {
+    Exchange(Context context, Route route, Form form, ServiceFacts facts, String who) {
         this.context = context;
         this.route = route;
         this.form = form;
         this.facts = facts;
+        this.who = who;
         this.parameters = new Parameters(context.req().getQueryString() == null ? Map.of() : context.queryParamMap(),
             route.parameters());
     }
@@ -79,8 +79,9 @@ final class Exchange {
         return facts.clock().instant().truncatedTo(ChronoUnit.MILLIS);
     }
 
+    /** Who asks, and when. */
     Occasion occasion() {
-        return new Occasion(ANYONE, now());
+        return new Occasion(who, now());
     }
 
     /** What the request says of the revision a change starts from. */
@@ -122,13 +123,8 @@ final class Exchange {
 
     /** Receives the body; the caller closes it. */
     Body body(Form of) throws IOException {
-        ServerSettings settings = facts.settings();
-        boolean json = of == Form.JSON;
-        return Body.receive(context.req(), of.mediaType(),
-            HeaderParameters.of(context.header("Content-Disposition"), "filename"),
-            new Body.Limits(json ? settings.jsonBytesMax() : settings.uploadBytesMax(),
-                json ? ServerSettings.JSON_BYTES_SETTING : ServerSettings.UPLOAD_BYTES_SETTING,
-                settings.bodyStall().toMillis(), settings.bodyTotal().toNanos()));
+        return Body.receive(context.req(), of, HeaderParameters.of(context.header("Content-Disposition"), "filename"),
+            facts.settings().requests());
     }
 
     /** Names the revisions the answer is made from; true where the client has it already and was told so. */
@@ -179,7 +175,9 @@ final class Exchange {
         Map<String, String> query = new TreeMap<>();
         context.queryParamMap().forEach((name, values) -> query.put(name, values.get(0)));
         query.put("cursor", cursor);
-        StringBuilder address = new StringBuilder(context.req().getRequestURL());
+        StringBuilder address = new StringBuilder(
+            Origin.of(context.req(), facts.settings().access().proxies()).service())
+            .append(context.req().getRequestURI());
         char separator = '?';
         for (Map.Entry<String, String> entry : query.entrySet()) {
             address.append(separator).append(entry.getKey()).append('=')
@@ -201,7 +199,7 @@ final class Exchange {
         }
         try (InputStream bytes = body.open()) {
             String asked = context.req().getMethod() + " " + context.path() + "?" + context.req().getQueryString();
-            return Optional.of(new RepeatKey(ANYONE, key, Fingerprint.of(asked, bytes)));
+            return Optional.of(new RepeatKey(who, key, Fingerprint.of(asked, bytes)));
         }
     }
 

@@ -14,6 +14,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import surfeit.http.json.InterpretationRequest;
 import surfeit.http.json.SampleJson;
+import surfeit.intake.IntakeLimits;
 import surfeit.intake.IntakeOptions;
 import surfeit.lab.SpotList;
 import surfeit.lab.SpotRows;
@@ -35,10 +36,10 @@ public record FileQuestion(Sample sample, List<Spot> spots) {
      * @param sample a sample in JSON, in place of these words; empty where the file or the words state it
      * @throws surfeit.lab.ProblemException with every fault
      */
-    public static FileQuestion read(Path file, Map<String, String> words, Optional<byte[]> sample,
-        int rowsMax) throws IOException {
+    public static FileQuestion read(Path file, Map<String, String> words, Optional<byte[]> sample, IntakeLimits limits)
+            throws IOException {
         Parameters parameters = parameters(words);
-        IntakeOptions options = UploadOptions.of(parameters, Optional.empty(), rowsMax);
+        IntakeOptions options = UploadOptions.of(parameters, Optional.empty(), limits);
         Upload upload = upload(file);
         Form form = form(file);
         if (form == Form.JSON && sample.isEmpty()) {
@@ -52,8 +53,8 @@ public record FileQuestion(Sample sample, List<Spot> spots) {
     }
 
     /** The reader for a file of spots that belong to a sample on record. */
-    public static SpotRows rows(Path file, Map<String, String> words, int rowsMax) {
-        return UploadOptions.rows(form(file), UploadOptions.of(parameters(words), Optional.empty(), rowsMax));
+    public static SpotRows rows(Path file, Map<String, String> words, IntakeLimits limits) {
+        return UploadOptions.rows(form(file), UploadOptions.of(parameters(words), Optional.empty(), limits));
     }
 
     /** A file as an upload. */

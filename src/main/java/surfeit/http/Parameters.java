@@ -19,7 +19,7 @@ import surfeit.lab.ProblemException;
 
 /** The query parameters of one request, each known to its route and given once. Not thread-safe. */
 final class Parameters {
-    static final int PAGE_SIZE_MAX = 5000;
+    private static final int PAGE_SIZE_MAX = 5000;
     /** A number as JSON writes it. */
     static final Pattern NUMBER = Pattern.compile("-?(0|[1-9]\\d{0,20})(\\.\\d{1,40})?([eE][+-]?\\d{1,3})?");
     private static final int PAGE_SIZE = 100;

@@ -7,16 +7,24 @@ import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
 import org.eclipse.jetty.util.Callback;
 import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
 
 /** Refusals of requests that never reach a route: bad HTTP, too long an address, too large headers. */
 final class ProtocolErrors extends ErrorHandler {
+
+    private final int headerBytesMax;
+
+    ProtocolErrors(int headerBytesMax) {
+        this.headerBytesMax = headerBytesMax;
+    }
 
     @Override
     public boolean handle(Request request, Response response, Callback callback) {
         String id = Refusals.requestId(request.getHeaders().get("X-Request-Id"));
         Problem problem = problem(response.getStatus());
         response.setStatus(problem.status());
-        byte[] bytes = ProblemJson.of(problem, detail(problem), id);
+        byte[] bytes = ProblemJson.of(refusal(problem), id);
+        SecurityHeaders.put(response.getHeaders());
         response.getHeaders().put(HttpHeader.CONTENT_TYPE, ProblemJson.MEDIA_TYPE);
         response.getHeaders().put(HttpHeader.CACHE_CONTROL, "no-store");
         response.getHeaders().put("X-Request-Id", id);
@@ -34,11 +42,16 @@ final class ProtocolErrors extends ErrorHandler {
         return status >= 500 ? Problem.INTERNAL : Problem.NOT_FOUND;
     }
 
-    private static String detail(Problem problem) {
+    private ProblemException refusal(Problem problem) {
+        ProblemException refusal = new ProblemException(problem, detail(problem));
+        return problem == Problem.ADDRESS_TOO_LONG || problem == Problem.HEADERS_TOO_LARGE
+            ? refusal.withSetting(RequestLimits.HEADER_BYTES_SETTING) : refusal;
+    }
+
+    private String detail(Problem problem) {
         return switch (problem) {
-            case ADDRESS_TOO_LONG -> "The address with its parameters is longer than " + Server.HEADER_BYTES_MAX
-                + " bytes.";
-            case HEADERS_TOO_LARGE -> "The header fields take more than " + Server.HEADER_BYTES_MAX + " bytes.";
+            case ADDRESS_TOO_LONG -> "The address with its parameters is longer than " + headerBytesMax + " bytes.";
+            case HEADERS_TOO_LARGE -> "The address and the header fields take more than " + headerBytesMax + " bytes.";
             case REQUEST_TIMEOUT -> "The request came too slowly.";
             case INTERNAL -> "The request could not be answered for a reason that is not its fault.";
             case NOT_FOUND -> "Nothing answers at this address.";

@@ -32,7 +32,7 @@ final class Refusals {
     private static final int REQUEST_ID_BYTES = 12;
     /** Header fields that a handler may have set for the answer that is not given. */
     private static final List<String> STALE =
-        List.of("ETag", "Location", "Link", "Content-Disposition", "Content-Security-Policy", "Vary");
+        List.of("ETag", "Location", "Link", "Content-Disposition", "Vary");
 
     private final RouteTable table;
 
@@ -68,8 +68,12 @@ final class Refusals {
         for (String stale : STALE) {
             response.setHeader(stale, null);
         }
+        response.setHeader(SecurityHeaders.POLICY, SecurityHeaders.ALL.get(SecurityHeaders.POLICY));
         response.setHeader("Cache-Control", "no-store");
         response.setHeader("X-Request-Id", id);
+        if (refusal.problem() == Problem.REQUEST_TIMEOUT) {
+            response.setHeader("Connection", "close");
+        }
         byte[] bytes = ProblemJson.of(refusal, id);
         response.setContentType(ProblemJson.MEDIA_TYPE);
         response.setContentLength(bytes.length);

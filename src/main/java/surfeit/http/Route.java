@@ -8,16 +8,17 @@ import java.util.Set;
 /**
  * One address of the service: method, path, who may use it, what it takes and gives, and what answers.
  *
- * @param method     GET, PUT or POST
+ * @param method     GET, PUT, POST or DELETE
  * @param path       with parameters in braces: {@code /v1/samples/{sample}}
  * @param scope      what the caller must be allowed
  * @param forms      the forms it answers in, the preferred one first
  * @param suffixed   true where a suffix of the path can ask for a form
  * @param parameters query parameters it knows
  * @param takes      media types of bodies it reads; none for a GET
+ * @param isStream   true where an answer goes on until somebody ends it
  */
 public record Route(String method, String path, Scope scope, List<Form> forms, boolean suffixed, Set<String> parameters,
-                    List<Form> takes, Handler handler) {
+                    List<Form> takes, boolean isStream, Handler handler) {
     /** Answers a request. */
     public interface Handler {
         void answer(Exchange exchange) throws Exception;
@@ -34,6 +35,10 @@ public record Route(String method, String path, Scope scope, List<Form> forms, b
 
     static Builder get(String path, Scope scope) {
         return new Builder("GET", path, scope);
+    }
+
+    static Builder delete(String path, Scope scope) {
+        return new Builder("DELETE", path, scope);
     }
 
     static Builder put(String path, Scope scope) {
@@ -63,6 +68,7 @@ public record Route(String method, String path, Scope scope, List<Form> forms, b
         private List<Form> takes = List.of();
         private final Set<String> parameters = new LinkedHashSet<>();
         private boolean suffixed;
+        private boolean isStream;
 
         private Builder(String method, String path, Scope scope) {
             this.method = method;
@@ -90,8 +96,14 @@ public record Route(String method, String path, Scope scope, List<Form> forms, b
             return this;
         }
 
+        /** Its answers go on until somebody ends them: they are counted as streams, not as requests. */
+        Builder stream() {
+            isStream = true;
+            return this;
+        }
+
         Route to(Handler handler) {
-            return new Route(method, path, scope, forms, suffixed, parameters, takes, handler);
+            return new Route(method, path, scope, forms, suffixed, parameters, takes, isStream, handler);
         }
     }
 }

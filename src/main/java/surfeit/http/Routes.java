@@ -23,6 +23,7 @@ final class Routes {
         routes.addAll(new PlanRoutes(laboratory).routes());
         routes.addAll(new SignalDepthRoutes(laboratory).routes());
         routes.addAll(new BackupRoutes(laboratory).routes());
+        routes.addAll(new AccessRoutes(laboratory).routes());
         return new RouteTable(routes);
     }
 }

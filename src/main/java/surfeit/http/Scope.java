@@ -1,6 +1,8 @@
 package surfeit.http;
 
 import java.util.Locale;
+import java.util.Optional;
+import surfeit.lab.TokenScope;
 
 /** What a caller must be allowed to do at an address; none of them includes another. */
 public enum Scope {
@@ -9,7 +11,13 @@ public enum Scope {
     READ,
     WRITE,
     CORRECT,
-    ADMIN;
+    ADMIN,
+    METRICS;
+
+    /** The scope a token needs here; empty where none is needed. */
+    Optional<TokenScope> needed() {
+        return this == OPEN ? Optional.empty() : Optional.of(TokenScope.valueOf(name()));
+    }
 
     /** The word tokens and documents use. */
     public String word() {

@@ -2,16 +2,21 @@ package surfeit.http;
 
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
+import io.javalin.util.JavalinException;
+import java.net.InetAddress;
+import java.net.UnknownHostException;
 import java.time.Clock;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.ServerConnector;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import surfeit.lab.Access;
 import surfeit.lab.Laboratory;
 
 /** The running service. Thread-safe. */
 public final class Server implements AutoCloseable {
-    /** Bytes of request line and header fields together; long filters in an address still fit. */
-    static final int HEADER_BYTES_MAX = 16 << 10;
+    private static final Logger LOG = LoggerFactory.getLogger(Server.class);
     /** Connections that may wait to be taken; the usual 50 turns away a thousand clients that come at once. */
     private static final int ACCEPT_QUEUE = 1024;
     /** How long connections that are still open get to close, once all patience is over. Judgement. */
@@ -30,19 +35,38 @@ public final class Server implements AutoCloseable {
     /**
      * Starts to listen; returns when the service answers.
      *
-     * @param clock tells when things are recorded and computed
+     * @param clock tells when things are recorded and computed, and whether a token is valid still
+     * @throws UnsafeStartException where other machines could reach it and nobody said so
      */
     public static Server start(ServerSettings settings, Laboratory laboratory, Clock clock) {
         Readiness readiness = new Readiness();
-        ServiceFacts facts = new ServiceFacts(settings, clock, ProgramVersion.VERSION,
-            "detection limit " + laboratory.detectionLimitMassFraction());
-        Dispatcher dispatcher = new Dispatcher(Routes.of(laboratory, readiness), facts, readiness);
+        return start(settings, Routes.of(laboratory, readiness), laboratory, clock, readiness);
+    }
+
+    static Server start(ServerSettings settings, RouteTable table, Laboratory laboratory, Clock clock,
+                        Readiness readiness) {
+        Access access = laboratory.access();
+        if (access.isOpen() && !settings.access().noAuth() && !isLoopback(settings.host())) {
+            throw new UnsafeStartException(settings.host());
+        }
+        ServiceFacts facts = new ServiceFacts(settings, clock, ProgramVersion.VERSION, settings.requests() + "\n"
+            + settings.intake() + "\ndetection limit " + laboratory.detectionLimitMassFraction());
+        Dispatcher dispatcher = new Dispatcher(table, facts, new Gate(access, settings, clock), readiness);
         Javalin javalin = Javalin.create(config -> {
             configure(config, settings);
             dispatcher.register(config);
         });
         javalin.start();
         return new Server(javalin, settings, readiness);
+    }
+
+    /** True where only this machine can reach the address; a name that leads nowhere is none. */
+    static boolean isLoopback(String host) {
+        try {
+            return InetAddress.getByName(host).isLoopbackAddress();
+        } catch (UnknownHostException e) {
+            return false;
+        }
     }
 
     private static void configure(JavalinConfig config, ServerSettings settings) {
@@ -54,16 +78,17 @@ public final class Server implements AutoCloseable {
         config.jetty.addConnector((server, ignored) -> {
             HttpConfiguration http = new HttpConfiguration();
             http.setSendServerVersion(false);
-            http.setRequestHeaderSize(HEADER_BYTES_MAX);
+            http.setRequestHeaderSize(settings.requests().headerBytesMax());
+            http.addCustomizer(new SecurityHeaders());
             ServerConnector connector = new ServerConnector(server, new HttpConnectionFactory(http));
             connector.setHost(settings.host());
             connector.setPort(settings.port());
             connector.setAcceptQueueSize(ACCEPT_QUEUE);
-            connector.setIdleTimeout(settings.bodyStall().toMillis());
+            connector.setIdleTimeout(settings.requests().bodyStall().toMillis());
             return connector;
         });
         config.jetty.modifyServer(server -> {
-            server.setErrorHandler(new ProtocolErrors());
+            server.setErrorHandler(new ProtocolErrors(settings.requests().headerBytesMax()));
             server.setStopTimeout(BREAK_OFF_MS);
         });
     }
@@ -85,7 +110,11 @@ public final class Server implements AutoCloseable {
      */
     public void stop() {
         readiness.end(settings.stopPatience());
-        javalin.stop();
+        try {
+            javalin.stop();
+        } catch (JavalinException e) {
+            LOG.info("Connections that did not close in time were broken off.");
+        }
     }
 
     @Override

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import surfeit.element.ElementTable;
 import surfeit.http.json.FaultDocuments;
-import surfeit.http.json.JsonFormat;
 import surfeit.intake.IntakeLimits;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Problem;
@@ -62,20 +61,35 @@ final class ServiceRoutes {
             "results", "/v1/results", "alloys", "/v1/alloys", "problems", "/v1/problems", "docs", "/docs",
             "openapi", "/openapi.json", "shared", "/shared"));
         json.writeArrayFieldStart("limits");
-        ServerSettings settings = facts.settings();
-        limit(json, ServerSettings.UPLOAD_BYTES_SETTING, settings.uploadBytesMax(),
-            "bytes of one table or NDJSON, after inflation");
-        limit(json, ServerSettings.JSON_BYTES_SETTING, settings.jsonBytesMax(),
-            "bytes of one JSON body, after inflation");
-        limit(json, IntakeLimits.ROWS_SETTING, settings.uploadRowsMax(), "rows of one table, or spots of one body");
-        limit(json, "json-depth-max", JsonFormat.DEPTH_MAX, "levels of nesting in JSON");
-        limit(json, "page-size-max", Parameters.PAGE_SIZE_MAX, "items of one page");
+        writeLimits(json, facts.settings());
         json.writeEndArray();
         json.writeObjectFieldStart("reference_tables");
         json.writeStringField("atomic_weights",
             ElementTable.WEIGHTS_YEAR + " sha256:" + ElementTable.standard().sha256());
         json.writeEndObject();
         json.writeEndObject();
+    }
+
+    private static void writeLimits(JsonGenerator json, ServerSettings settings) throws IOException {
+        RequestLimits requests = settings.requests();
+        limit(json, RequestLimits.UPLOAD_BYTES_SETTING, requests.uploadBytesMax(),
+            "bytes of one table or NDJSON, after inflation");
+        limit(json, RequestLimits.JSON_BYTES_SETTING, requests.jsonBytesMax(),
+            "bytes of one JSON body, after inflation");
+        limit(json, RequestLimits.JSON_DEPTH_SETTING, requests.jsonDepthMax(), "levels of nesting in JSON");
+        limit(json, RequestLimits.HEADER_BYTES_SETTING, requests.headerBytesMax(),
+            "bytes of address and header fields together");
+        limit(json, RequestLimits.STALL_SETTING, requests.bodyStall().toSeconds(), "seconds a body may pause");
+        limit(json, RequestLimits.TOTAL_SETTING, requests.bodyTotal().toSeconds(), "seconds a whole body may take");
+        limit(json, RequestLimits.REQUESTS_SETTING, requests.requestsPerSecondMax(), "requests a second of one token");
+        limit(json, RequestLimits.STREAMS_SETTING, requests.openStreamsMax(), "event streams open at the same time");
+        IntakeLimits intake = settings.intake();
+        limit(json, IntakeLimits.ROWS_SETTING, intake.rowsMax(), "rows or spots of one upload");
+        limit(json, IntakeLimits.ELEMENTS_SETTING, intake.elementsPerSpotMax(), "elements of one spot");
+        limit(json, IntakeLimits.LABEL_SETTING, intake.labelLengthMax(),
+            "characters of a label, particle, feature or session");
+        limit(json, IntakeLimits.CELL_SETTING, intake.cellLengthMax(), "characters of one cell");
+        limit(json, IntakeLimits.COLUMNS_SETTING, intake.columnsMax(), "columns of a table");
     }
 
     private static void limit(JsonGenerator json, String setting, long value, String meaning) throws IOException {

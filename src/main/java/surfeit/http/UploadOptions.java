@@ -21,11 +21,11 @@ final class UploadOptions {
     }
 
     static IntakeOptions of(Exchange exchange) {
-        return of(exchange.parameters(), exchange.bodyCharset(), exchange.facts().settings().uploadRowsMax());
+        return of(exchange.parameters(), exchange.bodyCharset(), exchange.facts().settings().intake());
     }
 
     /** @param charset what the media type says of the characters; a query parameter goes before it */
-    static IntakeOptions of(Parameters parameters, Optional<String> charset, int rowsMax) {
+    static IntakeOptions of(Parameters parameters, Optional<String> charset, IntakeLimits limits) {
         StatedDialect stated = StatedDialect.NOTHING;
         try {
             stated = with(stated, parameters.text("unit"), StatedDialect::withUnit);
@@ -36,9 +36,6 @@ final class UploadOptions {
         } catch (IllegalArgumentException e) {
             throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
         }
-        IntakeLimits usual = IntakeLimits.DEFAULT;
-        IntakeLimits limits = new IntakeLimits(rowsMax, usual.elementsPerSpotMax(),
-            usual.labelLengthMax(), usual.cellLengthMax(), usual.columnsMax());
         return IntakeOptions.DEFAULT.withStated(stated).withSession(parameters.text("session")).withLimits(limits);
     }
 

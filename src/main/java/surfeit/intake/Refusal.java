@@ -43,6 +43,11 @@ public final class Refusal extends RuntimeException {
         return field;
     }
 
+    /** The setting that could change the outcome, where one could. */
+    public Optional<String> setting() {
+        return setting;
+    }
+
     /** The fault this is at a place. */
     public Fault at(Place place) {
         return new Fault(code, getMessage(), place, setting);

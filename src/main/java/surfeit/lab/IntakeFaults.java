@@ -22,7 +22,7 @@ public final class IntakeFaults {
     /** The fault as answers tell it. */
     public static Fault fault(surfeit.intake.Fault fault) {
         return new Fault(problem(fault.code()), fault.detail(), place(fault.place()), value(fault.place()),
-            Optional.empty());
+            Optional.empty(), fault.setting());
     }
 
     static Place place(surfeit.intake.Place place) {

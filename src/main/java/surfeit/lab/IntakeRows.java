@@ -53,12 +53,11 @@ public final class IntakeRows implements SpotRows {
 
     private static ProblemException refusal(IntakeReport report) {
         List<Fault> faults = report.faults().stream().map(IntakeFaults::fault).toList();
-        Optional<String> setting = report.faults().stream().flatMap(fault -> fault.setting().stream()).findFirst();
         Fault first = faults.stream().filter(fault -> fault.code() == Problem.UPLOAD_TOO_LARGE).findFirst()
             .orElse(faults.get(0));
         String detail = report.faultCount() == 1 ? first.detail()
             : report.faultCount() + " faults; nothing was recorded. The first: " + first.detail();
-        return new ProblemException(first.code(), detail, faults, report.faultCount(), setting, Map.of());
+        return new ProblemException(first.code(), detail, faults, report.faultCount(), Fault.setting(faults), Map.of());
     }
 
     private static Dialect echo(CsvDialect dialect) {

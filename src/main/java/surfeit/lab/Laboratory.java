@@ -33,6 +33,7 @@ public final class Laboratory {
     private final Alloys alloys;
     private final Answers answers;
     private final RepeatedRequests repeated;
+    private final Access access;
 
     /** @param detectionLimitMassFraction limit taken for "not detected" without a stated limit */
     public Laboratory(Store store, AlloyCatalogue packagedAlloys, Interpreter interpreter,
@@ -41,6 +42,7 @@ public final class Laboratory {
         this.alloys = new Alloys(packagedAlloys);
         this.answers = new Answers(alloys, interpreter, detectionLimitMassFraction);
         this.repeated = new RepeatedRequests();
+        this.access = new Access(store);
     }
 
     private Laboratory(WriteAccess open, Laboratory outer) {
@@ -48,6 +50,12 @@ public final class Laboratory {
         this.alloys = outer.alloys;
         this.answers = outer.answers;
         this.repeated = outer.repeated;
+        this.access = outer.access;
+    }
+
+    /** Who may use the record. */
+    public Access access() {
+        return access;
     }
 
     // Samples

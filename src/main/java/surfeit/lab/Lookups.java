@@ -31,6 +31,11 @@ final class Lookups {
         return PublicId.number(PublicId.IMPORT, id).orElseThrow(() -> noImport(id));
     }
 
+    static Token token(ReadAccess access, String id) {
+        return access.tokens().stream().map(KeptToken::token).filter(token -> token.id().equals(id)).findFirst()
+            .orElseThrow(() -> notFound("There is no token \"" + id + "\"."));
+    }
+
     /** The number in a page key. @throws ProblemException if it is none */
     static long key(String text) {
         try {
@@ -43,6 +48,11 @@ final class Lookups {
     /** The spot number in a page key. @throws ProblemException if it is none */
     static long spotKey(String text) {
         return PublicId.number(PublicId.SPOT, text).orElseThrow(Lookups::wrongKey);
+    }
+
+    /** The token number in a page key. @throws ProblemException if it is none */
+    static long tokenKey(String text) {
+        return PublicId.number(PublicId.TOKEN, text).orElseThrow(Lookups::wrongKey);
     }
 
     private static ProblemException wrongKey() {

@@ -32,9 +32,13 @@ public final class ProblemException extends RuntimeException {
 
     /** A refusal for faults that were all found; the first one's kind names it. */
     public static ProblemException of(List<Fault> faults) {
-        Fault first = faults.get(0);
-        String detail = faults.size() == 1 ? first.detail() : faults.size() + " faults; the first: " + first.detail();
-        return new ProblemException(first.code(), detail, faults, faults.size(), Optional.empty(), Map.of());
+        return of(faults, faults.size());
+    }
+
+    /** A refusal for faults of which only the first may be given. */
+    public static ProblemException of(List<Fault> first, long count) {
+        String detail = count == 1 ? first.get(0).detail() : count + " faults; the first: " + first.get(0).detail();
+        return new ProblemException(first.get(0).code(), detail, first, count, Fault.setting(first), Map.of());
     }
 
     /** The same refusal, naming the setting that would change the outcome. */

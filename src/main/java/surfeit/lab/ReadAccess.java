@@ -63,6 +63,9 @@ public interface ReadAccess {
     /** What is on record, to be compared with the audit within this call. */
     RecordComparison recordComparison();
 
+    /** All tokens in the order they were made. */
+    List<KeptToken> tokens();
+
     /** The answer given to a request with this key, with the fingerprint of that request. */
     Optional<Kept> keptAnswer(String who, String key);
 

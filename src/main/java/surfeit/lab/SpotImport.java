@@ -95,7 +95,7 @@ final class SpotImport implements SpotRows.Sink {
                 .orElse(Problem.VALUE_OUT_OF_RANGE);
         String detail = faultCount == 1 ? faults.get(0).detail()
             : faultCount + " faults; nothing was recorded. The first: " + faults.get(0).detail();
-        return new ProblemException(problem, detail, faults, faultCount, Optional.empty(), Map.of());
+        return new ProblemException(problem, detail, faults, faultCount, Fault.setting(faults), Map.of());
     }
 
     @Override

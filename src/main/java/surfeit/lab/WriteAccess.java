@@ -2,6 +2,7 @@ package surfeit.lab;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import surfeit.composition.Alloy;
 import surfeit.spot.Sample;
@@ -29,6 +30,11 @@ public interface WriteAccess extends ReadAccess {
      * something audits it before anything else is recorded.
      */
     void audit(Occasion occasion, String what, Optional<String> sample, String detail);
+
+    /** Keeps a token by the SHA-256 of its secret. */
+    Token addToken(String name, Set<TokenScope> scopes, Instant expires, String sha256, Occasion occasion);
+
+    void revokeToken(long number, Occasion occasion);
 
     void keepAnswer(RepeatKey key, KeptAnswer answer, Instant when);
 

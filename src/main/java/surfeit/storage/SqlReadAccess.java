@@ -8,6 +8,7 @@ import surfeit.lab.AuditHead;
 import surfeit.lab.EventFilter;
 import surfeit.lab.ImportReport;
 import surfeit.lab.KeptFile;
+import surfeit.lab.KeptToken;
 import surfeit.lab.LabEvent;
 import surfeit.lab.ReadAccess;
 import surfeit.lab.RecordComparison;
@@ -29,6 +30,7 @@ class SqlReadAccess implements ReadAccess {
     final SqlEvents events;
     final SqlAudit audit;
     final SqlAnswers answers;
+    final SqlTokens tokens;
 
     SqlReadAccess(Handle handle) {
         this.handle = handle;
@@ -39,6 +41,7 @@ class SqlReadAccess implements ReadAccess {
         this.events = new SqlEvents(handle);
         this.audit = new SqlAudit(handle);
         this.answers = new SqlAnswers(handle);
+        this.tokens = new SqlTokens(handle);
     }
 
     @Override
@@ -139,6 +142,11 @@ class SqlReadAccess implements ReadAccess {
     @Override
     public RecordComparison recordComparison() {
         return new SqlRecordComparison(handle);
+    }
+
+    @Override
+    public List<KeptToken> tokens() {
+        return tokens.list();
     }
 
     @Override

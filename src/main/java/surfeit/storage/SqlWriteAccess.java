@@ -2,6 +2,7 @@ package surfeit.storage;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import surfeit.composition.Alloy;
@@ -15,6 +16,8 @@ import surfeit.lab.SpotImportAccess;
 import surfeit.lab.StoredAlloy;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
+import surfeit.lab.Token;
+import surfeit.lab.TokenScope;
 import surfeit.lab.WriteAccess;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
@@ -71,6 +74,16 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     public void audit(Occasion occasion, String what, Optional<String> sample, String detail) {
         String recorded = content.take().map(hash -> SqlRecordComparison.RECORDED + hash).orElse("");
         audit.append(occasion, what, sample, detail + recorded);
+    }
+
+    @Override
+    public Token addToken(String name, Set<TokenScope> scopes, Instant expires, String sha256, Occasion occasion) {
+        return tokens.add(name, scopes, expires, sha256, occasion);
+    }
+
+    @Override
+    public void revokeToken(long number, Occasion occasion) {
+        tokens.revoke(number, occasion);
     }
 
     @Override

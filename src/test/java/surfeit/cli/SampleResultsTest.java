@@ -11,6 +11,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.http.FileQuestion;
+import surfeit.intake.IntakeLimits;
 import surfeit.lab.Segregation;
 import surfeit.lab.UnrecordedAnswers;
 import surfeit.report.Signs;
@@ -32,7 +33,8 @@ class SampleResultsTest {
         "al-si-powder.json, ''"})
     void each_sample_has_the_answer_kept_beside_it(String file, String sample) throws IOException {
         Optional<byte[]> described = sample.isEmpty() ? Optional.empty() : Optional.of(Files.readAllBytes(FOLDER.resolve(sample)));
-        FileQuestion question = FileQuestion.read(FOLDER.resolve(file), Map.of(), described, 1000);
+        FileQuestion question = FileQuestion.read(FOLDER.resolve(file), Map.of(), described,
+            IntakeLimits.DEFAULT);
         Segregation answer = new UnrecordedAnswers(AlloyCatalogue.packaged(), new Interpreter(),
             MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION).interpret(question.sample(), SpotSource.of(question.spots()), GroupBy.FEATURE);
         StringBuilder text = new StringBuilder();

@@ -9,8 +9,8 @@ import java.util.Set;
 final class AnswerCheck {
     /** Refusals that any request can meet and that are declared once, as "any refusal". */
     private static final Set<Integer> ANYWHERE = Set.of(405, 408, 414, 431, 500, 503, 507);
-    private static final Set<String> OURS =
-        Set.of("etag", "vary", "location", "link", "allow", "content-disposition", "x-request-id");
+    private static final Set<String> OURS = Set.of("etag", "vary", "location", "link", "allow", "content-disposition",
+        "x-request-id", "www-authenticate", "retry-after");
     private static final int SHOWN_MAX = 800;
     private static final String PROBLEM = "/components/schemas/Problem";
 

@@ -17,9 +17,8 @@ class ProtocolTest {
 
     @BeforeAll
     static void start() {
-        ServerSettings usual = ServerSettings.DEFAULT;
-        service = RunningService.start(new ServerSettings(usual.host(), 0, usual.uploadBytesMax(), usual.jsonBytesMax(),
-            usual.uploadRowsMax(), Duration.ofMillis(400), Duration.ofMillis(1500), usual.stopPatience()));
+        service = RunningService.start(ServerSettings.DEFAULT.withRequests(
+            RequestLimits.DEFAULT.withTimes(Duration.ofMillis(400), Duration.ofMillis(1500))));
     }
 
     @AfterAll
@@ -29,27 +28,28 @@ class ProtocolTest {
 
     @Test
     void an_address_that_is_too_long_is_414() throws IOException {
-        requireProblem(send("GET /v1/samples?q=" + "x".repeat(20_000) + " HTTP/1.1\r\nHost: a\r\n\r\n"),
+        requireProblem(send("GET /v1/samples?q=" + "x".repeat(20_000) + " HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n"),
             414, "address-too-long");
     }
 
     @Test
     void header_fields_that_are_too_large_are_431() throws IOException {
-        requireProblem(send("GET /v1/samples HTTP/1.1\r\nHost: a\r\nX-Large: " + "x".repeat(20_000) + "\r\n\r\n"),
+        requireProblem(send("GET /v1/samples HTTP/1.1\r\nHost: 127.0.0.1\r\nX-Large: " + "x".repeat(20_000)
+            + "\r\n\r\n"),
             431, "headers-too-large");
     }
 
     @Test
     void what_is_no_http_is_400() throws IOException {
-        requireProblem(send("GET /v1 HTTP/1.1\r\nHost: a\r\nno colon here\r\n\r\n"), 400, "malformed-request");
-        requireProblem(send("GET /v1/%zz HTTP/1.1\r\nHost: a\r\n\r\n"), 400, "malformed-request");
-        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Length: x\r\n\r\n"),
+        requireProblem(send("GET /v1 HTTP/1.1\r\nHost: 127.0.0.1\r\nno colon here\r\n\r\n"), 400, "malformed-request");
+        requireProblem(send("GET /v1/%zz HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n"), 400, "malformed-request");
+        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: x\r\n\r\n"),
             400, "malformed-request");
     }
 
     @Test
     void a_body_that_stalls_is_408() throws IOException {
-        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Type: "
+        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: "
             + "application/json\r\nContent-Length: 500\r\n\r\n{"),
             408, "request-timeout");
     }
@@ -59,7 +59,7 @@ class ProtocolTest {
         try (Socket socket = new Socket("127.0.0.1", service.server().port())) {
             socket.setSoTimeout(10_000);
             socket.getOutputStream()
-                .write(("POST /v1/interpretations HTTP/1.1\r\nHost: a\r\nContent-Type: application/json\r\n"
+                .write(("POST /v1/interpretations HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\n"
                 + "Content-Length: 500\r\n\r\n").getBytes(StandardCharsets.US_ASCII));
             for (int i = 0; i < 40 && socket.getInputStream().available() == 0; i++) {
                 socket.getOutputStream().write(' ');

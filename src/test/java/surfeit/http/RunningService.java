@@ -14,10 +14,17 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Comparator;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
 import java.util.stream.Stream;
 import java.util.zip.GZIPOutputStream;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.lab.Laboratory;
+import surfeit.lab.Occasion;
+import surfeit.lab.TokenRequest;
+import surfeit.lab.TokenScope;
+import surfeit.lab.TokenSecret;
 import surfeit.segregation.Interpreter;
 import surfeit.segregation.MethodSettings;
 import surfeit.storage.SqliteStore;
@@ -25,6 +32,7 @@ import surfeit.storage.SqliteStore;
 /** The whole service on a free port with a record of its own; every answer is held against the OpenAPI document. */
 final class RunningService implements AutoCloseable {
     static final Instant NOW = Instant.parse("2026-11-24T08:30:00Z");
+    private static final Random RANDOM = new Random(20261124);
 
     private final Path folder;
     private final SqliteStore store;
@@ -50,6 +58,19 @@ final class RunningService implements AutoCloseable {
 
     static RunningService start(ServerSettings settings) {
         return new RunningService(settings);
+    }
+
+    /** Makes a token; from the first one on the service asks for tokens. */
+    String token(String name, TokenScope... scopes) {
+        byte[] random = new byte[TokenSecret.RANDOM_BYTES];
+        RANDOM.nextBytes(random);
+        return laboratory.access().issue(new TokenRequest(name, Set.of(scopes), Optional.empty()), random,
+            new Occasion("test", NOW)).secret();
+    }
+
+    /** The header field that shows a token. */
+    static String[] bearer(String token) {
+        return new String[] {"Authorization", "Bearer " + token};
     }
 
     Laboratory laboratory() {

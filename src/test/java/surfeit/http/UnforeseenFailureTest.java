@@ -14,16 +14,35 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.storage.LabBench;
 
 /** A fault of the program itself: told without detail, logged with its place and without what the request carried. */
 class UnforeseenFailureTest {
     private static final String SECRET = "lab_c2VjcmV0";
+
+    @TempDir
+    Path folder;
+    private LabBench lab;
+
+    @BeforeEach
+    void open() {
+        lab = LabBench.in(folder);
+    }
+
+    @AfterEach
+    void close() {
+        lab.close();
+    }
 
     @Test
     void an_answer_that_fails_half_way_breaks_off_and_cannot_pass_for_a_whole_one() throws Exception {
@@ -70,12 +89,13 @@ class UnforeseenFailureTest {
         }
     }
 
-    private static Javalin serve(Route.Handler handler) {
+    private Javalin serve(Route.Handler handler) {
         RouteTable table = new RouteTable(List.of(Route.post("/broken", Scope.OPEN).to(handler)));
         ServiceFacts facts = new ServiceFacts(ServerSettings.DEFAULT, Clock.systemUTC(), "test", "");
+        Gate gate = new Gate(lab.laboratory().access(), ServerSettings.DEFAULT, Clock.systemUTC());
         return Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
-            new Dispatcher(table, facts, new Readiness()).register(config);
+            new Dispatcher(table, facts, gate, new Readiness()).register(config);
         }).start("127.0.0.1", 0);
     }
 

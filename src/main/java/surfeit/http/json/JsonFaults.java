@@ -2,10 +2,11 @@ package surfeit.http.json;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import surfeit.intake.Refusal;
 import surfeit.lab.Fault;
+import surfeit.lab.IntakeFaults;
 import surfeit.lab.Place;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
@@ -29,10 +30,19 @@ public final class JsonFaults {
     }
 
     void add(String pointer, Problem code, String value, String detail) {
+        add(pointer, code, value, detail, Optional.empty());
+    }
+
+    /** Notes that the value at the pointer is refused. */
+    void add(String pointer, String value, Refusal refusal) {
+        add(pointer, IntakeFaults.problem(refusal.code()), value, refusal.getMessage(), refusal.setting());
+    }
+
+    private void add(String pointer, Problem code, String value, String detail, Optional<String> setting) {
         count++;
         if (shown.size() < ProblemException.FAULTS_IN_FULL) {
             Optional<String> found = value.isEmpty() ? Optional.empty() : Optional.of(shown(value));
-            shown.add(new Fault(code, detail, place(pointer), found, Optional.empty()));
+            shown.add(new Fault(code, detail, place(pointer), found, Optional.empty(), setting));
         }
     }
 
@@ -44,7 +54,7 @@ public final class JsonFaults {
 
     /** Notes that the body, or this line of it, is no JSON. */
     void add(MalformedJsonException malformed) {
-        add("", Problem.MALFORMED_JSON, "", malformed.getMessage());
+        add("", Problem.MALFORMED_JSON, "", malformed.getMessage(), malformed.setting());
     }
 
     Place place(String pointer) {
@@ -67,13 +77,8 @@ public final class JsonFaults {
 
     /** @throws ProblemException with every fault, if there is one */
     public void refuse() {
-        if (count == 1) {
-            throw ProblemException.of(shown);
-        }
-        if (count > 1) {
-            Fault first = shown.get(0);
-            throw new ProblemException(first.code(), count + " faults; the first: " + first.detail(), shown, count,
-                Optional.empty(), Map.of());
+        if (count > 0) {
+            throw ProblemException.of(shown, count);
         }
     }
 }

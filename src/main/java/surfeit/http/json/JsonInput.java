@@ -10,6 +10,7 @@ import java.io.IOException;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.composition.Percent;
+import surfeit.intake.Refusal;
 import surfeit.lab.Problem;
 
 /**
@@ -183,8 +184,16 @@ final class JsonInput {
 
     /** Notes a fault of the value the parser stands on. */
     void fault(Problem code, String detail) throws IOException {
-        String value = parser.currentToken().isScalarValue() ? parser.getText() : "";
-        faults.add(pointer(), code, value, detail);
+        faults.add(pointer(), code, scalar(), detail);
+    }
+
+    /** Notes that the value the parser stands on is refused. */
+    void fault(Refusal refusal) throws IOException {
+        faults.add(pointer(), scalar(), refusal);
+    }
+
+    private String scalar() throws IOException {
+        return parser.currentToken().isScalarValue() ? parser.getText() : "";
     }
 
     /** Notes that a key is missing from the object at the pointer. */
@@ -211,12 +220,9 @@ final class JsonInput {
         int line = at == null ? 1 : at.getLineNr();
         int column = at == null ? 1 : at.getColumnNr();
         if (cause instanceof StreamConstraintsException) {
-            return new MalformedJsonException("The body goes beyond a limit of JSON bodies: at most "
-                + JsonFormat.DEPTH_MAX + " levels deep, numbers of at most 100 characters, texts of at most 100000.",
-                line, column);
+            return MalformedJsonException.beyondLimit(cause.getOriginalMessage());
         }
         String message = cause instanceof JsonParseException ? cause.getOriginalMessage() : "unexpected end";
         return new MalformedJsonException("Expected JSON in UTF-8, got something else: " + message, line, column);
     }
-
 }

@@ -107,6 +107,6 @@ public final class SpotDocument {
 
     private static Fault told(surfeit.lab.Fault fault, OptionalLong line) {
         return new Fault(FaultCode.valueOf(fault.code().name()), fault.detail(),
-            new Place.Pointer(line, fault.place().pointer().orElse(""), fault.value().orElse("")));
+            new Place.Pointer(line, fault.place().pointer().orElse(""), fault.value().orElse("")), fault.setting());
     }
 }

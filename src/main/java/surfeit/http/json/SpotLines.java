@@ -27,7 +27,8 @@ public final class SpotLines {
     /** Reads the body; blank lines count as lines and hold nothing. */
     public static void read(Upload upload, IntakeOptions options, SpotIntake intake) throws IOException {
         SpotReader reader = new SpotReader(options);
-        try (InputStream bytes = new BufferedInputStream(upload.open(), 1 << 16)) {
+        try (InputStream raw = upload.open(); InputStream bytes = new BufferedInputStream(raw, 1 << 16)) {
+            int depthMax = DepthLimited.depthMax(raw);
             ByteArrayOutputStream line = new ByteArrayOutputStream();
             long number = 0;
             boolean more = true;
@@ -40,7 +41,7 @@ public final class SpotLines {
                         + " bytes, line " + number + " is longer.");
                 }
                 if (!isBlank(line.toByteArray())) {
-                    read(line.toByteArray(), number, reader, intake);
+                    read(line.toByteArray(), depthMax, number, reader, intake);
                 }
             }
             requireSpots(intake);
@@ -55,11 +56,12 @@ public final class SpotLines {
         }
     }
 
-    private static void read(byte[] line, long number, SpotReader reader, SpotIntake intake) throws IOException {
+    private static void read(byte[] line, int depthMax, long number, SpotReader reader, SpotIntake intake)
+            throws IOException {
         intake.countRow();
         JsonFaults faults = new JsonFaults(OptionalLong.of(number));
         Optional<Spot> spot = Optional.empty();
-        try (JsonParser parser = JsonFormat.parser(line, 0, line.length)) {
+        try (JsonParser parser = JsonFormat.parser(line, 0, line.length, depthMax)) {
             JsonInput in = new JsonInput(parser, faults);
             in.start();
             spot = reader.read(in, Optional.empty(), Optional.empty());

@@ -12,7 +12,6 @@ import surfeit.intake.NumberReader;
 import surfeit.intake.Refusal;
 import surfeit.intake.SpotDraft;
 import surfeit.intake.SpotField;
-import surfeit.lab.IntakeFaults;
 import surfeit.lab.Problem;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.Spot;
@@ -106,7 +105,7 @@ final class SpotReader {
             return Optional.of(draft.build());
         } catch (Refusal refusal) {
             String place = refusal.field().map(field -> pointer + "/" + field.text()).orElse(pointer);
-            in.faults().add(place, IntakeFaults.problem(refusal.code()), "", refusal.getMessage());
+            in.faults().add(place, "", refusal);
             return Optional.empty();
         }
     }
@@ -125,7 +124,7 @@ final class SpotReader {
         try {
             draft.put(element.get(), value.get());
         } catch (Refusal refusal) {
-            in.fault(IntakeFaults.problem(refusal.code()), refusal.getMessage());
+            in.fault(refusal);
         }
     }
 
@@ -133,7 +132,7 @@ final class SpotReader {
         try {
             draft.set(field, text);
         } catch (Refusal refusal) {
-            in.fault(IntakeFaults.problem(refusal.code()), refusal.getMessage());
+            in.fault(refusal);
         }
     }
 }

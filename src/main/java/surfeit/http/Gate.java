@@ -1,0 +1,145 @@
+package surfeit.http;
+
+import io.javalin.http.Context;
+import jakarta.servlet.http.HttpServletResponse;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.Locale;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import surfeit.lab.Access;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+import surfeit.lab.Token;
+import surfeit.lab.TokenRequest;
+import surfeit.lab.TokenScope;
+
+/**
+ * Lets a request through to its route, or says why not. Thread-safe.
+ *
+ * <p>Until the first token is made, whoever reaches the service from its own machine may do everything; but only under
+ * one of that machine's own names, or a page of a foreign site could reach it through the lab's browser by letting its
+ * own name point here. Once there is a token, every route with a scope needs one.
+ */
+final class Gate {
+    private static final Logger LOG = LoggerFactory.getLogger(Gate.class);
+    private static final int LOGGED_EACH = 100;
+
+    private final Access access;
+    private final ServerSettings settings;
+    private final Clock clock;
+    private final Quota quota;
+    private final FailureBrake brake = new FailureBrake(System::nanoTime);
+
+    Gate(Access access, ServerSettings settings, Clock clock) {
+        this.access = access;
+        this.settings = settings;
+        this.clock = clock;
+        this.quota = new Quota(settings.requests().requestsPerSecondMax(), System::nanoTime);
+    }
+
+    /**
+     * Who asks.
+     *
+     * @throws ProblemException token-missing, token-rejected, scope-missing, quota-exceeded
+     * @throws HeldRefusal      one of these, to be answered later
+     */
+    String admit(Context context, Route route) {
+        Optional<TokenScope> needed = route.scope().needed();
+        if (needed.isEmpty() || settings.access().noAuth()) {
+            return TokenRequest.ANYONE;
+        }
+        if (access.isOpen()) {
+            requireOwnName(context);
+            return TokenRequest.ANYONE;
+        }
+        Token token = token(context);
+        if (!route.isStream()) {
+            requireQuota(context, token);
+        }
+        requireScope(context, token, needed.get());
+        return token.name();
+    }
+
+    private Token token(Context context) {
+        try {
+            return access.admit(Credentials.token(context.req()), clock.instant());
+        } catch (ProblemException refusal) {
+            if (refusal.problem().status() == HttpServletResponse.SC_UNAUTHORIZED) {
+                challenge(context, "");
+            }
+            if (refusal.problem() == Problem.TOKEN_REJECTED) {
+                throw braked(context, refusal);
+            }
+            throw refusal;
+        }
+    }
+
+    private RuntimeException braked(Context context, ProblemException refusal) {
+        String client = Origin.of(context.req(), settings.access().proxies()).client();
+        int count = brake.fail(Origin.machine(client));
+        if (count == FailureBrake.FREE + 1 || count % LOGGED_EACH == 0) {
+            LOG.warn("{} tokens in a row from {} were not valid; answers to it are held back.", count, client);
+        }
+        Duration hold = FailureBrake.hold(count);
+        if (hold.isZero()) {
+            return refusal;
+        }
+        if (!brake.enter()) {
+            retryAfter(context, Duration.ofMillis(FailureBrake.LONGEST_MILLIS));
+            return new ProblemException(Problem.QUOTA_EXCEEDED,
+                "Too many requests with tokens that are not valid come at the same time.");
+        }
+        return new HeldRefusal(refusal, hold);
+    }
+
+    /** Gives back the place of an answer that was held back. */
+    void answered() {
+        brake.leave();
+    }
+
+    private void requireQuota(Context context, Token token) {
+        Duration wait = quota.take(token.id());
+        if (!wait.isZero()) {
+            retryAfter(context, wait);
+            throw new ProblemException(Problem.QUOTA_EXCEEDED, "The token \"" + token.name() + "\" sends more than "
+                + settings.requests().requestsPerSecondMax() + " requests a second.")
+                .withSetting(RequestLimits.REQUESTS_SETTING);
+        }
+    }
+
+    private static void requireScope(Context context, Token token, TokenScope needed) {
+        try {
+            token.require(needed);
+        } catch (ProblemException refusal) {
+            challenge(context, ", error=\"insufficient_scope\", scope=\"" + needed.word() + "\"");
+            throw refusal;
+        }
+    }
+
+    /** Says how to show a token (RFC 9110, section 11.6.1); browsers then ask for it. */
+    private static void challenge(Context context, String more) {
+        context.res().addHeader("WWW-Authenticate", "Bearer realm=\"surfeit\"" + more);
+        if (more.isEmpty()) {
+            context.res().addHeader("WWW-Authenticate", "Basic realm=\"surfeit\", charset=\"UTF-8\"");
+        }
+    }
+
+    private static void retryAfter(Context context, Duration wait) {
+        context.res().setHeader("Retry-After", Long.toString(Math.max(1, (wait.toMillis() + 999) / 1000)));
+    }
+
+    private void requireOwnName(Context context) {
+        String name = context.req().getServerName().toLowerCase(Locale.ROOT);
+        boolean own = name.equals("localhost") || name.endsWith(".localhost")
+            || name.equals(settings.host().toLowerCase(Locale.ROOT))
+            || TrustedProxies.address(name).map(address -> address.isLoopbackAddress()).orElse(false);
+        if (!own) {
+            challenge(context, "");
+            throw new ProblemException(Problem.TOKEN_MISSING,
+                "Without tokens the service answers only to its own machine, under the names"
+                + " localhost, 127.0.0.1 or [::1]. Make a token (token new), or start it with --no-auth.");
+        }
+    }
+}

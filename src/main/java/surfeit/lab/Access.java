@@ -1,0 +1,144 @@
+package surfeit.lab;
+
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+
+/**
+ * Who may use the record: makes, lists, checks and revokes tokens. Thread-safe.
+ *
+ * <p>Tokens are kept in memory beside the record, so that a request is checked without asking it. Whoever else writes
+ * tokens to the same record must be another program that runs while this one does not.
+ */
+public final class Access {
+    /**
+     * Hex digits by which a token is looked up before its whole hash is compared; the hash of a guess tells nothing of
+     * a token.
+     */
+    private static final int LOOKED_UP_BY = 16;
+
+    private final Store store;
+    private final AtomicReference<Optional<Map<String, KeptToken>>> known = new AtomicReference<>(Optional.empty());
+
+    Access(Store store) {
+        this.store = store;
+    }
+
+    /** True until the first token is made: nobody has to show one. An expired or revoked token still counts as made. */
+    public boolean isOpen() {
+        return tokensByHash().isEmpty();
+    }
+
+    /** True where at least one token is valid at a time. */
+    public boolean hasValidToken(Instant when) {
+        return tokensByHash().values().stream().anyMatch(kept -> kept.token().isValid(when));
+    }
+
+    /**
+     * The valid token a secret proves.
+     *
+     * @throws ProblemException token-rejected
+     */
+    public Token admit(String secret, Instant when) {
+        Token token = find(secret).orElseThrow(() -> rejected("The token is not known here."));
+        if (token.revoked().isPresent()) {
+            throw rejected("The token \"" + token.name() + "\" was revoked at " + token.revoked().get().when() + ".");
+        }
+        if (!token.isValid(when)) {
+            throw rejected("The token \"" + token.name() + "\" expired at " + token.expires() + ".");
+        }
+        return token;
+    }
+
+    private Optional<Token> find(String secret) {
+        if (!TokenSecret.hasForm(secret)) {
+            return Optional.empty();
+        }
+        String hash = TokenSecret.sha256(secret);
+        return Optional.ofNullable(tokensByHash().get(hash.substring(0, LOOKED_UP_BY)))
+            .filter(kept -> kept.hasHash(hash)).map(KeptToken::token);
+    }
+
+    private static ProblemException rejected(String detail) {
+        return new ProblemException(Problem.TOKEN_REJECTED, detail);
+    }
+
+    /**
+     * Makes a token.
+     *
+     * @param random {@value TokenSecret#RANDOM_BYTES} bytes nobody can guess
+     * @throws ProblemException name-invalid, value-out-of-range
+     */
+    public synchronized IssuedToken issue(TokenRequest wanted, byte[] random, Occasion occasion) {
+        Instant expires = wanted.requireUsable(occasion.when());
+        String secret = TokenSecret.of(random);
+        Token made = store.write(access -> {
+            requireOwnName(access.tokens(), wanted.name(), occasion.when());
+            Token token = access.addToken(wanted.name(), wanted.scopes(), expires, TokenSecret.sha256(secret),
+                occasion);
+            access.audit(occasion, "token made", Optional.empty(), token.id() + " \"" + token.name() + "\": scopes "
+                + token.words()
+                + "; expires " + token.expires());
+            return token;
+        });
+        load();
+        return new IssuedToken(made, secret);
+    }
+
+    /** Two valid tokens of one name could not be told apart in the record. */
+    private static void requireOwnName(List<KeptToken> tokens, String name, Instant when) {
+        tokens.stream().map(KeptToken::token).filter(token -> token.name().equals(name) && token.isValid(when))
+            .findFirst()
+            .ifPresent(other -> {
+                throw new ProblemException(Problem.NAME_INVALID, "The valid token " + other.id() + " is named \"" + name
+                    + "\" already; revoke it first, or choose another name.");
+            });
+    }
+
+    /** All tokens in the order they were made, expired and revoked ones too. */
+    public Page<Token> tokens(PageRequest page) {
+        long after = page.after().map(Lookups::tokenKey).orElse(0L);
+        List<Token> rest = store.read(ReadAccess::tokens).stream().map(KeptToken::token)
+            .filter(token -> number(token.id()) > after).limit(page.size() + 1L).toList();
+        return Page.of(rest, page.size(), Token::id);
+    }
+
+    public Token token(String id) {
+        return store.read(access -> Lookups.token(access, id));
+    }
+
+    /** Takes a token back; again, it changes nothing. */
+    public synchronized Token revoke(String id, Occasion occasion) {
+        Token revoked = store.write(access -> {
+            Token token = Lookups.token(access, id);
+            if (token.revoked().isPresent()) {
+                return token;
+            }
+            access.revokeToken(number(id), occasion);
+            access.audit(occasion, "token revoked", Optional.empty(), id + " \"" + token.name() + "\"");
+            return Lookups.token(access, id);
+        });
+        load();
+        return revoked;
+    }
+
+    private static long number(String id) {
+        return PublicId.number(PublicId.TOKEN, id).orElseThrow();
+    }
+
+    private Map<String, KeptToken> tokensByHash() {
+        return known.get().orElseGet(this::load);
+    }
+
+    private synchronized Map<String, KeptToken> load() {
+        Map<String, KeptToken> byHash = new HashMap<>();
+        for (KeptToken kept : store.read(ReadAccess::tokens)) {
+            byHash.put(kept.sha256().substring(0, LOOKED_UP_BY), kept);
+        }
+        known.set(Optional.of(byHash));
+        return byHash;
+    }
+}
