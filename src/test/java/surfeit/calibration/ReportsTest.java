@@ -23,7 +23,8 @@ class ReportsTest {
         Tally tally = new Tally();
         for (int i = 0; i < 1000; i++) {
             double truth = i < covered ? 0.5 : 2;
-            tally.add(Truth.NOMINAL, new Answer(List.of(new Said(truth, 0, 1, 0, false, Double.NaN, 0, 0)), 0, 0, false));
+            Said said = new Said(truth, 0, 1, 0, false, Double.NaN, 0, 0);
+            tally.add(Truth.NOMINAL, new Answer(List.of(said), 0, 0, false));
         }
         return new Result(new Label(block, "3", 2, 2, Scatter.NORMAL, "standardless", "", promise), tally, 1);
     }
