@@ -8,7 +8,7 @@ import surfeit.segregation.MethodSettings;
 
 /** The benchmark as a text table: a summary, every cell, and how far confidence can be relied on. */
 final class TextReport {
-    private static final String CELL = "%-18s %-25s %-57s %17s %10s %11s %11s %11s %9s %5s  %s\n";
+    private static final String CELL = "%-23s %-30s %-68s %17s %10s %11s %11s %11s %9s %5s  %s\n";
     private static final String SUM = "%-23s %-13s %-24s %-19s %5s %13s %12s %10s %7s\n";
     private static final String SURE = "%-48s %-11s %13s %13s %9s %9s %14s\n";
     private static final String LEANS = "%-48s %-11s real shifts that way: %.0f %% of leans where 80 %% of samples are"
