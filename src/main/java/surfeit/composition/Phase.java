@@ -28,6 +28,8 @@ import surfeit.element.Element;
  */
 public record Phase(String system, String name, Map<Element, Double> atomicFractions, OptionalDouble densityGPerCm3,
                     String role, OptionalDouble temperatureCelsius, String source, SourceRead sourceRead) {
+    /** The {@link #role} of a solid solution on one of the alloy's elements. */
+    public static final String TERMINAL = "terminal";
     private static final double ROUNDING = 1e-6;
 
     public Phase {
@@ -66,6 +68,11 @@ public record Phase(String system, String name, Map<Element, Double> atomicFract
             byElement.put(fractions.elements().get(i), values[i]);
         }
         return new Phase(system, name, byElement, densityGPerCm3, role, temperatureCelsius, source, sourceRead);
+    }
+
+    /** Whether it is a solid solution on one element: on cooling it may hold any less of the others, down to none. */
+    public boolean isTerminal() {
+        return role.equals(TERMINAL);
     }
 
     /** The elements of its system. */

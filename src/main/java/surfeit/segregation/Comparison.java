@@ -64,6 +64,11 @@ record Comparison(NominalFractions nominal, double relative, AdditiveFloor floor
         return SharedError.at(mean, middle, relative, floor, reference);
     }
 
+    /** How large the calibration error of the compared numbers is. */
+    CalibrationError calibration() {
+        return new CalibrationError(relative, floor, reference);
+    }
+
     NominalTest.Limits limits(int element) {
         double own = reference.isPresent() && reference.get().sameMaterial() ? 0 : nominal.standardUncertainty(element);
         return new NominalTest.Limits(nominal.low(element), nominal.high(element), own);

@@ -19,11 +19,12 @@ import surfeit.element.Element;
  * @param sessionsAreUnits true where sessions, not particles, are the unit that repeats
  * @param zeroIsNumber   true where the group holds negative values, so that zero is a number like any other
  * @param below          per element: spots below the limit, largest closed limit, whether it was assumed
+ * @param phases         where the spots lie between the phases of their alloy
  */
 record GroupData(String name, String baseName, OptionalDouble beamEnergyKev, Optional<String> session, List<Element> elements,
                  List<Element> notMeasured, GroupRuns units, GroupRuns particles, Optional<GroupRuns> corrected,
                  References.Offer offer, boolean sessionsAreUnits, List<Below> below, GroupFacts facts,
-                 ForeignTally foreign, boolean zeroIsNumber) {
+                 ForeignTally foreign, boolean zeroIsNumber, PhaseTally phases) {
 
     /** How often and under which limit one element was not found. */
     record Below(long count, double highestLimit, boolean assumed) {

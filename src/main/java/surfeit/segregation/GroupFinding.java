@@ -25,10 +25,14 @@ import surfeit.rival.Rival;
  * @param reference       what the reference spots did, if there were any in its session
  * @param rivals          other causes that could have made the same numbers, strongest first
  * @param caveats         what a reader must know about this group
+ * @param phaseReading    what it says of the alloy's phases, if any are known
+ * @param skinLimit       how thick a skin of its composition the nominal allows, for a particle of known diameter with
+ *                        something enriched
  */
 public record GroupFinding(GroupBy by, String name, long spotCount, List<String> particles,
                            OptionalDouble beamEnergyKev, List<String> sessions, Scope scope, boolean weakTwoParticles,
                            List<ElementFinding> elements, List<Element> notMeasured,
                            Optional<List<Element>> explanationSet, List<ForeignElement> foreign,
-                           Optional<ReferenceUse> reference, List<Rival> rivals, List<Caveat> caveats) {
+                           Optional<ReferenceUse> reference, List<Rival> rivals, List<Caveat> caveats,
+                           Optional<PhaseReading> phaseReading, Optional<SkinLimit> skinLimit) {
 }

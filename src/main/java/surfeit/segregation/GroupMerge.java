@@ -72,7 +72,8 @@ record GroupMerge(String name, List<GroupKey> keys) {
         return new GroupData(name, first.key().name(), first.key().beamEnergyKev().map(OptionalDouble::of).orElse(OptionalDouble.empty()),
             sessions ? Optional.empty() : first.key().session(), first.elements(), notMeasured, units, particles,
             corrected, offer, sessions, below, facts, foreign,
-            parts.stream().anyMatch(GroupTally::hasNegatives));
+            parts.stream().anyMatch(GroupTally::hasNegatives),
+            PhaseTally.merged(parts.stream().map(GroupTally::phases).toList()));
     }
 
     private static GroupData.Below below(List<GroupTally> parts, int element) {

@@ -43,9 +43,11 @@ final class GroupTally {
     private long usable;
     private final GroupFacts facts;
     private final ForeignTally foreign;
+    private final PhaseTally.Source phaseSource;
+    private final PhaseTally phases;
 
     GroupTally(NominalFractions nominal, Sample sample, References references, GroupKey key, double defaultLimit,
-               Set<Element> listed, boolean negatives) {
+               Set<Element> listed, boolean negatives, PhaseTally.Source phaseSource) {
         this.nominal = nominal;
         this.sample = sample;
         this.references = references;
@@ -68,12 +70,14 @@ final class GroupTally {
         this.steps = new double[n];
         Arrays.fill(steps, Double.POSITIVE_INFINITY);
         this.foreign = new ForeignTally(sample.excludedElements());
+        this.phaseSource = phaseSource;
+        this.phases = phaseSource.over(elements, offer.correction());
     }
 
     /** A tally that starts from what this spot shows. */
     static GroupTally startingWith(Spot spot, NominalFractions nominal, Sample sample, References references,
-                                   GroupKey key, double defaultLimit) {
-        return new GroupTally(nominal, sample, references, key, defaultLimit, listedIn(spot, nominal), false);
+                                   GroupKey key, double defaultLimit, PhaseTally.Source phases) {
+        return new GroupTally(nominal, sample, references, key, defaultLimit, listedIn(spot, nominal), false, phases);
     }
 
     void add(Spot spot, String particle) {
@@ -101,6 +105,7 @@ final class GroupTally {
         }
         raw.add(particle, parts);
         corrected.ifPresent(tally -> tally.add(particle, parts));
+        phases.add(parts);
     }
 
     private void notice(Spot spot) {
@@ -135,7 +140,7 @@ final class GroupTally {
 
     /** An empty tally for reading the group again. */
     GroupTally again(Set<Element> listedInAll, boolean negativesInAll) {
-        return new GroupTally(nominal, sample, references, key, defaultLimit, listedInAll, negativesInAll);
+        return new GroupTally(nominal, sample, references, key, defaultLimit, listedInAll, negativesInAll, phaseSource);
     }
 
     Set<Element> listed() {
@@ -192,5 +197,9 @@ final class GroupTally {
 
     ForeignTally foreign() {
         return foreign;
+    }
+
+    PhaseTally phases() {
+        return phases;
     }
 }

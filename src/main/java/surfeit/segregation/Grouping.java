@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import surfeit.composition.NominalFractions;
+import surfeit.composition.Phase;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
@@ -36,14 +37,22 @@ final class Grouping {
     private final Map<GroupKey, GroupData> groupOfKey = new HashMap<>();
     private final Set<String> particleNames = new LinkedHashSet<>();
     private final Set<String> sessionNames = new TreeSet<>();
+    private final PhaseTally.Source phases;
     private long spotCount;
 
     Grouping(Sample sample, NominalFractions nominal, GroupBy by, double defaultLimit, References references) {
+        this(sample, nominal, by, defaultLimit, references, List.of());
+    }
+
+    /** The same, noting besides where the spots lie between the phases of their alloy. */
+    Grouping(Sample sample, NominalFractions nominal, GroupBy by, double defaultLimit, References references,
+             List<Phase> phases) {
         this.sample = sample;
         this.nominal = nominal;
         this.by = by;
         this.defaultLimit = defaultLimit;
         this.references = references;
+        this.phases = new PhaseTally.Source(phases, nominal);
     }
 
     /** Reads the spots and gives the groups in the order of first appearance. */
@@ -81,7 +90,7 @@ final class Grouping {
         particleNames.add(particle(spot));
         sessionNames.add(spot.session().orElse(""));
         tallies.computeIfAbsent(key(spot), key ->
-            GroupTally.startingWith(spot, nominal, sample, references, key, defaultLimit)).add(spot, particle(spot));
+            GroupTally.startingWith(spot, nominal, sample, references, key, defaultLimit, phases)).add(spot, particle(spot));
     }
 
     private GroupKey key(Spot spot) {

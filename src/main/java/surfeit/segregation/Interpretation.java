@@ -17,8 +17,11 @@ import surfeit.composition.NominalFractions;
  * @param contrasts         groups against each other
  * @param caveats           what a reader must know about the whole answer
  * @param cautions          safety notes for the preparation that was stated
+ * @param depths            what features measured at several beam energies say of depth
+ * @param diffraction       phases that spots and stated diffraction phases do not tell alike
  */
 public record Interpretation(Nominal nominal, NominalFractions nominalFractions, long spotCount, int particleCount,
                              int sessionCount, MethodSettings settings, List<GroupFinding> groups,
-                             List<Contrast> contrasts, List<Caveat> caveats, List<String> cautions) {
+                             List<Contrast> contrasts, List<Caveat> caveats, List<String> cautions,
+                             List<DepthReading> depths, List<DiffractionMismatch> diffraction) {
 }

@@ -9,10 +9,12 @@ import java.util.TreeSet;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalFractions;
+import surfeit.composition.Phase;
 import surfeit.element.Element;
 import surfeit.rival.Rival;
 import surfeit.rival.Rivals;
 import surfeit.spot.Sample;
+import surfeit.xray.ProfileCache;
 
 /**
  * Interprets the spots of a sample against its nominal composition.
@@ -26,6 +28,7 @@ import surfeit.spot.Sample;
 public final class Interpreter {
     /** Keeps the physics of alloys seen, bounded, for every answer of the program: results of pure calculations only. */
     private static final Rivals RIVALS = new Rivals();
+    private static final ProfileCache PROFILES = new ProfileCache();
     private static final Preparations PREPARATIONS = new Preparations();
 
     /**
@@ -40,7 +43,17 @@ public final class Interpreter {
      */
     public Interpretation interpret(Sample sample, Nominal nominal, SpotSource source, GroupBy by,
                                     double detectionLimitMassFraction) {
-        return interpretation(nominal, by, SampleReading.of(sample, closedNominal(nominal, sample), source, by,
+        return interpret(sample, nominal, List.of(), source, by, detectionLimitMassFraction);
+    }
+
+    /**
+     * The same, with every group read against the phases of the alloy too.
+     *
+     * @param phases its phases: handbook ones ({@link surfeit.composition.Alloy#phases}) and any the lab added
+     */
+    public Interpretation interpret(Sample sample, Nominal nominal, List<Phase> phases, SpotSource source, GroupBy by,
+                                    double detectionLimitMassFraction) {
+        return interpretation(nominal, by, SampleReading.of(sample, closedNominal(nominal, sample), phases, source, by,
             detectionLimitMassFraction));
     }
 
@@ -55,8 +68,11 @@ public final class Interpreter {
         RivalSituations situations = new RivalSituations(nominal, preparation.handling(), reading);
         List<Contrast> contrasts =
             by == GroupBy.PARTICLE ? List.of() : Contrasts.of(analyses, settings.judgement());
+        List<GroupFinding> findings = findings(situations, by);
         return new Interpretation(nominal, reading.nominal(), reading.spotCount(), reading.particleCount(),
-            reading.sessionCount(), settings, findings(situations, by), contrasts, caveats, preparation.cautions());
+            reading.sessionCount(), settings, findings, contrasts, caveats, preparation.cautions(),
+            DepthReader.of(analyses, findings, reading.sample(), settings.judgement().alpha(), PROFILES),
+            DiffractionCheck.of(reading.sample().diffractionPhases(), reading.phases(), findings));
     }
 
     /**
@@ -84,6 +100,7 @@ public final class Interpreter {
     private static List<GroupFinding> findings(RivalSituations situations, GroupBy by) {
         MethodSettings settings = situations.reading().settings();
         List<GroupAnalysis> analyses = situations.reading().analyses();
+        PhaseReader phaseReader = new PhaseReader(analyses.size(), settings.judgement().alpha());
         VerdictRule rule = new VerdictRule(settings.judgement().alpha(), Math.log(settings.judgement().marginOddsRatio()));
         FindingBuilder builder = new FindingBuilder(rule, new NextSteps(rule.margin(), rule.alpha()));
         List<NominalTest[]> family = analyses.stream().map(GroupAnalysis::tests).toList();
@@ -96,13 +113,13 @@ public final class Interpreter {
             int these = withThese.indexOf(analysis);
             List<ElementFinding> elements = builder.build(analysis, adjusted[g],
                 these < 0 ? Optional.empty() : Optional.of(adjustedThese[these]), family, g);
-            findings.add(finding(analysis, elements, situations, rule, by));
+            findings.add(finding(analysis, elements, situations, rule, by, phaseReader.read(analysis)));
         }
         return findings;
     }
 
     private static GroupFinding finding(GroupAnalysis analysis, List<ElementFinding> elements, RivalSituations situations,
-                                        VerdictRule rule, GroupBy by) {
+                                        VerdictRule rule, GroupBy by, Optional<PhaseReading> phaseReading) {
         Sample sample = situations.reading().sample();
         GroupData data = analysis.data();
         boolean flagged = elements.stream().map(finding -> finding.outcome().verdict())
@@ -116,6 +133,7 @@ public final class Interpreter {
             analysis.particles().first().particles().stream().map(ParticleSums::name).toList(), data.beamEnergyKev(),
             List.copyOf(data.facts().sessions()), analysis.scope(), analysis.units().first().particleCount() == 2, elements,
             data.notMeasured(), ExplanationSet.of(analysis.units(), analysis.comparison(), flagged, rule), foreign,
-            analysis.reference(), rivals, GroupCaveats.of(analysis, elements, foreign, sample, rule));
+            analysis.reference(), rivals, GroupCaveats.of(analysis, elements, foreign, sample, rule), phaseReading,
+            SkinBalance.of(analysis, elements, sample));
     }
 }

@@ -61,6 +61,11 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
         return new Trial(m, parts, shared, element, limits, margin, false).run();
     }
 
+    /** p of no shift alone: without a margin no distance from it is positive, and none is worked out. */
+    static double pValue(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits) {
+        return withoutInterval(m, parts, shared, element, limits, Double.NaN).p();
+    }
+
     /** Limit compared with, for a factor: the nearest one; empty inside a range. */
     OptionalDouble nearestLimit(Limits limits) {
         if (limits.isPoint()) {

@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import surfeit.composition.CompositionException;
 import surfeit.composition.NominalFractions;
+import surfeit.composition.Phase;
 import surfeit.spot.Sample;
 
 /**
@@ -15,18 +16,26 @@ import surfeit.spot.Sample;
  * @param analyses the groups that could be tested, in the order of first appearance
  * @param names    the lab's words for all groups, also for those that could not be tested
  * @param caveats  what could not be tested, and why
+ * @param phases   known phases of the alloy, if groups are to be read against any
  */
 record SampleReading(Sample sample, NominalFractions nominal, MethodSettings settings, List<GroupAnalysis> analyses,
-                     Set<String> names, List<Caveat> caveats, long spotCount, int particleCount, int sessionCount) {
+                     Set<String> names, List<Caveat> caveats, long spotCount, int particleCount, int sessionCount,
+                     List<Phase> phases) {
 
     /** @throws CompositionException where there are spots but none of them lists two elements of the nominal */
     static SampleReading of(Sample sample, NominalFractions nominal, SpotSource source, GroupBy by,
+                            double detectionLimitMassFraction) {
+        return of(sample, nominal, List.of(), source, by, detectionLimitMassFraction);
+    }
+
+    /** @throws CompositionException where there are spots but none of them lists two elements of the nominal */
+    static SampleReading of(Sample sample, NominalFractions nominal, List<Phase> phases, SpotSource source, GroupBy by,
                             double detectionLimitMassFraction) {
         MethodSettings settings =
             MethodSettings.of(sample.judgement(), sample.accuracyClass(), detectionLimitMassFraction);
         References references =
             new References(source.references(), sample, settings.floorMassFraction(), detectionLimitMassFraction);
-        Grouping grouping = new Grouping(sample, nominal, by, detectionLimitMassFraction, references);
+        Grouping grouping = new Grouping(sample, nominal, by, detectionLimitMassFraction, references, phases);
         List<GroupData> groups = grouping.read(source);
         List<GroupAnalysis> analyses = new ArrayList<>();
         List<Caveat> caveats = new ArrayList<>();
@@ -44,6 +53,7 @@ record SampleReading(Sample sample, NominalFractions nominal, MethodSettings set
         }
         return new SampleReading(sample, nominal, settings, List.copyOf(analyses),
             groups.stream().map(GroupData::baseName).collect(Collectors.toSet()), List.copyOf(caveats),
-            grouping.spotCount(), grouping.particleCount(), grouping.sessionCount());
+            grouping.spotCount(), grouping.particleCount(), grouping.sessionCount(),
+            List.copyOf(phases));
     }
 }

@@ -8,9 +8,14 @@ public final class BeamEnergy {
     private BeamEnergy() {
     }
 
+    /** Whether the models hold for this energy. */
+    public static boolean holds(double beamEnergyKev) {
+        return beamEnergyKev >= LOWEST_KEV && beamEnergyKev <= HIGHEST_KEV;
+    }
+
     /** The energy itself. @throws IllegalArgumentException outside 1 to 40 keV */
     public static double check(double beamEnergyKev) {
-        if (!(beamEnergyKev >= LOWEST_KEV && beamEnergyKev <= HIGHEST_KEV)) {
+        if (!holds(beamEnergyKev)) {
             throw new IllegalArgumentException("Beam energy is " + beamEnergyKev + " keV, must lie in " + LOWEST_KEV
                 + " to " + HIGHEST_KEV + " keV.");
         }

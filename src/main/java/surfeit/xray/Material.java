@@ -1,9 +1,14 @@
 package surfeit.xray;
 
+import java.util.Arrays;
 import java.util.Collections;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import surfeit.composition.Basis;
+import surfeit.composition.Closure;
 import surfeit.element.Element;
 
 /**
@@ -65,6 +70,30 @@ public record Material(SortedMap<Element, Double> massFractions, double densityG
                 + "; above " + MOST_GAS_FORMERS + " the density of the material must be given in g/cm3.");
         }
         return new Material(new TreeMap<>(massFractions), 1 / volume, false);
+    }
+
+    /** The same; empty where the density cannot be worked out. */
+    public static Optional<Material> byVolumesIfKnown(Map<Element, Double> massFractions) {
+        double gases = 0;
+        for (Map.Entry<Element, Double> part : massFractions.entrySet()) {
+            boolean gas = part.getKey().gasAtRoomTemperature();
+            gases += gas ? part.getValue() : 0;
+            if (part.getValue() > 0 && !gas && part.getKey().density().isEmpty()) {
+                return Optional.empty();
+            }
+        }
+        return gases > MOST_GAS_FORMERS ? Optional.empty() : Optional.of(byVolumes(massFractions));
+    }
+
+    /** Mass fractions by element of atomic fractions in the order of a list; negative fractions count as zero. */
+    public static Map<Element, Double> massFractions(List<Element> elements, double[] atomicFractions) {
+        double[] parts = Arrays.stream(atomicFractions).map(part -> Math.max(part, 0)).toArray();
+        double[] mass = Closure.convert(parts, elements, Basis.ATOMIC, Basis.MASS);
+        Map<Element, Double> fractions = new TreeMap<>();
+        for (int i = 0; i < mass.length; i++) {
+            fractions.put(elements.get(i), mass[i]);
+        }
+        return fractions;
     }
 
     /** A pure solid element at its tabulated density. */

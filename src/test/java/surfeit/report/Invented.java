@@ -47,7 +47,7 @@ public final class Invented {
         return new Interpretation(nominal, nominal.resolve(), 24, 4, 1,
             MethodSettings.of(Judgement.DEFAULT, AccuracyClass.STANDARDLESS, 0.003), List.of(groups), contrasts,
             List.of(Caveat.note("shared-calibration-error", "All spots share one calibration error")),
-            List.of("Fine powder: do not open in the open lab."));
+            List.of("Fine powder: do not open in the open lab."), List.of(), List.of());
     }
 
     public static Interpretation answer(Nominal nominal, GroupFinding... groups) {

@@ -52,7 +52,7 @@ class MethodsTextTest {
         Interpretation excluded = new Interpretation(full.nominal(),
             full.nominalFractions().without(Set.of(nominal.elements().get(2))),
             full.spotCount(), full.particleCount(), full.sessionCount(), full.settings(), full.groups(),
-            full.contrasts(), full.caveats(), full.cautions());
+            full.contrasts(), full.caveats(), full.cautions(), full.depths(), full.diffraction());
         assertThat(MethodsText.of(excluded, Map.of()))
             .contains("over the nominal elements Ag and Cu; all other elements (and O) were left out before "
             + "normalising.")

@@ -1,0 +1,169 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import surfeit.statistics.RandomPart;
+
+/**
+ * Reads the groups of one answer against the phases of their alloy.
+ *
+ * <pre>
+ *     two clusters of spots at two phases            one phase or the other
+ *     nothing tells the scatter                      cannot tell
+ *     one phase not excluded, at least half of it    one phase
+ *     several phases not excluded                    cannot tell
+ *     none, between two phases and on their line     mixture (of three, where no two will do)
+ *     none, else                                     neither
+ * </pre>
+ * A phase is excluded where its p, times the number of groups, is at most alpha: in 95 of 100 answers (at alpha 0.05)
+ * no group loses the phase it is. A mixture whose few spots scatter over half the tie line or more is not told.
+ */
+final class PhaseReader {
+    /** A group is called one phase only if at least this share of its atoms is. Judgement. */
+    private static final double MOSTLY = 0.5;
+    /** From this lower bound on the main element is given with it. Judgement. */
+    private static final double NEARLY_PURE = 0.9;
+
+    private final int groups;
+    private final double alpha;
+
+    PhaseReader(int groups, double alpha) {
+        this.groups = groups;
+        this.alpha = alpha;
+    }
+
+    /** The reading of a group; empty where no known phase is made of its elements. */
+    Optional<PhaseReading> read(GroupAnalysis analysis) {
+        if (analysis.data().phases().fields().isEmpty()) {
+            return Optional.empty();
+        }
+        boolean repeated = analysis.theseTests().isPresent();
+        NominalTest[] tests = analysis.theseTests().orElse(analysis.tests());
+        GroupRuns runs = repeated ? analysis.particles() : analysis.units();
+        return Optional.of(new OneGroup(analysis, runs, tests).read());
+    }
+
+    /** One group being read. */
+    private final class OneGroup {
+        private final GroupAnalysis analysis;
+        private final GroupRuns runs;
+        private final NominalTest[] tests;
+        private final boolean scatterKnown;
+        private final List<PhaseReading.Fit> fits = new ArrayList<>();
+        private final List<TieLineFit> lines = new ArrayList<>();
+
+        OneGroup(GroupAnalysis analysis, GroupRuns runs, NominalTest[] tests) {
+            this.analysis = analysis;
+            this.runs = runs;
+            this.tests = tests;
+            this.scatterKnown = !tests[0].parts().isEmpty();
+            PhaseFits test = new PhaseFits(runs, analysis.comparison(), tests);
+            for (PhaseField field : analysis.data().phases().fields()) {
+                double p = Math.min(1, groups * test.pValue(field));
+                fits.add(new PhaseReading.Fit(field.phase(), p > alpha,
+                    scatterKnown ? OptionalDouble.of(p) : OptionalDouble.empty()));
+            }
+            for (TieLine line : analysis.data().phases().lines()) {
+                lines.add(TieLineFit.of(line, runs, analysis.comparison(), tests));
+            }
+        }
+
+        PhaseReading read() {
+            for (int i = 0; i < lines.size(); i++) {
+                if (spread(i).clusters().filter(SpotSpread.Clusters::atBothPhases).isPresent()) {
+                    return reading(PhaseReading.Kind.ONE_OR_THE_OTHER, OptionalInt.of(i));
+                }
+            }
+            List<String> fitting = fits.stream().filter(PhaseReading.Fit::fits).map(fit -> fit.phase().name())
+                .distinct().toList();
+            if (!scatterKnown || fitting.size() > 1) {
+                return reading(PhaseReading.Kind.CANNOT_TELL, nearest());
+            }
+            return fitting.size() == 1 ? onePhase(fitting.get(0)) : betweenPhases();
+        }
+
+        private PhaseReading onePhase(String name) {
+            OptionalInt line = OptionalInt.empty();
+            double mostOther = -1;
+            for (int i = 0; i < lines.size(); i++) {
+                TieLineFit fit = lines.get(i);
+                boolean first = fit.line().from().name().equals(name);
+                if ((first || fit.line().to().name().equals(name)) && fit.mostOf(first) > mostOther) {
+                    mostOther = fit.mostOf(first);
+                    line = OptionalInt.of(i);
+                }
+            }
+            boolean told = mostOther <= 1 - MOSTLY && line.stream().noneMatch(this::unclear);
+            return reading(told ? PhaseReading.Kind.ONE_PHASE : PhaseReading.Kind.CANNOT_TELL, line);
+        }
+
+        /** In a binary the shortest line that holds the group joins neighbours. */
+        private PhaseReading betweenPhases() {
+            OptionalInt line = IntStream.range(0, lines.size()).boxed()
+                .filter(i -> lines.get(i).isBetween() && groups * lines.get(i).pOnLine() > alpha)
+                .min(Comparator.comparingDouble(i -> lines.get(i).line().length()))
+                .map(OptionalInt::of).orElse(OptionalInt.empty());
+            if (line.isPresent()) {
+                return reading(unclear(line.getAsInt()) ? PhaseReading.Kind.CANNOT_TELL : PhaseReading.Kind.MIXTURE,
+                    line);
+            }
+            List<PhaseReading.MassShare> three = ofThree();
+            return three.isEmpty() ? reading(PhaseReading.Kind.NEITHER, nearest())
+                : reading(PhaseReading.Kind.MIXTURE, OptionalInt.empty(), three);
+        }
+
+        private List<PhaseReading.MassShare> ofThree() {
+            double[] mean = runs.mean();
+            if (mean.length < 3) {
+                return List.of();
+            }
+            double[] uncertainty = analysis.comparison().shared(mean).linear();
+            for (int i = 0; i < mean.length; i++) {
+                double random = tests[i].parts().stream().mapToDouble(RandomPart::standardError).max().orElse(0);
+                uncertainty[i] = Math.hypot(uncertainty[i], random);
+            }
+            return ThreePhases.of(mean, uncertainty, analysis.data().phases().fields())
+                .map(ThreePhases::ofMass).orElse(List.of());
+        }
+
+        private boolean unclear(int line) {
+            return spread(line).pattern() == SpotSpread.Pattern.CANNOT_TELL;
+        }
+
+        private SpotSpread spread(int line) {
+            return analysis.data().phases().spread(line, analysis.referenceUsed());
+        }
+
+        private OptionalInt nearest() {
+            return IntStream.range(0, lines.size()).boxed().min(Comparator.comparing(lines::get, TieLineFit.NEAREST))
+                .map(OptionalInt::of).orElse(OptionalInt.empty());
+        }
+
+        private PhaseReading reading(PhaseReading.Kind kind, OptionalInt line) {
+            return reading(kind, line, List.of());
+        }
+
+        private PhaseReading reading(PhaseReading.Kind kind, OptionalInt line, List<PhaseReading.MassShare> three) {
+            double[] mean = runs.mean();
+            Optional<PhaseReading.OnTieLine> onLine = line.stream().mapToObj(i -> lines.get(i)
+                .reading(mean, analysis.comparison().nominal().middles(), spread(i))).findFirst();
+            Optional<PhaseReading.AtLeast> main = mainElement(mean);
+            return new PhaseReading(kind, fits, onLine, three, main,
+                new PhaseWords(kind, fits, onLine, three, main).sentence(scatterKnown));
+        }
+
+        private Optional<PhaseReading.AtLeast> mainElement(double[] mean) {
+            for (int i = 0; i < mean.length; i++) {
+                if (scatterKnown && tests[i].low() >= NEARLY_PURE) {
+                    return Optional.of(new PhaseReading.AtLeast(analysis.data().elements().get(i), tests[i].low()));
+                }
+            }
+            return Optional.empty();
+        }
+    }
+}

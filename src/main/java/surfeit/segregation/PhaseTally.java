@@ -1,0 +1,127 @@
+package surfeit.segregation;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.IntStream;
+import surfeit.composition.NominalFractions;
+import surfeit.composition.Phase;
+import surfeit.element.Element;
+import surfeit.xray.RecentResults;
+
+/**
+ * Adds up where the spots of one group lie along the tie lines of its alloy, as measured and, where reference spots
+ * offer a correction, as corrected. Not thread-safe.
+ *
+ * <p>Memory grows with tie lines, not with spots. Values below their limit count as zero.
+ */
+final class PhaseTally {
+    /** Some hundred alloys with what is left of them where elements are excluded or not measured. */
+    private static final RecentResults<DiagramInputs, Diagram> DIAGRAMS = new RecentResults<>(512);
+
+    private final Diagram diagram;
+    private final Optional<ReferenceCorrection> correction;
+    private final List<SpotPositions> raw;
+    private final List<SpotPositions> corrected;
+
+    private PhaseTally(Diagram diagram, Optional<ReferenceCorrection> correction) {
+        this.diagram = diagram;
+        this.correction = correction;
+        this.raw = positions(diagram.lines());
+        this.corrected = correction.isPresent() ? positions(diagram.lines()) : List.of();
+    }
+
+    /** The phases that are made of some elements, and the tie lines between them. */
+    private record Diagram(List<PhaseField> fields, List<TieLine> lines) {
+        static final Diagram EMPTY = new Diagram(List.of(), List.of());
+    }
+
+    private record DiagramInputs(List<Phase> phases, List<Element> elements, List<Double> nominal) {
+    }
+
+    private static List<SpotPositions> positions(List<TieLine> lines) {
+        List<SpotPositions> positions = new ArrayList<>(lines.size());
+        lines.forEach(line -> positions.add(new SpotPositions(line)));
+        return positions;
+    }
+
+    /** The phases of an alloy, worked out once per set of elements. Not thread-safe. */
+    static final class Source {
+        private final List<Phase> phases;
+        private final NominalFractions nominal;
+        private final Map<List<Element>, Diagram> diagrams = new HashMap<>();
+
+        Source(List<Phase> phases, NominalFractions nominal) {
+            this.phases = List.copyOf(phases);
+            this.nominal = nominal;
+        }
+
+        PhaseTally over(List<Element> elements, Optional<ReferenceCorrection> correction) {
+            boolean comparable = !phases.isEmpty() && elements.size() > 1;
+            return new PhaseTally(comparable ? diagrams.computeIfAbsent(elements, this::diagram) : Diagram.EMPTY,
+                correction);
+        }
+
+        private Diagram diagram(List<Element> elements) {
+            Set<Element> dropped = new TreeSet<>(nominal.elements());
+            dropped.removeAll(elements);
+            boolean named = IntStream.range(0, nominal.size())
+                .anyMatch(i -> elements.contains(nominal.elements().get(i)) && nominal.middles()[i] > 0);
+            if (!named) {
+                return Diagram.EMPTY;
+            }
+            double[] whole = nominal.without(dropped).middles();
+            return DIAGRAMS.get(new DiagramInputs(phases, elements, Arrays.stream(whole).boxed().toList()),
+                () -> new Diagram(PhaseField.over(phases, elements), TieLine.between(phases, elements, whole)));
+        }
+    }
+
+    /** Adds the spot that {@code parts} holds. */
+    void add(SpotParts parts) {
+        if (diagram.lines().isEmpty()) {
+            return;
+        }
+        double[] closed = new double[parts.values.length];
+        parts.close(false, closed);
+        add(closed, raw);
+        if (correction.isPresent()) {
+            add(correction.get().corrected(closed), corrected);
+        }
+    }
+
+    private static void add(double[] closed, List<SpotPositions> positions) {
+        positions.forEach(position -> position.add(closed));
+    }
+
+    /** The spots of several tallies over the same elements, as measured. */
+    static PhaseTally merged(List<PhaseTally> tallies) {
+        PhaseTally first = tallies.get(0);
+        if (tallies.size() == 1) {
+            return first;
+        }
+        PhaseTally all = new PhaseTally(first.diagram, Optional.empty());
+        for (PhaseTally tally : tallies) {
+            for (int i = 0; i < all.raw.size(); i++) {
+                all.raw.get(i).merge(tally.raw.get(i));
+            }
+        }
+        return all;
+    }
+
+    List<PhaseField> fields() {
+        return diagram.fields();
+    }
+
+    List<TieLine> lines() {
+        return diagram.lines();
+    }
+
+    SpotSpread spread(int line, boolean referenceUsed) {
+        return (referenceUsed ? corrected : raw).get(line).spread();
+    }
+}

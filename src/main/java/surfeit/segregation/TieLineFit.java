@@ -1,0 +1,173 @@
+package surfeit.segregation;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import surfeit.composition.PhaseShare;
+import surfeit.statistics.CombinedError;
+import surfeit.statistics.NormalDistribution;
+import surfeit.statistics.RandomPart;
+
+/**
+ * A group mean on one tie line: its position with its interval, and whether it lies beside the line.
+ *
+ * <p>In a binary the interval is that of the element, turned by the lever rule. With more elements position and
+ * deviation are {@link LinearForm}s of the mean; the deviation of every element counts (smallest p times their number;
+ * with three elements, which have one way to lie beside a line, that of the one it shows most in). It is not asked of
+ * what lies beyond an end. The compositions of both phases carry {@link PhaseFits#UNCERTAINTY} each.
+ */
+record TieLineFit(TieLine line, double position, double low, double high, double pOnLine) {
+    private static final double TWO_SIDED_95 = NormalDistribution.quantile(0.975);
+
+    static TieLineFit of(TieLine line, GroupRuns runs, Comparison comparison, NominalTest[] tests) {
+        return line.isBinary() ? binary(line, runs, tests) : general(line, runs, comparison);
+    }
+
+    private static TieLineFit binary(TieLine line, GroupRuns runs, NominalTest[] tests) {
+        int element = runs.allBelow()[0] ? 1 : 0;
+        double position = line.position(runs.mean());
+        double one = at(line, element, known(tests[element].low(), runs.mean()[element]));
+        double other = at(line, element, known(tests[element].high(), runs.mean()[element]));
+        return withPhases(line, position, position - Math.min(one, other), Math.max(one, other) - position, 1);
+    }
+
+    /** Where nothing is uncertain there is no interval but the mean. */
+    private static double known(double end, double mean) {
+        return Double.isNaN(end) ? mean : end;
+    }
+
+    private static double at(TieLine line, int element, double fraction) {
+        return (fraction - line.start()[element]) / (line.end()[element] - line.start()[element]);
+    }
+
+    private static TieLineFit general(TieLine line, GroupRuns runs, Comparison comparison) {
+        double position = line.position(runs.mean());
+        double below = 0;
+        double above = 0;
+        double onLine = 0;
+        boolean between = position > 0 && position < 1;
+        for (GroupSums run : runs.runs()) {
+            double[] mean = run.mean();
+            double[] errors = comparison.calibration().errors(mean);
+            LinearForm along = new LinearForm(line.weights());
+            double half = halfWidth(along, run, mean, errors, comparison);
+            below = Math.max(below, position - line.position(mean) + half);
+            above = Math.max(above, line.position(mean) - position + half);
+            onLine = between ? Math.max(onLine, onLine(line, run, mean, errors, comparison)) : 0;
+        }
+        return withPhases(line, position, below, above, onLine);
+    }
+
+    private static double halfWidth(LinearForm form, GroupSums run, double[] mean, double[] errors,
+                                    Comparison comparison) {
+        double half = 0;
+        double u = form.shared(mean, errors);
+        for (RandomPart part : parts(form, run, mean, comparison)) {
+            half = Math.max(half, part.standardError() + u == 0 ? 0 : CombinedError.halfWidth(part, u, 0.95));
+        }
+        return half;
+    }
+
+    private static double onLine(TieLine line, GroupSums run, double[] mean, double[] errors, Comparison comparison) {
+        if (mean.length == 3) {
+            return beside(line, freest(line), run, mean, errors, comparison);
+        }
+        double smallest = 1;
+        for (int i = 0; i < mean.length; i++) {
+            smallest = Math.min(smallest, beside(line, i, run, mean, errors, comparison));
+        }
+        return Math.min(1, mean.length * smallest);
+    }
+
+    /** The element that changes least along the line, and so most beside it. */
+    private static int freest(TieLine line) {
+        double[] along = line.weights();
+        int freest = 0;
+        for (int i = 1; i < along.length; i++) {
+            freest = Math.abs(along[i]) < Math.abs(along[freest]) ? i : freest;
+        }
+        return freest;
+    }
+
+    /** p of one element having the fraction it has at the nearest point of the line. */
+    private static double beside(TieLine line, int element, GroupSums run, double[] mean, double[] errors,
+                                 Comparison comparison) {
+        double foot = line.rule().compositionAt(line.position(mean))[element];
+        LinearForm beside = new LinearForm(line.besideWeights(element));
+        double u = Math.hypot(beside.shared(mean, errors), PhaseFits.UNCERTAINTY);
+        double p = 0;
+        for (RandomPart part : parts(beside, run, mean, comparison)) {
+            p = Math.max(p, CombinedError.twoSidedP(mean[element] - foot, part, u));
+        }
+        return p;
+    }
+
+    /**
+     * The scatter of reference spots adds in full, as if it moved all elements together: it is seldom the larger part.
+     */
+    private static List<RandomPart> parts(LinearForm form, GroupSums run, double[] mean, Comparison comparison) {
+        List<RandomPart> own = form.parts(run);
+        List<RandomPart> parts = own.isEmpty() ? List.of(RandomPart.known(0)) : own;
+        Optional<ReferenceCorrection> reference = comparison.reference();
+        if (reference.isEmpty()) {
+            return parts;
+        }
+        double fewest = Double.POSITIVE_INFINITY;
+        double sum = 0;
+        for (int i = 0; i < mean.length; i++) {
+            Optional<RandomPart> ofElement = ReferenceScatter.of(reference.get(), run, mean, i);
+            double slope = Math.abs(form.weights()[i] * mean[i] * (1 - mean[i]));
+            sum += ofElement.map(part -> slope * part.standardError()).orElse(0.0);
+            fewest = Math.min(fewest, ofElement.map(RandomPart::degreesOfFreedom).orElse(fewest));
+        }
+        RandomPart added = new RandomPart(sum, fewest);
+        return parts.stream().map(part -> part.plus(added)).toList();
+    }
+
+    private static TieLineFit withPhases(TieLine line, double position, double below, double above, double onLine) {
+        double ends = TWO_SIDED_95 * PhaseFits.UNCERTAINTY * Math.hypot(1 - position, position) / perElement(line);
+        return new TieLineFit(line, position, position - Math.hypot(Math.max(below, 0), ends),
+            position + Math.hypot(Math.max(above, 0), ends), onLine);
+    }
+
+    /** Length of the line in the element that changes most. */
+    private static double perElement(TieLine line) {
+        double most = 0;
+        for (int i = 0; i < line.start().length; i++) {
+            most = Math.max(most, Math.abs(line.end()[i] - line.start()[i]));
+        }
+        return most;
+    }
+
+    boolean isBetween() {
+        return position > 0 && position < 1;
+    }
+
+    /** How far outside the line the position lies; 0 between its ends. */
+    double outside() {
+        return Math.max(Math.max(-position, position - 1), 0);
+    }
+
+    /** Upper bound of the share of the phase that is not this one. */
+    double mostOf(boolean second) {
+        return Math.min(Math.max(second ? high : 1 - low, 0), 1);
+    }
+
+    PhaseReading.OnTieLine reading(double[] mean, double[] nominal, SpotSpread spread) {
+        PhaseShare value = line.shares(position);
+        PhaseShare from = line.shares(low);
+        PhaseShare to = line.shares(high);
+        Optional<Estimate> volume = value.ofVolume().isEmpty() ? Optional.empty()
+            : Optional.of(new Estimate(value.ofVolume().getAsDouble(), from.ofVolume().getAsDouble(),
+            to.ofVolume().getAsDouble()));
+        return new PhaseReading.OnTieLine(line.from(), line.to(), new Estimate(position, low, high),
+            new Estimate(value.ofAtoms(), from.ofAtoms(), to.ofAtoms()),
+            new Estimate(value.ofMass(), from.ofMass(), to.ofMass()),
+            volume, line.isBinary() ? Optional.of(line.shares(line.position(nominal))) : Optional.empty(),
+            line.isBinary() ? 0 : line.rule().distance(mean), spread);
+    }
+
+    static final Comparator<TieLineFit> NEAREST = Comparator.comparingDouble(TieLineFit::outside)
+        .thenComparing(Comparator.comparingDouble(TieLineFit::pOnLine).reversed())
+        .thenComparingDouble(fit -> fit.line().length());
+}

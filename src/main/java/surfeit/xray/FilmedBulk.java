@@ -1,0 +1,118 @@
+package surfeit.xray;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import surfeit.element.Element;
+
+/**
+ * What a spot reads on a bulk that carries a film, if the workstation takes both for one homogeneous material.
+ *
+ * <pre>
+ *     w_j emitted_j = w0_j (emitted_j - top_j(t, chi_bulk)) exp(-(chi_film - chi_bulk) t)  +  wF_j top_j(t, chi_film)
+ * </pre>
+ * then closed to one. w0 and wF mass fractions of bulk and film, t mass thickness in g/cm², emitted_j of the line of
+ * element j in the bulk and top_j of that the part from above t ({@link DepthProfile#emittedFromTop}): every line sees
+ * its own share of the film. For thin films the second term is {@link FilmSignal#extraMassFraction}; its bounds (0.85
+ * to 1.15 of Monte Carlo, {@link FilmSignal#READ_BACK_REACH}) hold here too. Electrons are taken to slow down and
+ * scatter in the film as in the bulk. Immutable, thread-safe.
+ */
+public final class FilmedBulk {
+    private final Map<Element, Seen> seen;
+
+    /** One element as its line sees it; inBulk and inFilm mass fractions. */
+    private record Seen(Line line, DepthProfile profile, double bulkChi, double filmChi, double emitted, double inBulk,
+                        double inFilm) {
+
+        /** The mass fraction read, before closing. */
+        double read(double massThickness) {
+            double below = inBulk == 0 ? 0 : inBulk * fromBelow(massThickness);
+            double film = inFilm == 0 ? 0 : inFilm * profile.emittedFromTop(massThickness, filmChi);
+            return (below + film) / emitted;
+        }
+
+        /** What comes from below the film and out through it. */
+        private double fromBelow(double massThickness) {
+            double below = emitted - profile.emittedFromTop(massThickness, bulkChi);
+            return below > 0 ? below * Math.exp((bulkChi - filmChi) * massThickness) : 0;
+        }
+    }
+
+    private FilmedBulk(Map<Element, Seen> seen) {
+        this.seen = seen;
+    }
+
+    /**
+     * A bulk under a film at a beam energy, every element by the line an analyst would use; empty where an element has
+     * none.
+     */
+    public static Optional<FilmedBulk> of(Material film, Material bulk, double beamEnergyKev, double takeOffDeg,
+                                          ProfileCache profiles) {
+        SortedSet<Element> elements = new TreeSet<>(bulk.massFractions().keySet());
+        elements.addAll(film.massFractions().keySet());
+        elements.removeIf(element -> bulk.massFraction(element) + film.massFraction(element) == 0);
+        Map<Element, Seen> seen = new LinkedHashMap<>();
+        for (Element element : elements) {
+            Optional<Line> line = LineChoice.at(element, beamEnergyKev).chosen();
+            if (line.isEmpty()) {
+                return Optional.empty();
+            }
+            DepthProfile profile = profiles.profile(bulk, line.get(), beamEnergyKev);
+            double bulkChi = Absorption.chi(line.get(), bulk, takeOffDeg);
+            seen.put(element, new Seen(line.get(), profile, bulkChi, Absorption.chi(line.get(), film, takeOffDeg),
+                profile.emitted(bulkChi), bulk.massFraction(element), film.massFraction(element)));
+        }
+        return Optional.of(new FilmedBulk(seen));
+    }
+
+    /** Mass fractions read at a mass thickness in g/cm², over the elements of bulk and film. */
+    public Map<Element, Double> massFractions(double massThickness) {
+        Map<Element, Double> read = new LinkedHashMap<>();
+        double sum = 0;
+        for (Map.Entry<Element, Seen> entry : seen.entrySet()) {
+            double value = entry.getValue().read(massThickness);
+            read.put(entry.getKey(), value);
+            sum += value;
+        }
+        double total = sum;
+        read.replaceAll((element, value) -> value / total);
+        return read;
+    }
+
+    /** Atoms of one element read over those of all others, at a mass thickness in g/cm². */
+    public double atomicOdds(Element element, double massThickness) {
+        double own = 0;
+        double others = 0;
+        for (Map.Entry<Element, Seen> entry : seen.entrySet()) {
+            double atoms = entry.getValue().read(massThickness) / entry.getKey().atomicWeight();
+            if (entry.getKey().equals(element)) {
+                own += atoms;
+            } else {
+                others += atoms;
+            }
+        }
+        return own / others;
+    }
+
+    /** The line an element is read by. */
+    public Line line(Element element) {
+        return own(element).line();
+    }
+
+    /** Mean mass depth in g/cm² from which an element's X-rays come out of the bulk. */
+    public double meanMassDepth(Element element) {
+        return own(element).profile().meanMassDepth(own(element).bulkChi());
+    }
+
+    /** Greatest mass thickness in g/cm² the film model was compared for, by an element's line. */
+    public double reach(Element element) {
+        return FilmSignal.READ_BACK_REACH * own(element).profile().meanMassDepth();
+    }
+
+    private Seen own(Element element) {
+        return Optional.ofNullable(seen.get(element)).orElseThrow(() -> new IllegalArgumentException(
+            "Expected an element of film or bulk " + seen.keySet() + ", got " + element + "."));
+    }
+}
