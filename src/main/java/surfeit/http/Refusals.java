@@ -8,6 +8,7 @@ import java.net.StandardSocketOptions;
 import java.nio.channels.SocketChannel;
 import java.security.SecureRandom;
 import java.util.Base64;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -30,6 +31,9 @@ final class Refusals {
     private static final Pattern REQUEST_ID = Pattern.compile("[A-Za-z0-9._-]{8,64}");
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final int REQUEST_ID_BYTES = 12;
+    /** Refusals that may come before the whole body was read; the connection cannot be used again then. */
+    private static final Set<Problem> LEAVES_BODY =
+        EnumSet.of(Problem.UPLOAD_TOO_LARGE, Problem.REQUEST_TIMEOUT, Problem.STORAGE_FULL);
     /** Header fields that a handler may have set for the answer that is not given. */
     private static final List<String> STALE =
         List.of("ETag", "Location", "Link", "Content-Disposition", "Vary");
@@ -70,6 +74,9 @@ final class Refusals {
         }
         response.setHeader(SecurityHeaders.POLICY, SecurityHeaders.ALL.get(SecurityHeaders.POLICY));
         response.setHeader("Cache-Control", "no-store");
+        if (LEAVES_BODY.contains(refusal.problem())) {
+            response.setHeader("Connection", "close");
+        }
         response.setHeader("X-Request-Id", id);
         if (refusal.problem() == Problem.REQUEST_TIMEOUT) {
             response.setHeader("Connection", "close");
