@@ -233,4 +233,41 @@ class PhaseReaderTest {
         assertThat(silverCopper().phases(List.of()).mass("P1", 28).mass("P1", 29).group().phaseReading()).isEmpty();
         assertThat(AlloyCatalogue.packaged().require("ti-6al-4v").phases()).isEmpty();
     }
+
+    /** The workstation reads copper 1.5 times too high; a piece of the alloy measured beside tells. All of it invented. */
+    @Test
+    void reference_spots_move_the_spots_along_the_line_too() {
+        PhaseSpots biased = silverCopper().standardless().session("a").onReference();
+        for (int i = 0; i < 5; i++) {
+            biased.atomic("piece", readBiased(39.88 + 0.05 * i));
+        }
+        biased.onSpecimen();
+        for (int i = 0; i < 6; i++) {
+            biased.atomic("P" + i % 3, readBiased(13.1 + 0.05 * i));
+        }
+        GroupFinding group = biased.group();
+        assertThat(group.reference().orElseThrow().used()).isTrue();
+        PhaseReading reading = group.phaseReading().orElseThrow();
+        assertThat(reading.kind()).isEqualTo(PhaseReading.Kind.ONE_PHASE);
+        assertThat(line(reading).position().value()).isCloseTo(0, within(0.01));
+        assertThat(line(reading).spots().highest()).isLessThan(0.02);
+    }
+
+    private static double readBiased(double copper) {
+        return 100 * 1.5 * copper / (1.5 * copper + 100 - copper);
+    }
+
+    @Test
+    void spots_of_three_sessions_are_read_together() {
+        PhaseSpots spots = silverCopper();
+        for (String session : List.of("a", "b", "c")) {
+            spots.session(session).mass("P1", 8.2).mass("P1", 92.5).mass("P2", 8.4).mass("P2", 92.6);
+        }
+        GroupFinding group = spots.group();
+        assertThat(group.sessions()).hasSize(3);
+        SpotSpread spread = line(group.phaseReading().orElseThrow()).spots();
+        assertThat(spread.spots()).isEqualTo(12);
+        assertThat(spread.pattern()).isEqualTo(SpotSpread.Pattern.TWO_CLUSTERS);
+        assertThat(group.phaseReading().orElseThrow().kind()).isEqualTo(PhaseReading.Kind.ONE_OR_THE_OTHER);
+    }
 }

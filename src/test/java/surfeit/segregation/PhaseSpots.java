@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import surfeit.composition.Alloy;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.composition.Basis;
@@ -16,6 +17,7 @@ import surfeit.spot.AccuracyClass;
 import surfeit.spot.Conditions;
 import surfeit.spot.Form;
 import surfeit.spot.Judgement;
+import surfeit.spot.ReferencePiece;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
@@ -30,6 +32,8 @@ final class PhaseSpots {
     private List<String> diffraction = List.of();
     private List<Phase> phases;
     private OptionalDouble featureSizeUm = OptionalDouble.empty();
+    private Optional<String> session = Optional.empty();
+    private Optional<ReferencePiece> piece = Optional.empty();
 
     private PhaseSpots(Alloy alloy) {
         this.alloy = alloy;
@@ -60,6 +64,22 @@ final class PhaseSpots {
         return this;
     }
 
+    PhaseSpots session(String name) {
+        session = Optional.of(name);
+        return this;
+    }
+
+    /** The next spots are on a piece of the alloy's nominal composition. */
+    PhaseSpots onReference() {
+        piece = Optional.of(new ReferencePiece(alloy.nominal(), false));
+        return this;
+    }
+
+    PhaseSpots onSpecimen() {
+        piece = Optional.empty();
+        return this;
+    }
+
     PhaseSpots diffraction(String... names) {
         diffraction = List.of(names);
         return this;
@@ -79,10 +99,9 @@ final class PhaseSpots {
                 ? new ReportedValue.NotDetected(OptionalDouble.empty(), "n.d.")
                 : ReportedValue.Measured.of(percent[i] / 100, String.format(Locale.ROOT, "%.4f", percent[i])));
         }
-        spots.add(new Spot("s" + spots.size(), Optional.of(particle), Optional.of(feature), Optional.empty(),
-            Optional.empty(),
+        spots.add(new Spot("s" + spots.size(), Optional.of(particle), Optional.of(feature), session, Optional.empty(),
             new Conditions(beamKev, OptionalDouble.empty(), featureSizeUm, OptionalDouble.empty(), Optional.empty(),
-                OptionalDouble.empty()), Optional.empty(), basis, values));
+                OptionalDouble.empty()), piece, basis, values));
         return this;
     }
 
@@ -97,7 +116,7 @@ final class PhaseSpots {
     }
 
     Interpretation interpret() {
-        Sample sample = new Sample(Optional.of(alloy.id()), Optional.empty(), java.util.Set.of(), accuracy, form,
+        Sample sample = new Sample(Optional.of(alloy.id()), Optional.empty(), Set.of(), accuracy, form,
             new Sample.Geometry(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), diameterUm),
             Optional.empty(), Optional.empty(), Judgement.DEFAULT, List.of(), diffraction, "", false);
         return new Interpreter().interpret(sample, alloy.nominal(), phases, SpotSource.of(spots), GroupBy.FEATURE,
