@@ -143,7 +143,7 @@ public final class AnswerDocument {
         for (GroupFinding group : interpretation.groups()) {
             for (Rival rival : group.rivals()) {
                 rows.add(List.of(group.name(), rival.cause(), rival.couldExplain().word(), Remarks.factor(rival, signs),
-                    rival.assumes(), rival.howToRuleOut(), rival.source()));
+                    rival.assumes(), Remarks.wayOut(rival), rival.source()));
             }
         }
         if (!rows.isEmpty()) {

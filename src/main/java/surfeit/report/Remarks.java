@@ -47,7 +47,7 @@ final class Remarks {
                 .filter(rival -> rival.couldExplain() != Rival.CouldExplain.NO).toList();
             for (Rival rival : able) {
                 lines.add(group.name() + ": " + Listing.clause(rival.cause()) + ": " + rival.couldExplain().word()
-                    + reach(rival, signs) + ". " + Listing.sentence(rival.howToRuleOut()));
+                    + reach(rival, signs) + ". " + wayOut(rival));
             }
             if (able.isEmpty() && !group.rivals().isEmpty()) {
                 lines.add(group.name() + ": " + Listing.count(group.rivals().size(), "other cause")
@@ -55,6 +55,12 @@ final class Remarks {
             }
         }
         return lines;
+    }
+
+    /** What to measure or check, and which fields would settle it. */
+    static String wayOut(Rival rival) {
+        return Listing.sentence(rival.howToRuleOut())
+            + (rival.needs().isEmpty() ? "" : " To be stated: " + Listing.and(rival.needs()) + ".");
     }
 
     private static String reach(Rival rival, Signs signs) {

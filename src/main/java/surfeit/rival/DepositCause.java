@@ -93,7 +93,7 @@ final class DepositCause {
                 + Words.percent(inquiry.evidence().beside().get(element).perClosedAtom())).collect(Collectors.joining(", "))
                 + " atoms per 100 of the alloy), light elements understated as far as the accuracy class allows: an upper bound.";
             case BOUNDED -> "As much of it as the spectrum leaves room for in " + symbols + ": an upper bound.";
-            case UNKNOWN -> "None of " + symbols + " was reported; a film of "
+            case UNKNOWN -> "Not reported: " + symbols + "; a film of "
                 + Words.number(amount.deposit().usualThicknessNm()) + " nm is taken (judgement).";
             case NOTHING_TELLS -> "Nothing else in the spectrum gives it away; the beam itself builds up carbon.";
         };

@@ -30,7 +30,7 @@ class SampleResultsTest {
 
     @ParameterizedTest
     @CsvSource({"ag-cu-braze-powder.csv, ag-cu-braze-powder.sample.json", "sn-bi-solder-spheres.csv, sn-bi-solder-spheres.sample.json",
-        "al-si-powder.json, ''"})
+        "al-si-powder.json, ''", "al-si-patch-oil.json, ''"})
     void each_sample_has_the_answer_kept_beside_it(String file, String sample) throws IOException {
         Optional<byte[]> described = sample.isEmpty() ? Optional.empty() : Optional.of(Files.readAllBytes(FOLDER.resolve(sample)));
         FileQuestion question = FileQuestion.read(FOLDER.resolve(file), Map.of(), described,

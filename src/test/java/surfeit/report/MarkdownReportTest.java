@@ -117,7 +117,7 @@ class MarkdownReportTest {
         assertThat(document).startsWith("# Sample &lt;i&gt;A7&lt;/i&gt;: enrichment")
             .contains("- 1\\. &lt;b&gt;patch&lt;/b&gt; \\| x, on particles of this kind (3 measured): ")
             .contains("| 1. &lt;b&gt;patch&lt;/b&gt; \\| x | a \\| b \\| c | in part | down to \u00d70.7 | "
-            + "&lt;script&gt;alert(1)&lt;/script&gt; | \\[click\\](javascript:x) \\`code\\` | \\*bold\\* &amp; "
+            + "&lt;script&gt;alert(1)&lt;/script&gt; | \\[click\\](javascript:x) \\`code\\`. | \\*bold\\* &amp; "
             + "\\_more\\_ |")
             .contains("- \\# heading  \\#\\# forged.");
         assertThat(document).doesNotContain("<").doesNotContain("\n## forged");

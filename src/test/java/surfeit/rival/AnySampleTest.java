@@ -33,7 +33,7 @@ import surfeit.spot.Spot;
 
 /** Whatever a lab may send, described well or oddly, every cause can be weighed. Invented at random from a fixed seed. */
 class AnySampleTest {
-    private static final int SAMPLES = 3000;
+    private static final int SAMPLES = 1000;
     private static final List<String> NOMINALS = List.of("Ag:60,Cu:40", "Al:87.8,Si:12.2", "Bi:43,Sn:57", "Fe:bal,Cr:16-18,Ni:10-14,Mn:0-2",
         "Sn:99,Cu:1,Zn:0", "Al:90,Li:10", "Ti:bal,Al:5.5-6.75,O:0-0.2,N:0-0.05", "Cu:91,P:9", "C:30,W:70", "Ag:100,Cu:0");
     private static final List<String> WORDS = List.of("aluminium stub", "copper grid", "Messing", "hot silicone oil", "colloidal silica",
