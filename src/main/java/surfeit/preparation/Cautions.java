@@ -19,13 +19,15 @@ import surfeit.element.ReferenceTable;
  */
 public final class Cautions {
     /** Said once beneath any notes. */
-    public static final String DEFERS = "These are reminders, not a safety instruction: your site's rules and the safety data "
-        + "sheets decide.";
+    public static final String DEFERS = "These are reminders, not a safety instruction: your site's rules and the "
+        + "safety data sheets decide.";
 
     private Cautions() {
     }
 
-    /** The notes for a preparation and the elements of the alloy, in the order of the table; empty where none applies. */
+    /**
+     * The notes for a preparation and the elements of the alloy, in the order of the table; empty where none applies.
+     */
     public static List<String> of(Handling handling, Collection<Element> alloy) {
         Set<String> hazards = new LinkedHashSet<>();
         handling.substances().forEach(substance -> hazards.addAll(substance.hazards()));
@@ -39,7 +41,8 @@ public final class Cautions {
             }
             List<Element> concerned = alloy.stream().filter(row.elements()::contains).sorted().toList();
             if (!concerned.isEmpty()) {
-                notes.add(concerned.stream().map(Element::symbol).collect(Collectors.joining(", ")) + ": " + row.caution());
+                notes.add(concerned.stream().map(Element::symbol).collect(Collectors.joining(", ")) + ": "
+                    + row.caution());
             }
         });
         if (!notes.isEmpty()) {

@@ -95,8 +95,8 @@ public final class Vocabulary {
 
     /** Lower case, umlauts spelt out, letters and digits only. */
     private static List<String> words(String text) {
-        String plain = Normalizer.normalize(text, Normalizer.Form.NFKC).toLowerCase(Locale.ROOT).replace("ä", "ae").replace("ö", "oe").replace("ü", "ue")
-            .replace("ß", "ss");
+        String plain = Normalizer.normalize(text, Normalizer.Form.NFKC).toLowerCase(Locale.ROOT)
+            .replace("ä", "ae").replace("ö", "oe").replace("ü", "ue").replace("ß", "ss");
         return Arrays.stream(plain.split("[^\\p{L}\\p{N}]+")).filter(word -> !word.isEmpty()).toList();
     }
 

@@ -46,14 +46,15 @@ record Amount(Deposit deposit, double units, Known known, boolean stated, boolea
         double understatement = 1 + LIGHT_ELEMENT_SIGMAS * situation.sample().accuracyClass().relativeUncertainty();
         List<Amount> amounts = new ArrayList<>(deposits.size());
         for (Deposit deposit : deposits) {
-            amounts.add(of(deposit, situation.evidence().beside(), understatement, left.contains(deposit.residue().id()),
-                deposit.isMedium() || media.contains(deposit.residue().id())));
+            String id = deposit.residue().id();
+            amounts.add(of(deposit, situation.evidence().beside(), understatement, left.contains(id),
+                deposit.isMedium() || media.contains(id)));
         }
         return amounts;
     }
 
-    private static Amount of(Deposit deposit, Map<Element, Evidence.Found> beside, double understatement, boolean stated,
-                             boolean medium) {
+    private static Amount of(Deposit deposit, Map<Element, Evidence.Found> beside, double understatement,
+                             boolean stated, boolean medium) {
         if (deposit.markers().isEmpty()) {
             return new Amount(deposit, Double.NaN, Known.NOTHING_TELLS, stated, medium);
         }

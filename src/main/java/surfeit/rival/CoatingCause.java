@@ -18,13 +18,14 @@ final class CoatingCause {
     /** Sputtered and evaporated coatings are 5 to 20 nm thick; the thickest is taken (judgement). */
     static final double USUAL_NM = 20;
     private static final Question QUESTION = new Question(Cause.COATING,
-        "Coat with carbon, or leave the coating out (low vacuum, low beam energy); or measure a reference piece coated in the "
-            + "same run.", Sources.ABSORPTION);
+        "Coat with carbon, or leave the coating out (low vacuum, low beam energy); or measure a reference piece coated "
+            + "in the same run.", Sources.ABSORPTION);
 
     private CoatingCause() {
     }
 
-    private record Candidate(double reach, Element coating, Optional<Disturbance> disturbance, Optional<Line> absorbed) {
+    private record Candidate(double reach, Element coating, Optional<Disturbance> disturbance,
+                             Optional<Line> absorbed) {
         String words() {
             return disturbance.map(one -> "overlap of " + one.words())
                 .or(() -> absorbed.map(line -> coating + " absorbs " + line))
@@ -35,8 +36,9 @@ final class CoatingCause {
     static void weigh(Inquiry inquiry, Shift shift) {
         for (Coating coating : coatings(inquiry)) {
             double thickness = coating.thicknessNm().orElse(USUAL_NM);
-            Optional<Candidate> best = inquiry.furthest(physics -> Optional.of(best(physics, coating.element(), thickness, shift)),
-                Candidate::reach).filter(one -> Inquiry.worthwhile(shift, one.reach()));
+            Optional<Candidate> best = inquiry.furthest(
+                physics -> Optional.of(best(physics, coating.element(), thickness, shift)), Candidate::reach)
+                .filter(one -> Inquiry.worthwhile(shift, one.reach()));
             if (best.isPresent()) {
                 Draft draft = new Draft("conductive coating: " + best.get().words(), Words.number(thickness) + " nm of "
                     + coating.element() + (coating.thicknessNm().isPresent() ? ", as stated."
@@ -69,7 +71,8 @@ final class CoatingCause {
             best = larger(best, new Candidate(reach, element, Optional.empty(), Optional.empty()));
         }
         for (int j = 0; j < mass.length; j++) {
-            Optional<Disturbance> disturbance = j == own || !(mass[j] > 0) ? Optional.empty() : physics.disturbance(j, element);
+            Optional<Disturbance> disturbance =
+                j == own || !(mass[j] > 0) ? Optional.empty() : physics.disturbance(j, element);
             if (disturbance.isPresent()) {
                 double reach = shift.direction() * LogOdds.oneMultiplied(mass, j,
                     1 + disturbance.get().share() * coat.amount() / mass[j], shift.index());
@@ -85,8 +88,8 @@ final class CoatingCause {
         for (int j = 1; j < transmitted.length; j++) {
             least = transmitted[j] < transmitted[least] ? j : least;
         }
-        return new Candidate(shift.direction() * LogOdds.multiplied(physics.massFractions(), transmitted, shift.index()), element,
-            Optional.empty(), physics.line(least));
+        double reach = shift.direction() * LogOdds.multiplied(physics.massFractions(), transmitted, shift.index());
+        return new Candidate(reach, element, Optional.empty(), physics.line(least));
     }
 
     private static Candidate larger(Candidate a, Candidate b) {

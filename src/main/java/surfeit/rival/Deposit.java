@@ -48,7 +48,10 @@ record Deposit(Residue residue, double[] counts, Map<Element, Integer> markers) 
         return new Deposit(residue, counts, Map.copyOf(markers));
     }
 
-    /** How far it moves the log odds of an element of the nominal when so many formula units lie beside each closed atom. */
+    /**
+     * How far it moves the log odds of an element of the nominal when so many formula units lie beside each closed
+     * atom.
+     */
     double change(double[] nominal, double units, int element) {
         double atoms = 0;
         for (double count : counts) {

@@ -10,19 +10,19 @@ import surfeit.spot.Form;
 /**
  * A compound on or in the surface that holds an element of the alloy: oil, oxide, salt, etch product, polishing medium.
  *
- * <p>Where its other elements (C, O, F ...) were looked for, the scarcest of them bounds it: all of it is taken to belong to
- * the compound, and a light element to be understated by four standard uncertainties of the accuracy class (50 %
- * standardless; light elements are off by 30 to 50 %, from memory). It may explain a shift alone only where every one of
- * them was found, or the lab names the compound. Where none was looked for, a film of usual thickness is taken, and "in
- * part" is the most that is said. Upper bounds, never subtracted.
+ * <p>Where its other elements (C, O, F ...) were looked for, the scarcest of them bounds it: all of it is taken to
+ * belong to the compound, and a light element to be understated by four standard uncertainties of the accuracy class
+ * (50 % standardless; light elements are off by 30 to 50 %, from memory). It may explain a shift alone only where every
+ * one of them was found, or the lab names the compound. Where none was looked for, a film of usual thickness is taken,
+ * and "in part" is the most that is said. Upper bounds, never subtracted.
  */
 final class DepositCause {
     private static final Question RESIDUE = new Question(Cause.RESIDUE,
-        "Clean and measure again; compare two beam energies (a film fades as the energy rises); report C, O and F; look at a "
-            + "fresh section.", Sources.STOICHIOMETRY + "; films: " + Sources.ABSORPTION);
+        "Clean and measure again; compare two beam energies (a film fades as the energy rises); report C, O and F; "
+            + "look at a fresh section.", Sources.STOICHIOMETRY + "; films: " + Sources.ABSORPTION);
     private static final Question POLISHING = new Question(Cause.POLISHING_MEDIUM,
-        "Look for grains of the medium in the image; clean, or polish with a medium without this element, and measure again.",
-        Sources.STOICHIOMETRY);
+        "Look for grains of the medium in the image; clean, or polish with a medium without this element, and measure "
+            + "again.", Sources.STOICHIOMETRY);
 
     private DepositCause() {
     }
@@ -54,7 +54,8 @@ final class DepositCause {
     }
 
     private static Optional<Candidate> better(Optional<Candidate> best, Candidate other, Shift shift) {
-        return other.reach() > 0 && (best.isEmpty() || other.rank(shift) > best.get().rank(shift)) ? Optional.of(other) : best;
+        boolean isBetter = other.reach() > 0 && (best.isEmpty() || other.rank(shift) > best.get().rank(shift));
+        return isBetter ? Optional.of(other) : best;
     }
 
     private static double reach(Inquiry inquiry, Amount amount, Shift shift) {
@@ -63,8 +64,8 @@ final class DepositCause {
                 && (amount.stated() || amount.deposit().gathersUnasked()) ? Double.POSITIVE_INFINITY : 0;
             case UNKNOWN -> inquiry.furthest(physics -> shift.direction() * LogOdds.added(physics.massFractions(),
                 physics.films().added(amount.deposit()), shift.index()));
-            case FOUND, BOUNDED -> shift.direction() * amount.deposit().change(inquiry.situation().nominal(), amount.units(),
-                shift.index());
+            case FOUND, BOUNDED -> shift.direction()
+                * amount.deposit().change(inquiry.situation().nominal(), amount.units(), shift.index());
         };
     }
 
@@ -90,8 +91,10 @@ final class DepositCause {
         String symbols = markers.stream().map(Element::symbol).collect(Collectors.joining(", "));
         return switch (amount.known()) {
             case FOUND -> "All " + symbols + " found belongs to it (" + markers.stream().map(element -> element + " "
-                + Words.percent(inquiry.evidence().beside().get(element).perClosedAtom())).collect(Collectors.joining(", "))
-                + " atoms per 100 of the alloy), light elements understated as far as the accuracy class allows: an upper bound.";
+                + Words.percent(inquiry.evidence().beside().get(element).perClosedAtom()))
+                .collect(Collectors.joining(", "))
+                + " atoms per 100 of the alloy), light elements understated as far as the accuracy class allows: an "
+                + "upper bound.";
             case BOUNDED -> "As much of it as the spectrum leaves room for in " + symbols + ": an upper bound.";
             case UNKNOWN -> "Not reported: " + symbols + "; a film of "
                 + Words.number(amount.deposit().usualThicknessNm()) + " nm is taken (judgement).";

@@ -29,8 +29,8 @@ record Disturbance(Element by, String words, double share, double blur, OverlapS
     }
 
     private static Disturbance one(Overlap overlap) {
-        return new Disturbance(overlap.disturber().element(), overlap.with() + " on " + overlap.line(), overlap.unresolvedShare(),
-            Math.pow(4, -overlap.ratio() * overlap.ratio()), overlap.severity());
+        return new Disturbance(overlap.disturber().element(), overlap.with() + " on " + overlap.line(),
+            overlap.unresolvedShare(), Math.pow(4, -overlap.ratio() * overlap.ratio()), overlap.severity());
     }
 
     private Disturbance with(Disturbance other) {

@@ -14,8 +14,8 @@ import surfeit.xray.Line;
  */
 final class ExcitationCause {
     private static final Question QUESTION = new Question(Cause.LINE_EXCITATION,
-        "Raise the beam energy to at least twice the edge of the line, or read the element from a softer line; check the "
-            + "high-energy end of the spectrum for the true beam energy.", Sources.EXCITATION);
+        "Raise the beam energy to at least twice the edge of the line, or read the element from a softer line; check "
+            + "the high-energy end of the spectrum for the true beam energy.", Sources.EXCITATION);
 
     private ExcitationCause() {
     }
@@ -37,7 +37,8 @@ final class ExcitationCause {
         if (Inquiry.worthwhile(shift, reach)) {
             weakest(physics).ifPresent(line -> inquiry.weigh(QUESTION, shift, reach, new Draft(
                 (line.overvoltage(physics.beamEnergyKev()) < Excitation.LEAST_OVERVOLTAGE ? "line barely excited: "
-                    : "line weakly excited: ") + line + " at " + Words.number(physics.beamEnergyKev()) + " keV (overvoltage "
+                    : "line weakly excited: ") + line + " at " + Words.number(physics.beamEnergyKev())
+                    + " keV (overvoltage "
                     + Words.number(line.overvoltage(physics.beamEnergyKev())) + ")",
                 "The beam energy at the surface is off by " + Words.number(GroupPhysics.BEAM_ERROR_KEV)
                     + " keV (calibration, charging; judgement).").evident(true)));

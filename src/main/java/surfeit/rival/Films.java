@@ -13,8 +13,8 @@ import surfeit.xray.ThinFilm;
 /**
  * What a film of known thickness on the nominal alloy adds to readings, and what it takes away. Thread-safe.
  *
- * <p>Added mass fractions are upper bounds: the integrated film formula read at least 0.85 of an independent Monte Carlo
- * ({@link FilmSignal}), so its value is divided by that.
+ * <p>Added mass fractions are upper bounds: the integrated film formula read at least 0.85 of an independent Monte
+ * Carlo ({@link FilmSignal}), so its value is divided by that.
  */
 final class Films {
     private static final double READ_AT_LEAST = 0.85;
@@ -84,6 +84,7 @@ final class Films {
     private double apparent(ThinFilm film, Line line) {
         FilmSignal signal = FilmSignal.of(film.material(), physics.material(), line, physics.beamEnergyKev(),
             physics.takeOffDeg(), physics.profiles());
-        return signal.integratedRatio(film.massThickness()) * signal.pureEmission() / signal.substrateEmission() / READ_AT_LEAST;
+        double ratio = signal.integratedRatio(film.massThickness()) / READ_AT_LEAST;
+        return ratio * signal.pureEmission() / signal.substrateEmission();
     }
 }

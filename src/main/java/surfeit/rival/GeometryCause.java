@@ -2,6 +2,7 @@ package surfeit.rival;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import surfeit.spot.Form;
 import surfeit.spot.Position;
@@ -15,9 +16,9 @@ import surfeit.spot.Position;
 final class GeometryCause {
     private static final double NM_PER_UM = 1000;
     private static final Question TILT = new Question(Cause.TILT,
-        "Measure the same feature where it faces the detector and where it faces away (turn the stage by 180 degrees), or on "
-            + "a polished section; compare raw totals.", Sources.ABSORPTION + "; a ratio of two hard lines within 1.5 % of a "
-            + "Monte Carlo simulation made for this program");
+        "Measure the same feature where it faces the detector and where it faces away (turn the stage by 180 degrees), "
+            + "or on a polished section; compare raw totals.", Sources.ABSORPTION
+            + "; a ratio of two hard lines within 1.5 % of a Monte Carlo simulation made for this program");
     private static final Question THIN = new Question(Cause.THIN_PARTICLE,
         "Lower the beam energy until the particle is thick against it, or measure larger particles or a section.",
         Sources.ABSORPTION + "; a flat layer in place of the particle");
@@ -31,7 +32,8 @@ final class GeometryCause {
         double reach = inquiry.furthest(physics -> tiltReach(inquiry, physics, shift));
         List<Stance> stances = inquiry.evidence().stances();
         boolean open = stances.stream().anyMatch(Stance::open);
-        boolean stated = !open && stances.stream().anyMatch(one -> one.position().isPresent() || one.tilt().isPresent());
+        boolean stated = !open && stances.stream()
+            .anyMatch(one -> one.position().isPresent() || one.tilt().isPresent());
         if (stated || Inquiry.worthwhile(shift, reach)) {
             Draft draft = new Draft("tilt of the local surface", assumes(inquiry, open, stated)).fromPhysics();
             inquiry.weigh(TILT, shift, reach, stated ? draft.keptAnyway().evident(true) : open
@@ -55,8 +57,8 @@ final class GeometryCause {
 
     private static String assumes(Inquiry inquiry, boolean open, boolean stated) {
         if (open) {
-            return "The spots may have lain anywhere on the particle or rough surface, all on one side: down to a take-off of 10 "
-                + "degrees.";
+            return "The spots may have lain anywhere on the particle or rough surface, all on one side: down to a "
+                + "take-off of 10 degrees.";
         }
         return stated ? "Position and tilt as stated, a tilt within 5 degrees, a position within 45 degrees of azimuth."
             : inquiry.situation().sample().form() == Form.FILM ? "A film, level within 2 degrees."
@@ -66,8 +68,10 @@ final class GeometryCause {
     /** Every spot of this feature in one position, and no other feature there. */
     private static void confounded(Inquiry inquiry, Shift shift, double reach) {
         Evidence evidence = inquiry.evidence();
-        List<Situation.Other> others = inquiry.situation().others().stream().filter(other -> !other.sameFeature()).toList();
-        if (!inquiry.situation().labelled() || !evidence.everyPosition() || evidence.positions().size() != 1 || others.isEmpty()) {
+        List<Situation.Other> others = inquiry.situation().others().stream().filter(other -> !other.sameFeature())
+            .toList();
+        if (!inquiry.situation().labelled() || !evidence.everyPosition() || evidence.positions().size() != 1
+            || others.isEmpty()) {
             return;
         }
         Position position = evidence.positions().iterator().next();
@@ -77,8 +81,8 @@ final class GeometryCause {
         boolean apart = inquiry.situation().others().stream().filter(Situation.Other::sameFeature)
             .allMatch(other -> own.containsAll(other.positions()));
         if (elsewhere && apart) {
-            inquiry.weigh(POSITION, shift, reach, new Draft("feature and position go together: " + inquiry.situation().group()
-                + " was only measured " + where(position) + ", no other feature there",
+            inquiry.weigh(POSITION, shift, reach, new Draft("feature and position go together: "
+                + inquiry.situation().group() + " was only measured " + where(position) + ", no other feature there",
                 "Everything the position does to the numbers is the feature's here.").fromPhysics().evident(true));
         }
     }
@@ -93,16 +97,19 @@ final class GeometryCause {
 
     private static void thin(Inquiry inquiry, Shift shift) {
         Situation situation = inquiry.situation();
-        if (situation.sample().form() != Form.PARTICLE || situation.sample().geometry().particleDiameterUm().isEmpty()) {
+        OptionalDouble diameter = situation.sample().geometry().particleDiameterUm();
+        if (situation.sample().form() != Form.PARTICLE || diameter.isEmpty()) {
             return;
         }
-        double um = situation.sample().geometry().particleDiameterUm().getAsDouble();
-        double reach = inquiry.furthest(physics -> physics.density().isPresent() ? physics.thinReach(um * NM_PER_UM, shift) : 0);
+        double um = diameter.getAsDouble();
+        double reach = inquiry.furthest(
+            physics -> physics.density().isPresent() ? physics.thinReach(um * NM_PER_UM, shift) : 0);
         if (Inquiry.worthwhile(shift, reach)) {
             Optional<GroupPhysics> at = inquiry.atStatedEnergy();
             inquiry.weigh(THIN, shift, reach, new Draft("particle thinner than the depth the X-rays come from: "
                 + Words.number(um) + " um" + at.map(p -> " at " + Words.number(p.beamEnergyKev()) + " keV").orElse(""),
-                "The program that made the concentrations took the particle for a thick flat piece.").fromPhysics().evident(true));
+                "The program that made the concentrations took the particle for a thick flat piece.").fromPhysics()
+                .evident(true));
         }
     }
 }

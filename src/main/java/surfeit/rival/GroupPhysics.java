@@ -31,7 +31,10 @@ final class GroupPhysics {
     static final double BEAM_ERROR_KEV = 0.2;
     /** Exponent of the intensity law (U - 1)^n: the middle of 1.3 to 1.7, from memory. */
     private static final double INTENSITY_EXPONENT = 1.5;
-    /** A particle counts as thick where a flat layer of its thickness holds this share of every line's signal (judgement). */
+    /**
+     * A particle counts as thick where a flat layer of its thickness holds this share of every line's signal
+     * (judgement).
+     */
     private static final double WHOLE_SIGNAL = 0.98;
     private static final int STANCES_KEPT = 16;
     private static final int FOREIGN_KEPT = 32;
@@ -92,8 +95,8 @@ final class GroupPhysics {
             for (int i = 0; i < n; i++) {
                 if (signals.get(i).isPresent()) {
                     double edge = signals.get(i).get().line().edgeEnergyKev();
-                    double excess = Math.max(0, inputs.beamEnergyKev() + error - edge) / (inputs.beamEnergyKev() - edge);
-                    multipliers[i] = Math.pow(excess, INTENSITY_EXPONENT);
+                    double excess = inputs.beamEnergyKev() - edge;
+                    multipliers[i] = Math.pow(Math.max(0, excess + error) / excess, INTENSITY_EXPONENT);
                 }
             }
             for (int i = 0; i < n; i++) {
@@ -157,7 +160,9 @@ final class GroupPhysics {
         return own.get(i);
     }
 
-    /** Peaks of elements that often come in unasked, within half a detector width of the line, at equal mass fractions. */
+    /**
+     * Peaks of elements that often come in unasked, within half a detector width of the line, at equal mass fractions.
+     */
     List<Disturbance> uninvited(int i) {
         return uninvited.get(i);
     }
@@ -187,8 +192,8 @@ final class GroupPhysics {
     /**
      * How far it can move an element's log odds that the particle is thinner than the depth X-rays come from.
      *
-     * <p>Once with the path out of a flat layer of that thickness, once with no absorption at all; not at all where a flat
-     * layer holds practically all of every line's signal.
+     * <p>Once with the path out of a flat layer of that thickness, once with no absorption at all; not at all where a
+     * flat layer holds practically all of every line's signal.
      */
     double thinReach(double diameterNm, Shift shift) {
         double[][] multipliers = thin.get(diameterNm, () -> thinMultipliers(material.massDepth(diameterNm)));

@@ -27,8 +27,8 @@ final class Inquiry {
     }
 
     /**
-     * @param physics one entry at the stated beam energy; several over the usual range where none was stated; none where
-     *                the models do not hold
+     * @param physics one entry at the stated beam energy; several over the usual range where none was stated; none
+     *                where the models do not hold
      */
     Inquiry(Situation situation, List<GroupPhysics> physics, List<Deposit> deposits) {
         this.situation = situation;
@@ -96,9 +96,9 @@ final class Inquiry {
         Optional<T> best = Optional.empty();
         for (GroupPhysics one : physics) {
             Optional<T> own = candidate.apply(one);
-            if (own.isPresent() && (best.isEmpty() || reach.applyAsDouble(own.get()) > reach.applyAsDouble(best.get()))) {
-                best = own;
-            }
+            boolean further = own.isPresent()
+                && (best.isEmpty() || reach.applyAsDouble(own.get()) > reach.applyAsDouble(best.get()));
+            best = further ? own : best;
         }
         return best;
     }
@@ -130,8 +130,8 @@ final class Inquiry {
     /** Records a cause whose reach cannot be computed. */
     void name(Question question, Rival.CouldExplain said, Draft draft) {
         Optional<Element> element = draft.ofGroup ? Optional.empty() : draft.element;
-        found.add(new Weighed(new Rival(question.code(), draft.words, element, said, OptionalDouble.empty(), draft.assumes,
-            question.howToRuleOut(), draft.needs, question.source()), draft.evident, 0));
+        found.add(new Weighed(new Rival(question.code(), draft.words, element, said, OptionalDouble.empty(),
+            draft.assumes, question.howToRuleOut(), draft.needs, question.source()), draft.evident, 0));
     }
 
     /** What was found: by what it explains, then what is evident before what is only possible, then by its reach. */

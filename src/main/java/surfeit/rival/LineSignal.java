@@ -16,7 +16,8 @@ import surfeit.xray.ProfileCache;
 record LineSignal(Line line, DepthProfile profile, double chi) {
 
     static LineSignal of(Line line, Material alloy, double beamEnergyKev, double takeOffDeg, ProfileCache profiles) {
-        return new LineSignal(line, profiles.profile(alloy, line, beamEnergyKev), Absorption.chi(line, alloy, takeOffDeg));
+        return new LineSignal(line, profiles.profile(alloy, line, beamEnergyKev), Absorption.chi(line, alloy,
+            takeOffDeg));
     }
 
     /** The line that was read: the reported one where the table knows it, else the one an analyst would choose. */

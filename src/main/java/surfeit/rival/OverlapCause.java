@@ -7,9 +7,9 @@ import surfeit.element.Element;
 /**
  * A peak of another element on an element's line, not parted by the fit.
  *
- * <p>The alloy's own elements and those found beside are weighed at their amounts; the fit knows them, so that only pairs
- * within half a detector width may explain a shift alone. An element the lab's mount, media or tools bring but the
- * spectrum was not searched for counts with {@link #UNSEARCHED_MASS} of the mass; so does one that often comes in
+ * <p>The alloy's own elements and those found beside are weighed at their amounts; the fit knows them, so that only
+ * pairs within half a detector width may explain a shift alone. An element the lab's mount, media or tools bring but
+ * the spectrum was not searched for counts with {@link #UNSEARCHED_MASS} of the mass; so does one that often comes in
  * unasked, but then only "in part". Where two elements are each read from a line on the other's, the fit may give
  * counts of one to the other.
  */
@@ -17,8 +17,9 @@ final class OverlapCause {
     /** Mass fraction taken for an element nobody looked for (judgement). */
     static final double UNSEARCHED_MASS = 0.01;
     private static final Question QUESTION = new Question(Cause.LINE_OVERLAP,
-        "Look at the spectrum: shape and place of the peak against a pure piece, other lines of the disturbing element; read "
-            + "the element from another line, or with a wavelength-dispersive spectrometer.", Sources.LINES);
+        "Look at the spectrum: shape and place of the peak against a pure piece, other lines of the disturbing "
+            + "element; read the element from another line, or with a wavelength-dispersive spectrometer.",
+        Sources.LINES);
 
     private OverlapCause() {
     }
@@ -28,7 +29,8 @@ final class OverlapCause {
 
     private enum Kind {
         LISTED("Both elements are in the spectrum's list, and the fit parts their peaks not at all."),
-        HANDLING("The lab names what brings this element, but the spectrum was not searched for it; 1 % of the mass is taken."),
+        HANDLING("The lab names what brings this element, but the spectrum was not searched for it; 1 % of the mass is "
+            + "taken."),
         POSSIBLE("Nobody looked for this element; 1 % of the mass is taken."),
         GIVEN_AWAY("The fit gives counts of one line to the other, as far as they overlap.");
 
@@ -112,7 +114,8 @@ final class OverlapCause {
         void added(GroupPhysics physics, int j, Element by, double massRatio, Kind kind) {
             boolean matters = massRatio > 0 && (shift.index() == j) == shift.up();
             if (matters) {
-                physics.disturbance(j, by).ifPresent(found -> multiplied(physics, j, 1 + found.share() * massRatio, found, kind));
+                physics.disturbance(j, by).ifPresent(found -> multiplied(physics, j, 1 + found.share() * massRatio,
+                    found, kind));
             }
         }
 
@@ -129,7 +132,8 @@ final class OverlapCause {
             boolean alone = candidate.kind() != Kind.POSSIBLE && candidate.disturbance().hardToFit();
             int able = Math.min(shift.couldExplain(candidate.reach()).ordinal(),
                 alone ? Rival.CouldExplain.YES.ordinal() : Rival.CouldExplain.IN_PART.ordinal());
-            return 10 * able + (candidate.kind() == Kind.POSSIBLE ? 0 : 5) + Math.min(candidate.reach() / shift.needed(), 4);
+            return 10 * able + (candidate.kind() == Kind.POSSIBLE ? 0 : 5)
+                + Math.min(candidate.reach() / shift.needed(), 4);
         }
     }
 }

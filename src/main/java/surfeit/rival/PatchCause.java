@@ -12,8 +12,8 @@ import surfeit.xray.PatchDilution;
 /**
  * A feature smaller than the volume the X-rays come from: the spot reports a mixture of it and of what lies around it.
  *
- * <p>Two things follow. The shift may be that of the surroundings: how far it can go is weighed with surroundings made of
- * the element alone (or free of it); only another measured group that is shifted so far lets it explain the shift
+ * <p>Two things follow. The shift may be that of the surroundings: how far it can go is weighed with surroundings made
+ * of the element alone (or free of it); only another measured group that is shifted so far lets it explain the shift
  * alone. And the patch's own composition lies between bounds, which are told and never put in place of what was
  * measured. A flake thinner than the depth of the signal is diluted by depth too.
  */
@@ -22,12 +22,13 @@ final class PatchCause {
     /** Nine tenths of the signal come from within this share of Reed's diameter (radius), at most. */
     private static final double NINE_TENTHS_RADIUS = 0.95;
     /**
-     * From this radius on, in Reed's diameters, no electron gets out of the patch: electron range over Reed's diameter is
-     * 1.6 to 2.6 for well excited lines in Al to Au at 10 to 20 keV, by the formulas used here.
+     * From this radius on, in Reed's diameters, no electron gets out of the patch: electron range over Reed's diameter
+     * is 1.6 to 2.6 for well excited lines in Al to Au at 10 to 20 keV, by the formulas used here.
      */
     private static final double BEYOND_ELECTRONS = 3;
     private static final Question QUESTION = new Question(Cause.SMALL_PATCH,
-        "Measure larger features of the kind, lower the beam energy, or measure a lamella in transmission.", Sources.PATCH);
+        "Measure larger features of the kind, lower the beam energy, or measure a lamella in transmission.",
+        Sources.PATCH);
     private static final String WORDS = "patch smaller than the interaction volume";
 
     private PatchCause() {
@@ -49,7 +50,8 @@ final class PatchCause {
         }
         GroupPhysics physics = known.get();
         Line line = physics.signal(shift.index()).get().line();
-        double diameter = LateralSpread.reedDiameterNm(density.getAsDouble(), line.edgeEnergyKev(), physics.beamEnergyKev());
+        double diameter = LateralSpread.reedDiameterNm(density.getAsDouble(), line.edgeEnergyKev(),
+            physics.beamEnergyKev());
         double radius = size.getAsDouble() * NM_PER_UM / 2;
         Estimate share = radius >= BEYOND_ELECTRONS * diameter ? new Estimate(1, 1, 1)
             : PatchDilution.share(diameter, line.overvoltage(physics.beamEnergyKev()), radius);
@@ -76,8 +78,10 @@ final class PatchCause {
 
     private static void unknownWidth(Inquiry inquiry, Shift shift) {
         if (inquiry.isLeading(shift)) {
-            inquiry.name(QUESTION, Rival.CouldExplain.IN_PART, new Draft(WORDS, "Without the beam energy (or a density of the "
-                + "alloy) the width of the signal is not known.").of(shift.element()).needing("beam_energy_kev"));
+            Draft draft = new Draft(WORDS,
+                "Without the beam energy (or a density of the alloy) the width of the signal is not known.");
+            inquiry.name(QUESTION, Rival.CouldExplain.IN_PART,
+                draft.of(shift.element()).needing("beam_energy_kev"));
         }
     }
 
@@ -86,7 +90,8 @@ final class PatchCause {
         if (!inquiry.situation().labelled() || !inquiry.isLeading(shift)) {
             return;
         }
-        String limit = inquiry.atStatedEnergy().filter(p -> p.density().isPresent() && p.signal(shift.index()).isPresent())
+        String limit = inquiry.atStatedEnergy()
+            .filter(p -> p.density().isPresent() && p.signal(shift.index()).isPresent())
             .map(p -> "Nine tenths of " + p.line(shift.index()).orElseThrow() + " come from within " + Words.number(
                 2 * NINE_TENTHS_RADIUS / NM_PER_UM * LateralSpread.reedDiameterNm(p.density().getAsDouble(),
                     p.line(shift.index()).orElseThrow().edgeEnergyKev(), p.beamEnergyKev()))
@@ -130,19 +135,22 @@ final class PatchCause {
     private static String assumes(Inquiry inquiry, Shift shift, double[] mass, Estimate share, double um) {
         Situation situation = inquiry.situation();
         Optional<Situation.Other> matrix = situation.others().stream()
-            .filter(other -> !other.sameFeature() && other.beamEnergyKev().equals(situation.beamEnergyKev())).findFirst();
+            .filter(other -> !other.sameFeature() && other.beamEnergyKev().equals(situation.beamEnergyKev()))
+            .findFirst();
         double[] around = AlloyMaterial.massFractions(situation.elements(),
             matrix.map(other -> AlloyMaterial.positive(other.mean())).orElse(situation.nominal()));
         int i = shift.index();
         if (share.low() >= 1) {
-            return "All of the signal of " + shift.element() + " comes from a patch of " + Words.number(um) + " um, secondary "
-                + "fluorescence apart; a flake thinner than the signal's depth is diluted all the same.";
+            return "All of the signal of " + shift.element() + " comes from a patch of " + Words.number(um)
+                + " um, secondary fluorescence apart; a flake thinner than the signal's depth is diluted all the same.";
         }
         Estimate own = PatchDilution.trueFraction(mass[i], around[i], share);
-        return Words.percent(share.low()) + " to " + Words.percent(share.high()) + " % of the signal of " + shift.element()
-            + " come from a round patch of " + Words.number(um) + " um. With surroundings "
-            + matrix.map(other -> "as in " + other.group()).orElse("of nominal composition") + " the patch itself would hold "
-            + atomic(situation, mass, i, own.low()) + " to " + atomic(situation, mass, i, own.high()) + " at% " + shift.element()
+        return Words.percent(share.low()) + " to " + Words.percent(share.high()) + " % of the signal of "
+            + shift.element() + " come from a round patch of " + Words.number(um) + " um. With surroundings "
+            + matrix.map(other -> "as in " + other.group()).orElse("of nominal composition")
+            + " the patch itself would hold "
+            + atomic(situation, mass, i, own.low()) + " to " + atomic(situation, mass, i, own.high()) + " at% "
+            + shift.element()
             + "; a flake thinner than the signal's depth is diluted further.";
     }
 

@@ -6,8 +6,8 @@ import java.util.stream.Collectors;
 import surfeit.xray.BeamEnergy;
 
 /**
- * What the record of the measurement leaves open: the beam energy, a session that goes with the feature, one particle that
- * carries the shift, too few particles, a detection limit above nominal.
+ * What the record of the measurement leaves open: the beam energy, a session that goes with the feature, one particle
+ * that carries the shift, too few particles, a detection limit above nominal.
  */
 final class RecordCause {
     /** An assumed detection limit may be this much too low (judgement). */
@@ -15,7 +15,8 @@ final class RecordCause {
     /** Standard uncertainties of a session's calibration that are taken as its most. */
     private static final double SESSION_SIGMAS = 1.96;
     private static final Question ENERGY = new Question(Cause.BEAM_ENERGY,
-        "State the beam energy of every spot; other energies excite other lines and see another depth.", Sources.PRACTICE);
+        "State the beam energy of every spot; other energies excite other lines and see another depth.",
+        Sources.PRACTICE);
     private static final Question SESSION = new Question(Cause.FEATURE_WITH_SESSION,
         "Measure this feature and another one in one session.", "Accuracy class of the concentrations");
     private static final Question ONE = new Question(Cause.ONE_PARTICLE,
@@ -48,7 +49,8 @@ final class RecordCause {
         } else if (inquiry.atStatedEnergy().isEmpty()) {
             inquiry.name(ENERGY, Rival.CouldExplain.IN_PART, new Draft("beam energy of "
                 + Words.number(situation.beamEnergyKev().getAsDouble()) + " keV lies outside the models",
-                "The models hold from " + Words.number(BeamEnergy.LOWEST_KEV) + " to " + Words.number(BeamEnergy.HIGHEST_KEV)
+                "The models hold from " + Words.number(BeamEnergy.LOWEST_KEV) + " to "
+                + Words.number(BeamEnergy.HIGHEST_KEV)
                     + " keV; tilt, films, overlaps and depth were not weighed.").ofGroup());
         }
     }
@@ -59,9 +61,12 @@ final class RecordCause {
         if (!inquiry.situation().labelled() || own.isEmpty() || inquiry.situation().others().isEmpty()) {
             return;
         }
-        List<Situation.Other> others = inquiry.situation().others().stream().filter(other -> !other.sameFeature()).toList();
-        List<Situation.Other> same = inquiry.situation().others().stream().filter(Situation.Other::sameFeature).toList();
-        Set<String> featureSessions = same.stream().flatMap(other -> other.sessions().stream()).collect(Collectors.toSet());
+        List<Situation.Other> others = inquiry.situation().others().stream().filter(other -> !other.sameFeature())
+            .toList();
+        List<Situation.Other> same = inquiry.situation().others().stream().filter(Situation.Other::sameFeature)
+            .toList();
+        Set<String> featureSessions = same.stream().flatMap(other -> other.sessions().stream())
+            .collect(Collectors.toSet());
         featureSessions.addAll(own);
         boolean apart = !others.isEmpty() && others.stream().allMatch(other -> !other.sessions().isEmpty()
             && other.sessions().stream().noneMatch(featureSessions::contains));
@@ -69,7 +74,8 @@ final class RecordCause {
             inquiry.weigh(SESSION, leading, SESSION_SIGMAS * leading.shared(), new Draft(
                 "feature and session go together: " + inquiry.situation().group() + " was only measured in "
                     + own.stream().sorted().collect(Collectors.joining(", ")),
-                "The calibration of that session is off by 1.96 standard uncertainties of the accuracy class.").ofGroup()
+                "The calibration of that session is off by 1.96 standard uncertainties of the accuracy class.")
+                .ofGroup()
                 .atMostInPart().keptAnyway().evident(true));
         }
     }

@@ -12,8 +12,8 @@ import surfeit.element.Element;
  * @param cause          what else it could be, in words that name line, material or group
  * @param element        the element whose shift it was weighed for; empty where it concerns the whole group
  * @param couldExplain   whether it alone could make the shift
- * @param largestFactor  the largest apparent enrichment factor it could make (above 1), or the smallest (below 1); empty
- *                       where nothing bounds it or it is no matter of size
+ * @param largestFactor  the largest apparent enrichment factor it could make (above 1), or the smallest (below 1);
+ *                       empty where nothing bounds it or it is no matter of size
  * @param assumes        what the estimate takes for granted
  * @param howToRuleOut   what to measure or check
  * @param needs          fields of the sample or its spots that would settle it, as they are named in a request

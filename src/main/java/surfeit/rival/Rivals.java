@@ -13,9 +13,9 @@ import surfeit.xray.SignalDepthQuery;
 /**
  * Weighs every other cause that could have made a group's numbers.
  *
- * <p>Each cause is asked how far it could move the log odds of an element of the nominal alloy in the direction seen, and
- * is called "yes" where that suffices alone ({@link Shift}). The physics of an alloy at a beam energy is worked out once
- * and kept, bounded, so that the same alloy, beam and geometry cost only arithmetic. Thread-safe.
+ * <p>Each cause is asked how far it could move the log odds of an element of the nominal alloy in the direction seen,
+ * and is called "yes" where that suffices alone ({@link Shift}). The physics of an alloy at a beam energy is worked out
+ * once and kept, bounded, so that the same alloy, beam and geometry cost only arithmetic. Thread-safe.
  */
 public final class Rivals {
     /** Beam energies that may have been used where none is stated, keV (common practice, no source). */

@@ -21,8 +21,8 @@ import surfeit.element.Element;
  * @param carrier    the particle furthest in this direction and what is left without it; from two particles on
  * @param limit      how the element was not found, where some spots have it below its limit
  */
-public record Shift(int index, Element element, int direction, double nominal, double size, double random, double shared,
-                    Optional<Carrier> carrier, Optional<Limit> limit) {
+public record Shift(int index, Element element, int direction, double nominal, double size, double random,
+                    double shared, Optional<Carrier> carrier, Optional<Limit> limit) {
     /** Judgement: what reaches less than half of a shift does not explain it alone, however wide the scatter. */
     static final double LEAST_SHARE_ALONE = 0.5;
     /** Judgement: less than a tenth of a shift is not worth a reader's time. */
@@ -37,11 +37,12 @@ public record Shift(int index, Element element, int direction, double nominal, d
     }
 
     public Shift {
-        boolean holds = Math.abs(direction) == 1 && nominal > 0 && nominal < 1 && size > 0 && random >= 0 && shared >= 0;
+        boolean holds = Math.abs(direction) == 1 && nominal > 0 && nominal < 1 && size > 0 && random >= 0
+            && shared >= 0;
         if (!holds) {
-            throw new IllegalArgumentException("A shift has a direction of 1 or -1, a nominal between 0 and 1, a size above 0"
-                + " and uncertainties of at least 0, got " + direction + ", " + nominal + ", " + size + ", " + random + ", "
-                + shared + ".");
+            throw new IllegalArgumentException("A shift has a direction of 1 or -1, a nominal between 0 and 1, a size "
+                + "above 0 and uncertainties of at least 0, got " + direction + ", " + nominal + ", " + size
+                + ", " + random + ", " + shared + ".");
         }
     }
 
@@ -58,7 +59,9 @@ public record Shift(int index, Element element, int direction, double nominal, d
         return reach >= size * LEAST_SHARE ? Rival.CouldExplain.IN_PART : Rival.CouldExplain.NO;
     }
 
-    /** Apparent enrichment factor a cause with this reach makes of the nominal; empty where nothing bounds the reach. */
+    /**
+     * Apparent enrichment factor a cause with this reach makes of the nominal; empty where nothing bounds the reach.
+     */
     public OptionalDouble factor(double reach) {
         return Double.isFinite(reach)
             ? OptionalDouble.of(LogOdds.fraction(LogOdds.of(nominal) + direction * Math.max(reach, 0)) / nominal)

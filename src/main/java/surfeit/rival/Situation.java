@@ -36,8 +36,8 @@ public record Situation(String group, boolean labelled, List<Element> elements, 
                         Basis nominalBasis) {
 
     /** Another group of the same answer; its mean is over the same elements; {@code sameFeature}: by the lab's word. */
-    public record Other(String group, boolean sameFeature, double[] mean, OptionalDouble beamEnergyKev, Set<String> sessions,
-                        Set<Position> positions) {
+    public record Other(String group, boolean sameFeature, double[] mean, OptionalDouble beamEnergyKev,
+                        Set<String> sessions, Set<Position> positions) {
         public Other {
             sessions = Set.copyOf(sessions);
             positions = Set.copyOf(positions);

@@ -21,8 +21,8 @@ final class StrayCause {
     private static final double NM_PER_UM = 1000;
     private static final double MOST_BELOW = 0.999;
     private static final Question MOUNT = new Question(Cause.MOUNT,
-        "Measure a particle away from the mount, a larger one, or on a mount without this element; measure the bare mount beside "
-            + "it.", Sources.ABSORPTION + "; scattered electrons: judgement");
+        "Measure a particle away from the mount, a larger one, or on a mount without this element; measure the bare "
+            + "mount beside it.", Sources.ABSORPTION + "; scattered electrons: judgement");
     private static final Question DETECTOR = new Question(Cause.DETECTOR,
         "Measure a pure piece of the main element under the same conditions and take off the silicon it shows.",
         "0.1 to 0.5 mass % of apparent silicon, from memory");
@@ -60,7 +60,8 @@ final class StrayCause {
         if (unknownSize || Inquiry.worthwhile(shift, reach)) {
             Draft draft = new Draft("signal of the mount: " + mounts.get(0).word(), unknownSize
                 ? "1 % of the mass by scattered electrons; how much shines through a thin particle depends on its size."
-                : Words.percent(below) + " % of the signal from beneath the particle, 1 % of the mass by scattered electrons.")
+                : Words.percent(below) + " % of the signal from beneath the particle, 1 % of the mass by scattered "
+                    + "electrons.")
                 .evident(true);
             if (unknownSize) {
                 draft.atMostInPart().needing("particle_diameter_um");
@@ -77,9 +78,9 @@ final class StrayCause {
         double below = inquiry.furthest(p -> p.shareBelow(shift.index(), diameter.getAsDouble() * NM_PER_UM));
         double reach = reachThrough(inquiry, shift, below, 0);
         if (Inquiry.worthwhile(shift, reach)) {
-            inquiry.weigh(MOUNT, shift, reach, new Draft("signal of the mount beneath a thin particle", Words.percent(below)
-                + " % of the signal would come from beneath the particle, and the mount is made of " + shift.element() + ".")
-                .fromPhysics().atMostInPart().needing("mount"));
+            inquiry.weigh(MOUNT, shift, reach, new Draft("signal of the mount beneath a thin particle",
+                Words.percent(below) + " % of the signal would come from beneath the particle, and the mount is made "
+                    + "of " + shift.element() + ".").fromPhysics().atMostInPart().needing("mount"));
         }
     }
 

@@ -14,8 +14,8 @@ import surfeit.composition.Closure;
  */
 final class UnitsCause {
     private static final Question QUESTION = new Question(Cause.SWAPPED_UNITS,
-        "Look up the unit in the export of the workstation and in the nominal's source; the other unit of both must fit too.",
-        Sources.STOICHIOMETRY);
+        "Look up the unit in the export of the workstation and in the nominal's source; the other unit of both must "
+            + "fit too.", Sources.STOICHIOMETRY);
     private static final double ALONE = 0.25;
     private static final double WITHIN_CALIBRATION = 0.5;
     private static final double IN_PART = 0.6;
@@ -33,10 +33,14 @@ final class UnitsCause {
     }
 
     /** Which of the two mix-ups is possible, given what spots and nominal were stated in. */
-    private static String words(Situation situation, Basis spots, String spotWords, Basis nominal, String nominalWords) {
+    private static String words(Situation situation, Basis spots, String spotWords, Basis nominal,
+                                String nominalWords) {
         boolean bySpots = situation.evidence().bases().size() == 1 && situation.evidence().bases().contains(spots);
         boolean byNominal = situation.nominalBasis() == nominal;
-        return bySpots && byNominal ? spotWords + ", or " + nominalWords : bySpots ? spotWords : byNominal ? nominalWords : "";
+        if (bySpots && byNominal) {
+            return spotWords + ", or " + nominalWords;
+        }
+        return bySpots ? spotWords : byNominal ? nominalWords : "";
     }
 
     /** The nominal as it would read were its numbers turned from one basis to the other once more. */
@@ -47,7 +51,8 @@ final class UnitsCause {
         Situation situation = inquiry.situation();
         double[] swapped = Closure.convert(situation.nominal(), situation.elements(), from, to);
         int i = leading.index();
-        double reach = leading.direction() * (LogOdds.of(edged(swapped[i])) - LogOdds.of(edged(situation.nominal()[i])));
+        double reach =
+            leading.direction() * (LogOdds.of(edged(swapped[i])) - LogOdds.of(edged(situation.nominal()[i])));
         double stated = distance(situation.mean(), situation.nominal());
         double other = distance(situation.mean(), swapped);
         if (!(reach > 0) || other > IN_PART * stated || refuted(situation, swapped)) {
@@ -55,12 +60,15 @@ final class UnitsCause {
         }
         boolean othersFit = situation.others().stream().filter(one -> !one.sameFeature())
             .allMatch(one -> distance(one.mean(), swapped) <= IN_PART * distance(one.mean(), situation.nominal()));
-        boolean alone = othersFit && (other <= ALONE * stated || other <= leading.shared() && other <= WITHIN_CALIBRATION * stated);
-        Draft draft = new Draft("wt% and at% swapped: " + mixUp, "Every value was taken in the wrong unit; the swapped nominal is "
-            + Words.percent(swapped[i]) + " % " + leading.element() + ", the group reads " + Words.percent(situation.mean()[i])
-            + " %.").ofGroup().evident(true);
+        boolean alone = othersFit
+            && (other <= ALONE * stated || other <= leading.shared() && other <= WITHIN_CALIBRATION * stated);
+        Draft draft = new Draft("wt% and at% swapped: " + mixUp,
+            "Every value was taken in the wrong unit; the swapped nominal is " + Words.percent(swapped[i]) + " % "
+                + leading.element() + ", the group reads " + Words.percent(situation.mean()[i]) + " %.")
+            .ofGroup().evident(true);
         // A swap that overshoots within the calibration error still explains the whole shift.
-        inquiry.weigh(QUESTION, leading, alone ? Math.max(reach, leading.needed()) : reach, alone ? draft : draft.atMostInPart());
+        inquiry.weigh(QUESTION, leading, alone ? Math.max(reach, leading.needed()) : reach,
+            alone ? draft : draft.atMostInPart());
     }
 
     private static boolean refuted(Situation situation, double[] swapped) {

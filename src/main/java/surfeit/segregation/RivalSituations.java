@@ -36,9 +36,10 @@ record RivalSituations(Nominal nominal, Handling handling, SampleReading reading
         NominalFractions compared = analysis.comparison().nominal();
         double[] mean = analysis.units().mean();
         boolean labelled = by == GroupBy.FEATURE && !data.baseName().equals(Grouping.UNLABELLED);
-        return new Situation(data.name(), labelled, data.elements(), compared.middles(), mean, shifts, data.beamEnergyKev(),
-            analysis.units().first().particleCount(), shifts.isEmpty() ? GroupFacts.NO_EVIDENCE : evidence(data, mean),
-            shifts.isEmpty() ? List.of() : others(analysis), missing(data), reading.sample(), handling, nominal.basis());
+        return new Situation(data.name(), labelled, data.elements(), compared.middles(), mean, shifts,
+            data.beamEnergyKev(), analysis.units().first().particleCount(), shifts.isEmpty() ? GroupFacts.NO_EVIDENCE : evidence(data, mean),
+            shifts.isEmpty() ? List.of() : others(analysis), missing(data), reading.sample(),
+            handling, nominal.basis());
     }
 
     private Evidence evidence(GroupData data, double[] mean) {
@@ -55,7 +56,8 @@ record RivalSituations(Nominal nominal, Handling handling, SampleReading reading
             GroupData data = other.data();
             if (other != analysis && data.elements().equals(analysis.data().elements())) {
                 others.add(new Situation.Other(data.name(), data.baseName().equals(analysis.data().baseName()),
-                    other.units().mean(), data.beamEnergyKev(), data.facts().sessions(), data.facts().positions().keySet()));
+                    other.units().mean(), data.beamEnergyKev(), data.facts().sessions(),
+                    data.facts().positions().keySet()));
             }
         }
         return others;
@@ -97,7 +99,8 @@ record RivalSituations(Nominal nominal, Handling handling, SampleReading reading
         Outcome outcome = finding.outcome();
         boolean flagged = flag(outcome) || finding.theseParticles().filter(RivalSituations::flag).isPresent();
         double margins = Math.abs(size(finding)) / Math.log(reading.settings().judgement().marginOddsRatio());
-        boolean unrepeated = outcome.reason().filter(reason -> reason == Reason.NO_REPEAT_AND_NO_SIGMA).isPresent() && margins > 1;
+        boolean unrepeated = outcome.reason().filter(reason -> reason == Reason.NO_REPEAT_AND_NO_SIGMA).isPresent()
+            && margins > 1;
         boolean limit = outcome.reason().filter(reason -> reason == Reason.LIMIT_ABOVE_NOMINAL).isPresent();
         boolean pointed = outcome.lean().isPresent() || outcome.spotsAgreeOnShift();
         return flagged || pointed && margins >= WORTH_CHASING || unrepeated || limit;
@@ -139,14 +142,22 @@ record RivalSituations(Nominal nominal, Handling handling, SampleReading reading
         }
         double mean = inside(bounded(outcome));
         double slope = mean * (1 - mean);
-        double random = outcome.degreesOfFreedom().isPresent() && outcome.uncertaintyRandom() > 0
-            ? CombinedError.halfWidth(outcome.uncertaintyRandom() / slope, outcome.degreesOfFreedom().getAsDouble(), 0, 0.95) : 0;
+        double random = randomHalfWidth(outcome, slope);
         boolean limitAbove = outcome.reason().filter(reason -> reason == Reason.LIMIT_ABOVE_NOMINAL).isPresent();
         int direction = limitAbove ? -1 : (int) Math.signum(size);
         return Optional.of(new Shift(i, finding.element(), direction, nominalAt, Math.abs(size), random,
             outcome.uncertaintyShared() / slope, carrier(analysis, i, nominalAt, direction), below ? Optional.of(
             new Shift.Limit(finding.belowLimitCount(), finding.detectionLimit().orElse(0), finding.limitAssumed()))
             : Optional.empty()));
+    }
+
+    /** Half width in log odds of the 95 % interval from the random part alone; 0 where there is none. */
+    private static double randomHalfWidth(Outcome outcome, double slope) {
+        if (outcome.degreesOfFreedom().isEmpty() || !(outcome.uncertaintyRandom() > 0)) {
+            return 0;
+        }
+        double error = outcome.uncertaintyRandom() / slope;
+        return CombinedError.halfWidth(error, outcome.degreesOfFreedom().getAsDouble(), 0, 0.95);
     }
 
     /** The particle furthest in the shift's direction, and the distance of the mean of the others. */

@@ -13,10 +13,12 @@ import surfeit.spot.PreparationStep;
 class CautionsTest {
 
     @ParameterizedTest
-    @CsvSource({"etched, HF, calcium gluconate", "etched, aqua regia, acid into water", "geätzt, Salpetersäure, acid into water",
-        "etched, nital, decompose violently", "etched, picric acid, explodes when dry", "etched, perchloric acid, wash-down",
+    @CsvSource({"etched, HF, calcium gluconate", "etched, aqua regia, acid into water",
+        "geätzt, Salpetersäure, acid into water", "etched, nital, decompose violently",
+        "etched, picric acid, explodes when dry", "etched, perchloric acid, wash-down",
         "melted, hot oil, flash point", "gas atomised, argon, can ignite", "gas atomised, argon, Molten metal",
-        "cleaned in an ultrasonic bath, acetone, hearing", "cleaned, Aceton, Flammable", "etched, chromic acid, carcinogenic",
+        "cleaned in an ultrasonic bath, acetone, hearing", "cleaned, Aceton, Flammable",
+        "etched, chromic acid, carcinogenic",
         "etched, KCN, Cyanides", "etched, Natronlauge, eye protection"})
     void a_hazardous_step_or_reagent_brings_its_note(String step, String reagent, String part) {
         List<String> notes = of(step, reagent);

@@ -22,7 +22,8 @@ class VocabularyTest {
     @ParameterizedTest
     @CsvSource({"colloidal silica, colloidal silica", "polished with Colloidal-Silica (40 nm), colloidal silica",
         "mit Diamantpaste poliert, diamond", "SILIKONÖL, silicone oil", "Silikonoel, silicone oil",
-        "SiC-Papier P1200, silicon carbide", "5 % HF in water, hydrofluoric acid", "geätzt mit Flusssäure, hydrofluoric acid",
+        "SiC-Papier P1200, silicon carbide", "5 % HF in water, hydrofluoric acid",
+        "geätzt mit Flusssäure, hydrofluoric acid",
         "Kroll's reagent, kroll's reagent", "Gasverdüst unter Argon, gas atomised"})
     void a_word_of_the_lab_is_found_in_either_language(String text, String word) {
         assertThat(Vocabulary.standard().find(text, false)).extracting(Substance::word).contains(word);
@@ -30,7 +31,8 @@ class VocabularyTest {
 
     @Test
     void of_phrases_that_start_alike_the_longest_counts() {
-        assertThat(words("melted in hot silicone oil", false)).contains("hot silicone oil").doesNotContain("silicone oil");
+        assertThat(words("melted in hot silicone oil", false)).contains("hot silicone oil")
+            .doesNotContain("silicone oil");
     }
 
     @Test
@@ -51,7 +53,8 @@ class VocabularyTest {
 
     @Test
     void unknown_texts_are_kept_as_they_came() {
-        Handling handling = Handling.of(Optional.of("Halter 7b"), List.of(new PreparationStep("polished", Optional.of("paste no. 3")),
+        Handling handling = Handling.of(Optional.of("Halter 7b"), List.of(
+            new PreparationStep("polished", Optional.of("paste no. 3")),
             new PreparationStep("zapped", Optional.empty())));
         assertThat(handling.unknown()).containsExactly("Halter 7b", "paste no. 3", "zapped");
         assertThat(handling.substances()).extracting(Substance::word).containsExactly("polished");

@@ -31,13 +31,19 @@ import surfeit.spot.ReportedValue;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
-/** Whatever a lab may send, described well or oddly, every cause can be weighed. Invented at random from a fixed seed. */
+/**
+ * Whatever a lab may send, described well or oddly, every cause can be weighed. Invented at random from a fixed seed.
+ */
 class AnySampleTest {
     private static final int SAMPLES = 1000;
-    private static final List<String> NOMINALS = List.of("Ag:60,Cu:40", "Al:87.8,Si:12.2", "Bi:43,Sn:57", "Fe:bal,Cr:16-18,Ni:10-14,Mn:0-2",
-        "Sn:99,Cu:1,Zn:0", "Al:90,Li:10", "Ti:bal,Al:5.5-6.75,O:0-0.2,N:0-0.05", "Cu:91,P:9", "C:30,W:70", "Ag:100,Cu:0");
-    private static final List<String> WORDS = List.of("aluminium stub", "copper grid", "Messing", "hot silicone oil", "colloidal silica",
-        "gold sputtered", "sputtered with copper", "HF", "tungsten carbide", "zapped", "", "SiC", "carbon tape");
+    private static final List<String> NOMINALS = List.of("Ag:60,Cu:40", "Al:87.8,Si:12.2", "Bi:43,Sn:57",
+        "Fe:bal,Cr:16-18,Ni:10-14,Mn:0-2", "Sn:99,Cu:1,Zn:0", "Al:90,Li:10", "Ti:bal,Al:5.5-6.75,O:0-0.2,N:0-0.05",
+        "Cu:91,P:9", "C:30,W:70", "Ag:100,Cu:0");
+    private static final List<String> WORDS = List.of("aluminium stub", "copper grid", "Messing", "hot silicone oil",
+        "colloidal silica", "gold sputtered", "sputtered with copper", "HF", "tungsten carbide", "zapped", "", "SiC",
+        "carbon tape");
+    private static final List<String> COATINGS = List.of("C", "Au", "Cu", "Ag", "Cr", "Ar");
+    private static final List<String> LINES = List.of("Ka", "La", "M", "?", "K series");
 
     private final Random random = new Random(20261124);
 
@@ -51,14 +57,17 @@ class AnySampleTest {
             List<Spot> spots = spots(nominal);
             for (GroupBy by : GroupBy.values()) {
                 Optional<Interpretation> answer = answer(interpreter, sample, nominal, spots, by);
-                weighed += answer.map(one -> one.groups().stream().mapToInt(group -> group.rivals().size()).sum()).orElse(0);
-                answer.ifPresent(one -> one.groups().forEach(group -> group.rivals().forEach(AnySampleTest::check)));
+                List<Rival> rivals = answer.stream().flatMap(one -> one.groups().stream())
+                    .flatMap(group -> group.rivals().stream()).toList();
+                rivals.forEach(AnySampleTest::check);
+                weighed += rivals.size();
             }
         }
         assertThat(weighed).isGreaterThan(SAMPLES);
     }
 
-    private static Optional<Interpretation> answer(Interpreter interpreter, Sample sample, Nominal nominal, List<Spot> spots, GroupBy by) {
+    private static Optional<Interpretation> answer(Interpreter interpreter, Sample sample, Nominal nominal,
+                                                  List<Spot> spots, GroupBy by) {
         try {
             return Optional.of(interpreter.interpret(sample, nominal, SpotSource.of(spots), by, 0.003));
         } catch (CompositionException tooFewElements) {
@@ -68,20 +77,21 @@ class AnySampleTest {
 
     private static void check(Rival rival) {
         assertThat(rival.largestFactor().orElse(1)).isFinite().isNotNegative();
-        assertThat(rival.cause() + rival.assumes()).doesNotContain("NaN").doesNotContain("Infinity").doesNotContain("Optional");
+        assertThat(rival.cause() + rival.assumes()).doesNotContain("NaN").doesNotContain("Infinity")
+            .doesNotContain("Optional");
     }
 
     private Sample sample(Nominal nominal) {
         List<PreparationStep> steps = new ArrayList<>();
         for (int i = random.nextInt(3); i > 0; i--) {
-            steps.add(new PreparationStep(word(), random.nextBoolean() ? Optional.of(word()) : Optional.empty()));
+            steps.add(new PreparationStep(word(), sometimes(word())));
         }
         Sample.Geometry geometry = new Sample.Geometry(maybe(0.3, 60), maybe(1, 90), maybe(50, 400), maybe(1e-4, 200));
-        Optional<Coating> coating = random.nextInt(3) > 0 ? Optional.empty()
-            : Optional.of(new Coating(Element.of(List.of("C", "Au", "Cu", "Ag", "Cr", "Ar").get(random.nextInt(6))), maybe(0.1, 1e4)));
-        return new Sample(Optional.empty(), Optional.of(nominal), random.nextBoolean() ? Set.of() : Set.of(Element.of("C"), Element.of("O")),
-            pick(AccuracyClass.values()), pick(Form.values()), geometry, coating, random.nextBoolean() ? Optional.of(word()) : Optional.empty(),
-            Judgement.DEFAULT, steps, List.of(), "", random.nextBoolean());
+        Optional<Coating> coating = sometimes(new Coating(Element.of(pick(COATINGS)), maybe(0.1, 1e4)));
+        Set<Element> excluded = random.nextBoolean() ? Set.of() : Set.of(Element.of("C"), Element.of("O"));
+        return new Sample(Optional.empty(), Optional.of(nominal), excluded, pick(List.of(AccuracyClass.values())),
+            pick(List.of(Form.values())), geometry, coating, sometimes(word()), Judgement.DEFAULT, steps, List.of(), "",
+            random.nextBoolean());
     }
 
     private List<Spot> spots(Nominal nominal) {
@@ -91,21 +101,26 @@ class AnySampleTest {
             double shift = random.nextGaussian() * 0.5;
             boolean described = random.nextBoolean();
             for (int s = 1 + random.nextInt(5); s > 0; s--) {
-                Conditions conditions = described ? new Conditions(maybe(1, 40), OptionalDouble.empty(), maybe(1e-3, 50), maybe(0.4, 1.2),
-                    random.nextBoolean() ? Optional.of(pick(Position.values())) : Optional.empty(), maybe(-90, 90)) : Conditions.UNKNOWN;
-                spots.add(new Spot("s" + spots.size(), random.nextBoolean() ? Optional.of("P" + random.nextInt(4)) : Optional.empty(),
-                    Optional.of("feature " + g).filter(f -> random.nextInt(5) > 0), Optional.of("run " + random.nextInt(2)), Optional.empty(),
-                    conditions, Optional.empty(), pick(Basis.values()), values(nominal, shift)));
+                spots.add(new Spot("s" + spots.size(), sometimes("P" + random.nextInt(4)), sometimes("feature " + g),
+                    Optional.of("run " + random.nextInt(2)), Optional.empty(),
+                    described ? conditions() : Conditions.UNKNOWN, Optional.empty(), pick(List.of(Basis.values())),
+                    values(nominal, shift)));
             }
         }
         return spots;
+    }
+
+    private Conditions conditions() {
+        return new Conditions(maybe(1, 40), OptionalDouble.empty(), maybe(1e-3, 50), maybe(0.4, 1.2),
+            sometimes(pick(List.of(Position.values()))), maybe(-90, 90));
     }
 
     private Map<Element, ReportedValue> values(Nominal nominal, double shift) {
         Map<Element, ReportedValue> values = new LinkedHashMap<>();
         double[] middles = nominal.resolve().middles();
         for (int i = 0; i < middles.length; i++) {
-            values.put(nominal.elements().get(i), value(middles[i] * Math.exp(i == 0 ? 0 : shift + 0.02 * random.nextGaussian())));
+            double moved = i == 0 ? 0 : shift + 0.02 * random.nextGaussian();
+            values.put(nominal.elements().get(i), value(middles[i] * Math.exp(moved)));
         }
         for (String symbol : List.of("C", "O", "S", "Si", "W", "Cl")) {
             if (random.nextInt(4) == 0) {
@@ -118,24 +133,29 @@ class AnySampleTest {
     private ReportedValue value(double fraction) {
         return switch (random.nextInt(12)) {
             case 0 -> new ReportedValue.NotReported();
-            case 1 -> new ReportedValue.NotDetected(random.nextBoolean() ? OptionalDouble.empty() : OptionalDouble.of(0.002), "n.d.");
+            case 1 -> new ReportedValue.NotDetected(maybe(0.002, 0.003), "n.d.");
             case 2 -> new ReportedValue.BelowLimit(0.003, "<0.3");
             case 3 -> ReportedValue.Measured.of(random.nextBoolean() ? 0 : -0.001, "0");
-            case 4 -> new ReportedValue.Measured(fraction, "1.00", OptionalDouble.of(0.002), Optional.empty(), OptionalDouble.empty(),
-                Optional.of(List.of("Ka", "La", "M", "?", "K series").get(random.nextInt(5))));
+            case 4 -> new ReportedValue.Measured(fraction, "1.00", OptionalDouble.of(0.002), Optional.empty(),
+                OptionalDouble.empty(), Optional.of(pick(LINES)));
             default -> ReportedValue.Measured.of(fraction, "1.00");
         };
     }
 
     private String word() {
-        return WORDS.get(random.nextInt(WORDS.size()));
+        return pick(WORDS);
     }
 
     private OptionalDouble maybe(double low, double high) {
-        return random.nextInt(3) == 0 ? OptionalDouble.empty() : OptionalDouble.of(low + (high - low) * Math.pow(random.nextDouble(), 2));
+        double value = low + (high - low) * Math.pow(random.nextDouble(), 2);
+        return random.nextInt(3) == 0 ? OptionalDouble.empty() : OptionalDouble.of(value);
     }
 
-    private <T> T pick(T[] all) {
-        return all[random.nextInt(all.length)];
+    private <T> Optional<T> sometimes(T value) {
+        return Optional.of(value).filter(one -> random.nextBoolean());
+    }
+
+    private <T> T pick(List<T> all) {
+        return all.get(random.nextInt(all.size()));
     }
 }

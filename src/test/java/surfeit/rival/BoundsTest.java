@@ -3,6 +3,7 @@ package surfeit.rival;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -19,8 +20,8 @@ class BoundsTest {
     private static final String AU_SI = "Au:81.4,Si:18.6";
     private static final Stance ANYWHERE = new Stance(Optional.empty(), Optional.empty(), Form.PARTICLE, 1);
 
-    // The depth model worked out separately: Si Ka over Au Ma at 15 kV is 0.738 at 10 degrees, 0.870 at 35, 0.916 at 90:
-    // -15 % to +5 %. The reach may exceed that by the model's error of 1.5 %.
+    // The depth model worked out separately: Si Ka over Au Ma at 15 kV is 0.738 at 10 degrees, 0.870 at 35 and
+    // 0.916 at 90: -15 % to +5 %. The reach may exceed that by the model's error of 1.5 %.
     @Test
     void tilt_of_a_particle_moves_silicon_over_gold_by_minus_15_to_plus_5_percent() {
         GroupPhysics physics = Nominals.physics(AU_SI, 15);
@@ -38,7 +39,8 @@ class BoundsTest {
         double least = Math.exp(-physics.tiltReach(away, Nominals.shift(physics, "Si", 0.8)));
         assertThat(least).isLessThan(1 - 0.088).isGreaterThan(0.82);
         assertThat(physics.tiltReach(away, Nominals.shift(physics, "Si", 1.2))).isLessThan(0.01);
-        Stance towards = new Stance(Optional.of(Position.TOWARDS_DETECTOR), Optional.of(new Stance.Tilt(20, 20)), Form.PARTICLE, 1);
+        Stance towards = new Stance(Optional.of(Position.TOWARDS_DETECTOR), Optional.of(new Stance.Tilt(20, 20)),
+            Form.PARTICLE, 1);
         assertThat(Math.exp(physics.tiltReach(towards, Nominals.shift(physics, "Si", 1.2)))).isBetween(1.034, 1.06);
     }
 
@@ -49,30 +51,34 @@ class BoundsTest {
         assertThat(physics.tiltReach(polished, Nominals.shift(physics, "Si", 0.8))).isLessThan(0.02);
     }
 
-    // Apparent extra silicon of 50 nm of PDMS on Au-18.6 at% Si by the linear film formula, wt%: 2.85, 0.97, 0.59, 0.45 at
-    // 5, 10, 15, 20 kV. The bound here divides the integrated formula by 0.85.
+    // Apparent extra silicon of 50 nm of PDMS on Au-18.6 at% Si by the linear film formula, wt%: 2.85, 0.97, 0.59,
+    // 0.45 at 5, 10, 15, 20 kV. The bound here divides the integrated formula by 0.85.
     @ParameterizedTest
     @CsvSource({"5,2.85", "10,.97", "15,.59", "20,.45"})
     void a_silicone_film_adds_at_least_what_the_linear_formula_says(double kev, double massPercent) {
         GroupPhysics physics = Nominals.physics(AU_SI, kev);
-        Deposit oil = Deposit.on(physics.elements()).stream().filter(d -> d.residue().id().equals("silicone-oil")).findFirst()
-            .orElseThrow();
+        Deposit oil = siliconeOil(physics.elements());
         assertThat(physics.films().added(oil)[1] * 100).isBetween(massPercent, massPercent * 1.4);
         assertThat(physics.films().added(oil)[0]).isZero();
+    }
+
+    private static Deposit siliconeOil(List<Element> alloy) {
+        return Deposit.on(alloy).stream().filter(deposit -> deposit.residue().id().equals("silicone-oil")).findFirst()
+            .orElseThrow();
     }
 
     // Stoichiometry of PDMS: as many silicon as oxygen atoms, half as many as carbon atoms.
     @Test
     void carbon_and_oxygen_bound_the_silicon_of_an_oil() {
         double[] nominal = {0.9, 0.1};
-        Deposit oil = Deposit.on(Nominals.elements("Al", "Si")).stream().filter(d -> d.residue().id().equals("silicone-oil"))
-            .findFirst().orElseThrow();
+        Deposit oil = siliconeOil(Nominals.elements("Al", "Si"));
         assertThat(oil.markers()).containsExactlyInAnyOrderEntriesOf(Map.of(Element.of("C"), 2, Element.of("O"), 1));
         double apparent = LogOdds.fraction(LogOdds.of(0.1) + oil.change(nominal, 0.05, 1));
         assertThat(apparent).isCloseTo(0.1 * 0.95 + 0.05, within(1e-12));
     }
 
-    // X-Ray Data Booklet: V Ka and Ti Kb 20 eV apart (severe), Mn Ka and Cr Kb 48 eV (strong), Si Ka and Au Ma 383 eV (none).
+    // X-Ray Data Booklet: V Ka and Ti Kb 20 eV apart (severe), Mn Ka and Cr Kb 48 eV (strong), Si Ka and Au Ma 383 eV
+    // (none).
     @Test
     void overlaps_are_classed_by_the_booklet() {
         assertThat(Nominals.physics("Ti:90,V:10", 15).ownDisturbances(1)).singleElement()
@@ -81,15 +87,17 @@ class BoundsTest {
             assertThat(one.words()).isEqualTo("Cr Kb on Mn Ka");
             assertThat(one.severity()).isEqualTo(OverlapSeverity.STRONG);
         });
-        assertThat(Nominals.physics(AU_SI, 15).ownDisturbances(1)).allSatisfy(one -> assertThat(one.share()).isLessThan(0.01));
+        assertThat(Nominals.physics(AU_SI, 15).ownDisturbances(1))
+            .allSatisfy(one -> assertThat(one.share()).isLessThan(0.01));
     }
 
     // U = E0/Ec: Au L3 11.919 keV at 15 keV is 1.26; 15.2 keV give (3.281/3.081)^1.5 = 1.099 of Au La and
     // (13.361/13.161)^1.5 = 1.023 of Si Ka.
     @Test
     void a_barely_excited_line_hangs_on_the_beam_energy() {
-        GroupPhysics physics = new GroupPhysics(new AlloyInputs(Nominals.elements("Au", "Si"), new double[] {0.814, 0.186}, 15, 35,
-            130, Map.of(Element.of("Au"), "L")), new ProfileCache());
+        AlloyInputs inputs = new AlloyInputs(Nominals.elements("Au", "Si"), new double[] {0.814, 0.186}, 15, 35, 130,
+            Map.of(Element.of("Au"), "L"));
+        GroupPhysics physics = new GroupPhysics(inputs, new ProfileCache());
         double reach = physics.beamErrorReach(Nominals.shift(physics, "Au", 1.1));
         assertThat(reach).isCloseTo(Math.log(1.099 / 1.023), within(0.002));
         GroupPhysics chosen = Nominals.physics(AU_SI, 15);

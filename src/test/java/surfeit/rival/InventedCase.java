@@ -55,7 +55,8 @@ record InventedCase(String name, JsonNode node) {
     }
 
     Rival.CouldExplain expectedStrength() {
-        return node.get("expect").get("at_least").asText().equals("yes") ? Rival.CouldExplain.YES : Rival.CouldExplain.IN_PART;
+        return node.get("expect").get("at_least").asText().equals("yes") ? Rival.CouldExplain.YES
+            : Rival.CouldExplain.IN_PART;
     }
 
     Interpretation interpret() {
@@ -70,7 +71,8 @@ record InventedCase(String name, JsonNode node) {
 
     GroupFinding group(Interpretation interpretation) {
         String wanted = node.path("expect").path("group").asText("");
-        return interpretation.groups().stream().filter(group -> wanted.isEmpty() || group.name().equals(wanted)).findFirst()
+        return interpretation.groups().stream().filter(group -> wanted.isEmpty() || group.name().equals(wanted))
+            .findFirst()
             .orElseThrow(() -> new IllegalArgumentException(name + ": no group " + wanted));
     }
 

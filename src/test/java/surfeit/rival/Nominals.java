@@ -16,7 +16,8 @@ final class Nominals {
 
     static GroupPhysics physics(String atomicPercent, double beamEnergyKev) {
         NominalFractions fractions = NominalText.parse(atomicPercent, Basis.ATOMIC).resolve();
-        return new GroupPhysics(new AlloyInputs(fractions.elements(), fractions.middles(), beamEnergyKev, 35, 130, Map.of()),
+        return new GroupPhysics(new AlloyInputs(fractions.elements(), fractions.middles(), beamEnergyKev, 35, 130,
+            Map.of()),
             new ProfileCache());
     }
 
@@ -25,7 +26,8 @@ final class Nominals {
         int i = physics.elements().indexOf(Element.of(symbol));
         double nominal = physics.nominal()[i];
         double size = LogOdds.of(nominal * factor) - LogOdds.of(nominal);
-        return new Shift(i, physics.elements().get(i), size > 0 ? 1 : -1, nominal, Math.abs(size), 0, 0, Optional.empty(),
+        return new Shift(i, physics.elements().get(i), size > 0 ? 1 : -1, nominal, Math.abs(size), 0, 0,
+            Optional.empty(),
             Optional.empty());
     }
 

@@ -46,7 +46,8 @@ class PatchAndOilTest {
 
     @Test
     void the_size_of_the_patch_is_named_with_bounds_for_what_it_may_hold_itself() {
-        assertThat(patch.rivals()).filteredOn(rival -> rival.code() == Cause.SMALL_PATCH).singleElement().satisfies(size -> {
+        assertThat(patch.rivals()).filteredOn(rival -> rival.code() == Cause.SMALL_PATCH).singleElement()
+            .satisfies(size -> {
             assertThat(size.couldExplain()).isEqualTo(CouldExplain.IN_PART);
             assertThat(size.assumes()).contains("1.2 um").contains("the patch itself would hold");
         });
@@ -54,7 +55,8 @@ class PatchAndOilTest {
 
     @Test
     void the_summary_names_the_strongest() {
-        assertThat(String.join(" ", new PlainWords(answer, Signs.ASCII).summary())).contains("Could alone be explained by").contains("silicone oil");
+        assertThat(String.join(" ", new PlainWords(answer, Signs.ASCII).summary()))
+            .contains("Could alone be explained by").contains("silicone oil");
     }
 
     @Test

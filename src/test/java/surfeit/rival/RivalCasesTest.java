@@ -19,9 +19,9 @@ import surfeit.segregation.Verdict;
 /**
  * Invented traps, each with a known cause behind its shift, and invented clean, well described measurements.
  *
- * <p>Every trap must have its cause named at the strength it asks for; no clean measurement may show a "yes". The sizes of
- * the traps were chosen with the program's own bounds at hand: the rates say that the causes are told apart, not how often
- * they occur in a lab.
+ * <p>Every trap must have its cause named at the strength it asks for; no clean measurement may show a "yes". The sizes
+ * of the traps were chosen with the program's own bounds at hand: the rates say that the causes are told apart, not how
+ * often they occur in a lab.
  */
 class RivalCasesTest {
     private static final int LEAST_TRAPS = 40;
@@ -59,7 +59,8 @@ class RivalCasesTest {
 
     @Test
     void every_cause_has_its_trap() {
-        Set<String> trapped = traps().stream().map(InventedCase::expectedCode).collect(Collectors.toCollection(TreeSet::new));
+        Set<String> trapped = traps().stream().map(InventedCase::expectedCode)
+            .collect(Collectors.toCollection(TreeSet::new));
         assertThat(trapped).containsExactlyInAnyOrderElementsOf(
             List.of(Cause.values()).stream().map(Cause::code).toList());
     }
@@ -70,11 +71,10 @@ class RivalCasesTest {
         List<InventedCase> clean = clean();
         long hits = traps.stream().filter(RivalCasesTest::named).count();
         long first = traps.stream().filter(RivalCasesTest::namedFirst).count();
-        long alarms = clean.stream().filter(one -> one.interpret().groups().stream().flatMap(group -> group.rivals().stream())
-            .anyMatch(rival -> rival.couldExplain() == CouldExplain.YES)).count();
-        long flagged = clean.stream().filter(one -> one.interpret().groups().stream().flatMap(g -> g.elements().stream())
-            .anyMatch(e -> e.outcome().verdict() == Verdict.ENRICHED || e.outcome().verdict() == Verdict.DEPLETED)).count();
-        System.out.printf(Locale.ROOT, "rivals on invented data: %d of %d traps have their cause named (%.1f %%), %d first; "
+        long alarms = clean.stream().filter(RivalCasesTest::alarms).count();
+        long flagged = clean.stream().filter(RivalCasesTest::flagged).count();
+        System.out.printf(Locale.ROOT,
+            "rivals on invented data: %d of %d traps have their cause named (%.1f %%), %d first; "
                 + "%d of %d clean measurements (%d of them flagged) show a false alarm (%.1f %%)%n", hits, traps.size(),
             100.0 * hits / traps.size(), first, alarms, clean.size(), flagged, 100.0 * alarms / clean.size());
         assertThat(traps).hasSizeGreaterThanOrEqualTo(LEAST_TRAPS);
@@ -82,6 +82,17 @@ class RivalCasesTest {
         assertThat(hits).isEqualTo(traps.size());
         assertThat(alarms).isZero();
         assertThat(flagged).isGreaterThan(clean.size() / 2);
+    }
+
+    private static boolean alarms(InventedCase clean) {
+        return clean.interpret().groups().stream().flatMap(group -> group.rivals().stream())
+            .anyMatch(rival -> rival.couldExplain() == CouldExplain.YES);
+    }
+
+    private static boolean flagged(InventedCase clean) {
+        return clean.interpret().groups().stream().flatMap(group -> group.elements().stream())
+            .map(finding -> finding.outcome().verdict())
+            .anyMatch(verdict -> verdict == Verdict.ENRICHED || verdict == Verdict.DEPLETED);
     }
 
     private static boolean named(InventedCase trap) {
@@ -95,11 +106,13 @@ class RivalCasesTest {
     }
 
     private static boolean fits(InventedCase trap, Rival rival) {
-        return rival.code().code().equals(trap.expectedCode()) && rival.couldExplain().compareTo(trap.expectedStrength()) >= 0;
+        return rival.code().code().equals(trap.expectedCode())
+            && rival.couldExplain().compareTo(trap.expectedStrength()) >= 0;
     }
 
     private static String told(InventedCase trap) {
         GroupFinding group = trap.group(trap.interpret());
-        return group.elements().stream().map(e -> e.element() + " " + e.outcome().verdict().word()).toList() + " " + group.rivals();
+        return group.elements().stream().map(e -> e.element() + " " + e.outcome().verdict().word()).toList() + " "
+            + group.rivals();
     }
 }

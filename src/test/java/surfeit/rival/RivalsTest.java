@@ -69,8 +69,10 @@ class RivalsTest {
 
     @Test
     void what_was_not_stated_is_asked_for_and_explains_in_part_at_most() {
-        List<Rival> open = rivals.of(shifted(NominalText.parse("Al:87.8,Si:12.2", Basis.ATOMIC), OptionalDouble.empty()));
-        assertThat(open).isNotEmpty().allSatisfy(rival -> assertThat(rival.couldExplain()).isNotEqualTo(CouldExplain.YES));
+        List<Rival> open = rivals.of(shifted(NominalText.parse("Al:87.8,Si:12.2", Basis.ATOMIC),
+            OptionalDouble.empty()));
+        assertThat(open).isNotEmpty().allSatisfy(rival -> assertThat(rival.couldExplain())
+            .isNotEqualTo(CouldExplain.YES));
         assertThat(open).filteredOn(rival -> rival.code() == Cause.TILT).isNotEmpty()
             .allSatisfy(rival -> assertThat(rival.needs()).contains("position", "tilt_deg", "beam_energy_kev"));
         assertThat(open).filteredOn(rival -> rival.code() == Cause.RESIDUE)
@@ -82,8 +84,10 @@ class RivalsTest {
     @Test
     void nothing_is_asked_where_nothing_shifted() {
         Situation shifted = shifted(NominalText.parse("Ag:60,Cu:40", Basis.ATOMIC), OptionalDouble.of(15));
-        assertThat(rivals.of(new Situation(shifted.group(), true, shifted.elements(), shifted.nominal(), shifted.mean(), List.of(),
-            shifted.beamEnergyKev(), 3, shifted.evidence(), List.of(), Map.of(), shifted.sample(), Handling.NONE, Basis.ATOMIC)))
+        assertThat(rivals.of(new Situation(shifted.group(), true, shifted.elements(), shifted.nominal(), shifted.mean(),
+            List.of(),
+            shifted.beamEnergyKev(), 3, shifted.evidence(), List.of(), Map.of(), shifted.sample(), Handling.NONE,
+            Basis.ATOMIC)))
             .isEmpty();
     }
 
@@ -126,14 +130,17 @@ class RivalsTest {
         List<Shift> shifts = new ArrayList<>();
         for (int i = 0; i < middles.length; i++) {
             if (middles[i] > 0 && middles[i] < 1) {
-                shifts.add(new Shift(i, fractions.elements().get(i), i % 2 == 0 ? 1 : -1, middles[i], 0.15, 0.02, 0.17, Optional.empty(),
+                shifts.add(new Shift(i, fractions.elements().get(i), i % 2 == 0 ? 1 : -1, middles[i], 0.15, 0.02, 0.17,
+                    Optional.empty(),
                     Optional.empty()));
             }
         }
         Evidence evidence = new Evidence(List.of(new Stance(Optional.empty(), Optional.empty(), Form.PARTICLE, 6)),
-            OptionalDouble.empty(), new Evidence.Totals(0.99, 1.01, false), Map.of(), Map.of(), Set.of(Basis.ATOMIC), Set.of(),
+            OptionalDouble.empty(), new Evidence.Totals(0.99, 1.01, false), Map.of(), Map.of(), Set.of(Basis.ATOMIC),
+            Set.of(),
             Set.of(), false);
-        return new Situation("dark patch", true, fractions.elements(), middles, middles, shifts, beamEnergyKev, 3, evidence, List.of(),
+        return new Situation("dark patch", true, fractions.elements(), middles, middles, shifts, beamEnergyKev, 3,
+            evidence, List.of(),
             Map.of(), Sample.of(Optional.empty(), Optional.of(nominal)), Handling.NONE, Basis.ATOMIC);
     }
 }

@@ -42,12 +42,14 @@ class ShiftTest {
 
     @Test
     void a_shift_without_size_or_inside_no_nominal_cannot_be() {
-        assertThatThrownBy(() -> shift(1, 0, 0)).isInstanceOf(IllegalArgumentException.class).hasMessageContaining("size above 0");
+        assertThatThrownBy(() -> shift(1, 0, 0)).isInstanceOf(IllegalArgumentException.class)
+            .hasMessageContaining("size above 0");
         assertThatThrownBy(() -> shift(0, 1, 0)).isInstanceOf(IllegalArgumentException.class);
     }
 
     @ParameterizedTest
-    @CsvSource({"0,0", "0.00001,0", "0.0312,0.0312", "0.5,0.5", "1.234,1.23", "12.34,12.3", "99.96,100", "100.4,100", "1234,1234",
+    @CsvSource({"0,0", "0.00001,0", "0.0312,0.0312", "0.5,0.5", "1.234,1.23", "12.34,12.3", "99.96,100", "100.4,100",
+    "1234,1234",
         "-0.25,-0.25", "0.1004,0.1", "2,2", "1.999,2"})
     void numbers_have_three_figures_and_no_idle_zeros(double value, String text) {
         assertThat(Words.number(value)).isEqualTo(text);
@@ -58,7 +60,8 @@ class ShiftTest {
         double[] fractions = {0.5, 0.3, 0.2};
         double both = LogOdds.multiplied(fractions, new double[] {2, 1, 1}, 0);
         assertThat(both).isCloseTo(Math.log(2), within(1e-12));
-        assertThat(LogOdds.oneMultiplied(fractions, 1, 3, 0)).isCloseTo(LogOdds.multiplied(fractions, new double[] {1, 3, 1}, 0),
+        assertThat(LogOdds.oneMultiplied(fractions, 1, 3, 0)).isCloseTo(LogOdds.multiplied(fractions, new double[] {1,
+            3, 1}, 0),
             within(1e-12));
         assertThat(LogOdds.added(fractions, new double[] {0.5, 0, 0}, 0)).isCloseTo(Math.log(2), within(1e-12));
     }
