@@ -74,17 +74,19 @@ final class Refusals {
         }
         response.setHeader(SecurityHeaders.POLICY, SecurityHeaders.ALL.get(SecurityHeaders.POLICY));
         response.setHeader("Cache-Control", "no-store");
-        if (LEAVES_BODY.contains(refusal.problem())) {
+        boolean leavesBody = LEAVES_BODY.contains(refusal.problem());
+        if (leavesBody) {
             response.setHeader("Connection", "close");
         }
         response.setHeader("X-Request-Id", id);
-        if (refusal.problem() == Problem.REQUEST_TIMEOUT) {
-            response.setHeader("Connection", "close");
-        }
         byte[] bytes = ProblemJson.of(refusal, id);
         response.setContentType(ProblemJson.MEDIA_TYPE);
         response.setContentLength(bytes.length);
         response.getOutputStream().write(bytes);
+        if (leavesBody && refusal.problem() != Problem.REQUEST_TIMEOUT) {
+            response.flushBuffer();
+            RestOfBody.forget(context.req());
+        }
     }
 
     /**
