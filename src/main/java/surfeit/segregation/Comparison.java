@@ -24,9 +24,10 @@ record Comparison(NominalFractions nominal, double relative, AdditiveFloor floor
         return tests(sums, RandomLadder::population, NominalTest::of);
     }
 
-    /** The same without intervals, for the many tests of which only the verdict is asked. */
-    NominalTest[] populationWithoutInterval(GroupSums sums) {
-        return tests(sums, RandomLadder::population, NominalTest::withoutInterval);
+    /** The same without intervals, for the many tests of which only the verdict at a level is asked. */
+    NominalTest[] decisions(GroupSums sums, DecisionLevel level) {
+        return tests(sums, RandomLadder::population, (mean, parts, shared, element, limits, theirMargin) ->
+            NominalTest.withoutInterval(mean, parts, shared, element, limits, theirMargin, level));
     }
 
     /** The same for the measured particles themselves. */

@@ -55,6 +55,9 @@ final class Contrasts {
 
     /** Holm over all contrasts, then the words; one finding per contrast, in order. */
     static List<Contrast> adjusted(List<GroupContrast> contrasts, Judgement judgement) {
+        if (contrasts.isEmpty()) {
+            return List.of();
+        }
         double[] family = contrasts.stream().flatMap(contrast -> contrast.family().stream())
             .mapToDouble(Double::doubleValue).toArray();
         double[] holm = ManyTests.holm(family);

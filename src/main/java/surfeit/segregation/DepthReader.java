@@ -49,6 +49,9 @@ final class DepthReader {
     /** Readings for all features that raise the question, in the order of the groups. */
     static List<DepthReading> of(List<GroupAnalysis> analyses, List<GroupFinding> findings, Sample sample, double alpha,
                                  ProfileCache profiles) {
+        if (beamEnergies(analyses) < 2) {
+            return List.of();
+        }
         Map<String, List<GroupAnalysis>> features = new LinkedHashMap<>();
         Map<String, Set<Element>> enriched = new LinkedHashMap<>();
         for (int g = 0; g < analyses.size(); g++) {
@@ -68,7 +71,8 @@ final class DepthReader {
     }
 
     private static long beamEnergies(List<GroupAnalysis> groups) {
-        return groups.stream().flatMapToDouble(group -> group.data().beamEnergyKev().stream()).distinct().count();
+        return groups.size() < 2 ? groups.size()
+            : groups.stream().flatMapToDouble(group -> group.data().beamEnergyKev().stream()).distinct().count();
     }
 
     private DepthReading read(String feature, Element element, List<GroupAnalysis> groups) {

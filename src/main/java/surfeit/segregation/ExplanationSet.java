@@ -23,12 +23,13 @@ final class ExplanationSet {
         if (!flagged || elements < 3) {
             return Optional.empty();
         }
+        DecisionLevel level = DecisionLevel.of(rule.alpha());
         List<Element> set = new ArrayList<>();
         for (int e = 0; e < elements; e++) {
             if (!leavesRest(runs, e, elements)) {
                 continue;
             }
-            NominalTest[] rest = runs.withoutElement(e).populationWithoutInterval(comparison.without(e));
+            NominalTest[] rest = runs.withoutElement(e).decisions(comparison.without(e), level);
             double[] adjusted = Adjustment.holm(List.<NominalTest[]>of(rest))[0];
             boolean quiet = true;
             for (int i = 0; i < rest.length; i++) {

@@ -49,7 +49,17 @@ record GroupAnalysis(GroupData data, Comparison comparison, GroupRuns units, Gro
         Optional<NominalTest[]> these = several
             ? Optional.of(particles.theseParticles(comparison)).filter(own -> !own[0].parts().isEmpty())
             : Optional.empty();
-        return new GroupAnalysis(data, comparison, units, particles, tests, these, reference);
+        return new GroupAnalysis(data, comparison, units, particles, oneOfBinary(tests), these.map(GroupAnalysis::oneOfBinary),
+            reference);
+    }
+
+    /** Two closed elements are one test: both carry the larger of their p values, which differ by rounding alone. */
+    private static NominalTest[] oneOfBinary(NominalTest[] tests) {
+        if (tests.length != 2) {
+            return tests;
+        }
+        double both = Math.max(tests[0].p(), tests[1].p());
+        return new NominalTest[] {tests[0].withP(both), tests[1].withP(both)};
     }
 
     boolean referenceUsed() {

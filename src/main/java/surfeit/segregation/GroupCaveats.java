@@ -142,9 +142,9 @@ final class GroupCaveats {
         }
         double smallest = new Power(rule.alpha(), 0.8).smallestMargin(u);
         if (smallest > rule.margin()) {
-            caveats.add(Caveat.note("margin-below-calibration", String.format(Locale.ROOT,
-                "The calibration error alone keeps \"consistent\" out of reach at the margin of %.3g; these data could support "
-                    + "an odds ratio of about %.2f.", Math.exp(rule.margin()), Math.exp(smallest))));
+            caveats.add(Caveat.note("margin-below-calibration", "The calibration error alone keeps \"consistent\" out of reach "
+                + "at the margin of " + Figures.of(Math.exp(rule.margin()), 3) + "; these data could support an odds ratio of "
+                + "about " + Figures.fixed(Math.exp(smallest), 2) + "."));
         }
     }
 

@@ -42,12 +42,8 @@ record GroupMerge(String name, List<GroupKey> keys) {
     GroupData data(Map<GroupKey, GroupTally> tallies, NominalFractions nominal) {
         List<GroupTally> parts = keys.stream().map(tallies::get).toList();
         GroupTally first = parts.get(0);
-        GroupFacts facts = new GroupFacts(first.elements());
-        ForeignTally foreign = new ForeignTally(Set.of());
-        parts.forEach(part -> {
-            facts.merge(part.facts());
-            foreign.merge(part.foreign());
-        });
+        GroupFacts facts = facts(parts);
+        ForeignTally foreign = foreign(parts);
         boolean sessions = keys.size() > 1;
         List<GroupData.Below> below = new ArrayList<>();
         boolean[] allBelow = new boolean[first.elements().size()];
@@ -74,6 +70,24 @@ record GroupMerge(String name, List<GroupKey> keys) {
             corrected, offer, sessions, below, facts, foreign,
             parts.stream().anyMatch(GroupTally::hasNegatives),
             PhaseTally.merged(parts.stream().map(GroupTally::phases).toList()));
+    }
+
+    private static GroupFacts facts(List<GroupTally> parts) {
+        if (parts.size() == 1) {
+            return parts.get(0).facts();
+        }
+        GroupFacts facts = new GroupFacts(parts.get(0).elements());
+        parts.forEach(part -> facts.merge(part.facts()));
+        return facts;
+    }
+
+    private static ForeignTally foreign(List<GroupTally> parts) {
+        if (parts.size() == 1) {
+            return parts.get(0).foreign();
+        }
+        ForeignTally foreign = new ForeignTally(Set.of());
+        parts.forEach(part -> foreign.merge(part.foreign()));
+        return foreign;
     }
 
     private static GroupData.Below below(List<GroupTally> parts, int element) {

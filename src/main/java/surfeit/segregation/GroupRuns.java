@@ -41,8 +41,9 @@ record GroupRuns(List<GroupSums> runs, boolean[] allBelow) {
         return joined(comparison, Comparison::population);
     }
 
-    NominalTest[] populationWithoutInterval(Comparison comparison) {
-        return joined(comparison, Comparison::populationWithoutInterval);
+    /** The same of which only the verdict at a level is asked. */
+    NominalTest[] decisions(Comparison comparison, DecisionLevel level) {
+        return joined(comparison, (own, sums) -> own.decisions(sums, level));
     }
 
     NominalTest[] theseParticles(Comparison comparison) {

@@ -109,10 +109,10 @@ final class GroupTally {
     }
 
     private void notice(Spot spot) {
-        for (Element element : listedIn(spot, nominal)) {
-            stale |= listed.add(element);
-        }
         for (Element element : nominal.elements()) {
+            if (isListed(spot, element)) {
+                stale |= listed.add(element);
+            }
             if (spot.values().get(element) instanceof ReportedValue.Measured measured) {
                 zeros |= measured.fraction() == 0;
                 boolean first = measured.fraction() < 0 && !negatives;
@@ -125,12 +125,15 @@ final class GroupTally {
     private static Set<Element> listedIn(Spot spot, NominalFractions nominal) {
         Set<Element> listed = new TreeSet<>();
         for (Element element : nominal.elements()) {
-            ReportedValue value = spot.values().get(element);
-            if (spot.values().containsKey(element) && !(value instanceof ReportedValue.NotReported)) {
+            if (isListed(spot, element)) {
                 listed.add(element);
             }
         }
         return listed;
+    }
+
+    private static boolean isListed(Spot spot, Element element) {
+        return spot.values().containsKey(element) && !(spot.values().get(element) instanceof ReportedValue.NotReported);
     }
 
     /** Whether the group must be read again, given what the whole group (or the groups merged with it) shows. */

@@ -52,18 +52,27 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
 
     /** Tests a mean with these random parts; {@code margin} is in log odds. */
     static NominalTest of(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits, double margin) {
-        return new Trial(m, parts, shared, element, limits, margin, true).run();
+        return new Trial(m, parts, shared, element, limits, margin, true, DecisionLevel.EVERY_VALUE).run();
     }
 
-    /** The same without interval and bound (NaN), for the many tests of which only the verdict is asked. */
+    /**
+     * The same without interval and bound (NaN), for the many tests of which only the verdict is asked; p values above
+     * the level may be 1.
+     */
     static NominalTest withoutInterval(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits,
-                                       double margin) {
-        return new Trial(m, parts, shared, element, limits, margin, false).run();
+                                       double margin, DecisionLevel level) {
+        return new Trial(m, parts, shared, element, limits, margin, false, level).run();
     }
 
     /** p of no shift alone: without a margin no distance from it is positive, and none is worked out. */
     static double pValue(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits) {
-        return withoutInterval(m, parts, shared, element, limits, Double.NaN).p();
+        return withoutInterval(m, parts, shared, element, limits, Double.NaN, DecisionLevel.EVERY_VALUE).p();
+    }
+
+    /** The same test with the p value that both elements of a binary carry. */
+    NominalTest withP(double both) {
+        return new NominalTest(mean, theta, sTheta, uTheta, scale, both, pEquivalence, pRandom, low, high, notMoreThan,
+            direction, parts);
     }
 
     /** Limit compared with, for a factor: the nearest one; empty inside a range. */
@@ -108,6 +117,7 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
         private final Limits limits;
         private final double margin;
         private final boolean interval;
+        private final DecisionLevel level;
         private final double logitLow;
         private final double logitHigh;
         private double p = 0;
@@ -118,8 +128,9 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
         private double high90 = Double.NEGATIVE_INFINITY;
 
         Trial(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits, double margin,
-              boolean interval) {
+              boolean interval, DecisionLevel level) {
             this.interval = interval;
+            this.level = level;
             this.m = m;
             this.parts = parts;
             this.tried = parts.isEmpty() ? List.of(new RandomPart(0, 1)) : parts;
@@ -133,7 +144,10 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
 
         NominalTest run() {
             double edge = Math.min(m, 1 - m);
-            double largest = tried.stream().mapToDouble(RandomPart::standardError).max().orElse(0);
+            double largest = 0;
+            for (RandomPart part : tried) {
+                largest = Math.max(largest, part.standardError());
+            }
             boolean hull = edge <= 0 || largest / edge >= HULL_RANDOM || shared.floor()[element] / edge >= HULL_FLOOR;
             double theta = Double.NaN;
             double sTheta = Double.NaN;
@@ -173,7 +187,7 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
                     nothingUncertain();
                     continue;
                 }
-                p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : CombinedError.twoSidedP(d, s, df, u));
+                p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : differs(d, s, df, u));
                 double below = limits.low() > 0 ? against(x - logitLow + margin, s, df, u) : 0;
                 double above = limits.high() < 1 ? against(logitHigh + margin - x, s, df, u) : 0;
                 pEquivalence = Math.max(pEquivalence, Math.max(below, above));
@@ -195,7 +209,7 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
                     nothingUncertain();
                     continue;
                 }
-                p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : CombinedError.twoSidedP(d, s, df, u));
+                p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : differs(d, s, df, u));
                 double below = limits.low() > 0 ? against(m - marginLow, s, df, u) : 0;
                 double above = limits.high() < 1 ? against(marginHigh - m, s, df, u) : 0;
                 pEquivalence = Math.max(pEquivalence, Math.max(below, above));
@@ -216,9 +230,14 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             }
         }
 
+        private double differs(double d, double s, double df, double u) {
+            return level.surelyAboveTwoSided(d, Math.hypot(s, u)) ? 1 : CombinedError.twoSidedP(d, s, df, u);
+        }
+
         /** One-sided p of equivalence; where only the verdict is asked, the exact value above one half does not matter. */
         private double against(double d, double s, double df, double u) {
-            return interval || d > 0 ? CombinedError.oneSidedP(d, s, df, u) : 1;
+            boolean asked = interval || d > 0 && !level.surelyAboveOneSided(d, Math.hypot(s, u));
+            return asked ? CombinedError.oneSidedP(d, s, df, u) : 1;
         }
 
         private void widen(double from, double to, double from90, double to90) {

@@ -32,11 +32,10 @@ final class ParticleRobustness {
         if (runs.first().particleCount() < 3) {
             return names;
         }
+        DecisionLevel level = DecisionLevel.of(rule.alpha());
         for (int particle : candidates(runs.first())) {
-            List<NominalTest[]> changed = new ArrayList<>(family);
-            NominalTest[] tests = runs.withoutParticle(particle).populationWithoutInterval(comparison);
-            changed.set(group, tests);
-            double[] adjusted = Adjustment.holm(changed)[group];
+            NominalTest[] tests = runs.withoutParticle(particle).decisions(comparison, level);
+            double[] adjusted = adjusted(tests, family, group, rule.alpha());
             for (int i = 0; i < elements; i++) {
                 if (rule.verdict(tests[i], adjusted[i]) != verdicts[i]) {
                     names.get(i).add(runs.first().particles().get(particle).name());
@@ -44,6 +43,22 @@ final class ParticleRobustness {
             }
         }
         return names;
+    }
+
+    /** Adjusted p values of the changed group; where none reaches alpha unadjusted, adjustment changes no decision. */
+    private static double[] adjusted(NominalTest[] tests, List<NominalTest[]> family, int group, double alpha) {
+        double[] own = new double[tests.length];
+        boolean any = false;
+        for (int i = 0; i < own.length; i++) {
+            own[i] = tests[i].p();
+            any |= own[i] <= alpha;
+        }
+        if (!any) {
+            return own;
+        }
+        List<NominalTest[]> changed = new ArrayList<>(family);
+        changed.set(group, tests);
+        return Adjustment.holm(changed)[group];
     }
 
     /** A particle acts through its mean alone, so the verdict changes most for the outermost and the innermost means. */
@@ -71,9 +86,13 @@ final class ParticleRobustness {
                                                         NominalTest[] tests) {
         int k = runs.first().particleCount();
         int[] seen = new int[tests.length];
+        DecisionLevel level = DecisionLevel.of(alpha);
         if (k > 1) {
             for (int particle = 0; particle < k; particle++) {
-                NominalTest[] own = runs.onlyParticle(particle).populationWithoutInterval(comparison);
+                if (showsNothing(runs.first().particles().get(particle))) {
+                    continue;
+                }
+                NominalTest[] own = runs.onlyParticle(particle).decisions(comparison, level);
                 for (int i = 0; i < own.length; i++) {
                     boolean shows = !own[i].parts().isEmpty() && own[i].p() <= alpha && tests[i].direction() != 0
                         && own[i].direction() == tests[i].direction();
@@ -86,5 +105,10 @@ final class ParticleRobustness {
             result.add(k > 1 ? Optional.of(new ElementFinding.SeenOn(seen[i], k)) : Optional.empty());
         }
         return result;
+    }
+
+    /** One spot without a stated uncertainty has no random part, hence no test. */
+    private static boolean showsNothing(ParticleSums particle) {
+        return particle.spots() == 1 && particle.counting().isEmpty();
     }
 }

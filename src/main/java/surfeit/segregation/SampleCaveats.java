@@ -26,10 +26,9 @@ final class SampleCaveats {
                 "The nominal as stated adds up to %.4g %%; it was closed to 100 %%.", nominal.statedSum() * 100)));
         }
         if (analyses.stream().anyMatch(analysis -> !analysis.referenceUsed())) {
-            caveats.add(Caveat.note("shared-calibration-error", String.format(Locale.ROOT,
-                "The %s calibration error (%.3g %% relative, one standard uncertainty per element) is shared by all spots and "
-                    + "is in every interval; more spots do not shrink it.", settings.accuracy().words(),
-                settings.accuracy().relativeUncertainty() * 100)));
+            caveats.add(Caveat.note("shared-calibration-error", "The " + settings.accuracy().words() + " calibration error ("
+                + Figures.of(settings.accuracy().relativeUncertainty() * 100, 3) + " % relative, one standard uncertainty per "
+                + "element) is shared by all spots and is in every interval; more spots do not shrink it."));
         }
         if (sessions == 1) {
             caveats.add(Caveat.note("single-session", "All spots are of one session; what went wrong in it went wrong for all."));

@@ -116,7 +116,7 @@ public final class SpotScreening {
         NominalTest[] tests = new NominalTest[fractions.length];
         for (int i = 0; i < tests.length; i++) {
             tests[i] = NominalTest.withoutInterval(fractions[i], random(parts, closed, analysis, i), shared, i,
-                analysis.comparison().limits(i), analysis.comparison().margin());
+                analysis.comparison().limits(i), analysis.comparison().margin(), DecisionLevel.EVERY_VALUE);
         }
         return tests;
     }

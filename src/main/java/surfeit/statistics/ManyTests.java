@@ -1,11 +1,12 @@
 package surfeit.statistics;
 
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.stream.IntStream;
 
 /** Adjusts the p values of a family of tests, so that testing many elements does not flag one by chance. */
 public final class ManyTests {
+
+    private static final int INSERTED_UP_TO = 48;
 
     private ManyTests() {
     }
@@ -47,10 +48,25 @@ public final class ManyTests {
     }
 
     private static int[] ascending(double[] pValues) {
-        Arrays.stream(pValues).filter(p -> !(p >= 0 && p <= 1)).findFirst().ifPresent(p -> {
-            throw new IllegalArgumentException("A p value is " + p + ", must lie in 0 to 1.");
-        });
-        return IntStream.range(0, pValues.length).boxed()
+        for (double p : pValues) {
+            if (!(p >= 0 && p <= 1)) {
+                throw new IllegalArgumentException("A p value is " + p + ", must lie in 0 to 1.");
+            }
+        }
+        return pValues.length <= INSERTED_UP_TO ? inserted(pValues) : IntStream.range(0, pValues.length).boxed()
             .sorted(Comparator.comparingDouble(i -> pValues[i])).mapToInt(Integer::intValue).toArray();
+    }
+
+    /** The same order without an object per value, for the short families most answers have. */
+    private static int[] inserted(double[] pValues) {
+        int[] order = new int[pValues.length];
+        for (int i = 0; i < order.length; i++) {
+            int at = i;
+            for (; at > 0 && pValues[order[at - 1]] > pValues[i]; at--) {
+                order[at] = order[at - 1];
+            }
+            order[at] = i;
+        }
+        return order;
     }
 }

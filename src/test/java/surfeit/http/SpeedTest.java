@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Test;
  */
 class SpeedTest {
     private static final int ROUNDS = 7;
-    private static final int WARM_UP = 1500;
+    private static final int WARM_UP = 6000;
     private static final int REQUESTS = 400;
     private static final String QUATERNARY = "{\"sample\": {\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": "
         + "56, \"Cu\": 22, \"Zn\": 17,"
