@@ -10,7 +10,8 @@ const BARE = new Set(['value', 'u', 'limit', 'tolerance', 'low', 'high', 'alpha'
   'alloy_revision', 'sample_revision', 'version', 'status', 'row', 'line', 'column', 'atomic_number', 'relative_calibration', 'log_odds',
   'power', 'power_for_consistent', 'between_log_odds', 'within_log_odds', 'calibration_log_odds', 'spots_per_particle', 'particles',
   'reference_spots', 'tests', 'particle_count_if_scatter_is_high', 'particle_count_for_consistent', 'overvoltage', 'share', 'backscatter_coefficient', 'relative_strength',
-  'log_odds_u_shared_before', 'log_odds_u_shared_after', 'log_odds_u_random_added', 'u_random', 'u_shared']);
+  'log_odds_u_shared_before', 'log_odds_u_shared_after', 'log_odds_u_random_added', 'u_random', 'u_shared',
+  't2', 'f', 'degrees_of_freedom_numerator', 'degrees_of_freedom_denominator']);
 
 function isNumber(schema) {
   const types = [].concat(schema.type ?? []);

@@ -21,6 +21,8 @@ import surfeit.rival.Rival;
  * @param notMeasured     elements of the nominal that no spot lists; dropped from data and nominal
  * @param explanationSet  elements each of which alone could have changed so that the rest follows by closing;
  *                        empty optional where the question does not arise (two elements, nothing flagged)
+ * @param ratios          ratios to one element that cannot explain it, if there are three or more elements
+ * @param jointTest       all elements at once against the scatter of particles, where there are enough of these
  * @param foreign         elements found outside the nominal
  * @param reference       what the reference spots did, if there were any in its session
  * @param rivals          other causes that could have made the same numbers, strongest first
@@ -32,7 +34,8 @@ import surfeit.rival.Rival;
 public record GroupFinding(GroupBy by, String name, long spotCount, List<String> particles,
                            OptionalDouble beamEnergyKev, List<String> sessions, Scope scope, boolean weakTwoParticles,
                            List<ElementFinding> elements, List<Element> notMeasured,
-                           Optional<List<Element>> explanationSet, List<ForeignElement> foreign,
+                           Optional<List<Element>> explanationSet, Optional<ElementRatios> ratios,
+                           Optional<JointTest> jointTest, List<ForeignElement> foreign,
                            Optional<ReferenceUse> reference, List<Rival> rivals, List<Caveat> caveats,
                            Optional<PhaseReading> phaseReading, Optional<SkinLimit> skinLimit) {
 }

@@ -129,10 +129,12 @@ public final class Interpreter {
         nominal.addAll(sample.excludedElements());
         List<ForeignElement> foreign = ForeignElements.of(data.foreign(), nominal, situations.reading().settings());
         List<Rival> rivals = RIVALS.of(situations.of(analysis, elements, by));
+        Optional<List<Element>> explanation = ExplanationSet.of(analysis.units(), analysis.comparison(), flagged, rule);
         return new GroupFinding(by, data.name(), data.facts().spots(),
             analysis.particles().first().particles().stream().map(ParticleSums::name).toList(), data.beamEnergyKev(),
             List.copyOf(data.facts().sessions()), analysis.scope(), analysis.units().first().particleCount() == 2, elements,
-            data.notMeasured(), ExplanationSet.of(analysis.units(), analysis.comparison(), flagged, rule), foreign,
+            data.notMeasured(), explanation, ElementRatios.of(analysis, explanation),
+            JointTest.of(analysis.units(), analysis.comparison().nominal()), foreign,
             analysis.reference(), rivals, GroupCaveats.of(analysis, elements, foreign, sample, rule), phaseReading,
             SkinBalance.of(analysis, elements, sample));
     }

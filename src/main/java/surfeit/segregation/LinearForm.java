@@ -11,7 +11,7 @@ import surfeit.statistics.RandomPart;
  * <pre>
  *     random, these particles:  W^2 = w' S w / (N - k) sum 1/n_p / k^2  (N - k)
  *                               K^2 = sum_p sum_spots sum_j (w_j - L)^2 u_j^2 / n_p^2 / k^2  (infinite)
- *     random, without repeats:  sd(L_p) / sqrt k  (k - 1)
+ *     random, without repeats or of the kind:  sd(L_p) / sqrt k  (k - 1)
  *     shared:                   u^2 = sum_j (w_j - L)^2 e_j^2
  * </pre>
  * S sums of products within particles, n_p spots of a particle, k particles, N spots, u_j uncertainties of the parts of
@@ -49,6 +49,24 @@ record LinearForm(double[] weights) {
             parts.add(RandomPart.ofMean(values).atLeast(floor));
         }
         return parts;
+    }
+
+    /**
+     * Random parts for particles of the kind: their scatter from three on; from two, at least what their spots predict;
+     * for one, that of its spots.
+     */
+    List<RandomPart> ofKind(GroupSums sums) {
+        if (sums.particleCount() == 1) {
+            return parts(sums);
+        }
+        double[] values = sums.particles().stream().mapToDouble(particle -> value(particle.centre())).toArray();
+        double between = RandomPart.ofMean(values).atLeast(rounding(sums)).standardError();
+        if (sums.particleCount() == 2) {
+            for (RandomPart part : parts(sums)) {
+                between = Math.max(between, part.standardError());
+            }
+        }
+        return List.of(new RandomPart(between, sums.particleCount() - 1));
     }
 
     private double rounding(GroupSums sums) {

@@ -85,7 +85,8 @@ public final class GroupBuilder {
         Scope scope = particles.size() > 1 ? Scope.PARTICLES : spotCount > 1 ? Scope.THIS_PARTICLE : Scope.THIS_SPOT;
         return new GroupFinding(GroupBy.FEATURE, name, spotCount, particles, OptionalDouble.of(15),
             List.of("2026-11-20-a"), scope,
-            particles.size() == 2, elements, notMeasured, explanationSet, foreign, reference, rivals, caveats,
+            particles.size() == 2, elements, notMeasured, explanationSet, Optional.empty(), Optional.empty(),
+            foreign, reference, rivals, caveats,
             Optional.empty(), Optional.empty());
     }
 }

@@ -45,6 +45,7 @@ class InterpreterTest {
     void two_elements_are_one_test_with_one_p() {
         GroupFinding patch = group(patchesAndMatrix().against(AG_CU), "patch");
         assertThat(element(patch, "Ag").outcome().pAdjusted()).isEqualTo(element(patch, "Cu").outcome().pAdjusted());
+        assertThat(element(patch, "Ag").outcome().pValue()).isEqualTo(element(patch, "Cu").outcome().pValue());
         assertThat(patch.explanationSet()).isEmpty();
     }
 

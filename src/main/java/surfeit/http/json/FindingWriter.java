@@ -11,6 +11,8 @@ import surfeit.segregation.Verdict;
 
 /** Writes what one group shows of one element: the verdict and every number that entered it. */
 final class FindingWriter {
+    private static final double LN_2 = Math.log(2);
+
     private FindingWriter() {
     }
 
@@ -76,11 +78,17 @@ final class FindingWriter {
         Written.percent(json, "mean_atomic_percent_u_shared", outcome.uncertaintyShared());
         Written.number(json, "degrees_of_freedom", outcome.degreesOfFreedom());
         estimate(json, "enrichment_factor", outcome.enrichmentFactor());
+        estimate(json, "log2_enrichment_factor", outcome.enrichmentFactor().map(FindingWriter::log2));
         Estimate difference = outcome.difference();
         estimate(json, "difference_atomic_percent", Optional.of(new Estimate(
             Numbers.inPercent(difference.value()), Numbers.inPercent(difference.low()),
             Numbers.inPercent(difference.high()))));
         estimate(json, "odds_ratio", outcome.oddsRatio());
+    }
+
+    /** Doublings against nominal: 1 is twice as much, -1 half as much. An end at zero has none. */
+    private static Estimate log2(Estimate factor) {
+        return new Estimate(Math.log(factor.value()) / LN_2, Math.log(factor.low()) / LN_2, Math.log(factor.high()) / LN_2);
     }
 
     /** A value and the ends of its interval, under three names. */

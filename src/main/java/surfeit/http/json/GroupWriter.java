@@ -4,13 +4,16 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import surfeit.segregation.Caveat;
 import surfeit.segregation.ElementFinding;
+import surfeit.segregation.ElementRatios;
 import surfeit.segregation.ForeignElement;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.ReferenceUse;
 import surfeit.element.Element;
 import surfeit.rival.Rival;
+import surfeit.statistics.HotellingT2;
 
 /** Writes what one group of spots shows. */
 final class GroupWriter {
@@ -39,6 +42,8 @@ final class GroupWriter {
         } else {
             json.writeNullField("explanation_set");
         }
+        writeRatios(json, group);
+        writeJointTest(json, group);
         json.writeArrayFieldStart("foreign_elements");
         for (ForeignElement foreign : group.foreign()) {
             write(json, foreign);
@@ -51,6 +56,43 @@ final class GroupWriter {
         }
         json.writeEndArray();
         writeCaveats(json, group.caveats());
+        json.writeEndObject();
+    }
+
+    private static void writeRatios(JsonGenerator json, GroupFinding group) throws IOException {
+        json.writeFieldName("ratios");
+        if (group.ratios().isEmpty()) {
+            json.writeNull();
+            return;
+        }
+        json.writeStartObject();
+        json.writeStringField("to", group.ratios().get().to().symbol());
+        json.writeArrayFieldStart("elements");
+        for (ElementRatios.Ratio ratio : group.ratios().get().ratios()) {
+            json.writeStartObject();
+            json.writeStringField("element", ratio.element().symbol());
+            FindingWriter.estimate(json, "factor", Optional.of(ratio.factor()));
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private static void writeJointTest(JsonGenerator json, GroupFinding group) throws IOException {
+        json.writeFieldName("joint_test");
+        if (group.jointTest().isEmpty()) {
+            json.writeNull();
+            return;
+        }
+        HotellingT2 test = group.jointTest().get().test();
+        json.writeStartObject();
+        json.writeStringField("error_included", "scatter of particles only");
+        Written.number(json, "t2", test.t2());
+        Written.number(json, "f", test.f());
+        json.writeNumberField("degrees_of_freedom_numerator", test.quantities());
+        json.writeNumberField("degrees_of_freedom_denominator", test.observations() - test.quantities());
+        Written.number(json, "p_value", test.pValue());
+        json.writeBooleanField("below_limit_replaced", group.jointTest().get().replaced());
         json.writeEndObject();
     }
 

@@ -103,6 +103,7 @@ public final class InterpretationDocument {
         Written.text(json, "source", alloy.map(stored -> stored.alloy().source()));
         json.writeStringField("unit", interpretation.nominal().basis().unit());
         Written.percent(json, "stated_sum_percent", interpretation.nominal().statedSum());
+        Written.symbols(json, "excluded_elements", answer.sample().excludedElements());
         writeFractions(json, interpretation.nominalFractions());
         json.writeEndObject();
     }
