@@ -48,11 +48,11 @@ record GroupMerge(String name, List<GroupKey> keys) {
         List<GroupData.Below> below = new ArrayList<>();
         boolean[] allBelow = new boolean[first.elements().size()];
         double[] steps = new double[allBelow.length];
+        long spots = parts.stream().mapToLong(GroupTally::usable).sum();
         for (int i = 0; i < allBelow.length; i++) {
             below.add(below(parts, i));
-            allBelow[i] = below.get(i).count() == parts.stream().mapToLong(GroupTally::usable).sum();
-            int element = i;
-            steps[i] = parts.stream().mapToDouble(part -> part.step(element)).filter(step -> step > 0).min().orElse(0);
+            allBelow[i] = below.get(i).count() == spots;
+            steps[i] = smallestStep(parts, i);
         }
         List<GroupTally> usable = parts.stream().filter(part -> part.usable() > 0).toList();
         GroupRuns particles = new GroupRuns(runs(usable, GroupTally::raw, steps, false), allBelow);
@@ -70,6 +70,16 @@ record GroupMerge(String name, List<GroupKey> keys) {
             corrected, offer, sessions, below, facts, foreign,
             parts.stream().anyMatch(GroupTally::hasNegatives),
             PhaseTally.merged(parts.stream().map(GroupTally::phases).toList()));
+    }
+
+    /** Step of the last printed digit of one element; 0 where no part knows one. */
+    private static double smallestStep(List<GroupTally> parts, int element) {
+        double smallest = Double.POSITIVE_INFINITY;
+        for (GroupTally part : parts) {
+            double step = part.step(element);
+            smallest = step > 0 ? Math.min(smallest, step) : smallest;
+        }
+        return smallest == Double.POSITIVE_INFINITY ? 0 : smallest;
     }
 
     private static GroupFacts facts(List<GroupTally> parts) {

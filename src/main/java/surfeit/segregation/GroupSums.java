@@ -82,12 +82,15 @@ record GroupSums(List<ParticleSums> particles, double[][] coSquares, double[] ro
 
     /** Standard error of the group mean from the scatter within particles, W; empty without repeated spots. */
     Optional<Double> withinError(int element) {
+        long df = withinDegreesOfFreedom();
+        if (df < 1) {
+            return Optional.empty();
+        }
         double inverse = 0;
         for (ParticleSums particle : particles) {
             inverse += 1.0 / particle.spots();
         }
-        double sum = inverse;
-        return withinMeanSquare(element).map(meanSquare -> Math.sqrt(meanSquare * sum) / particles.size());
+        return Optional.of(Math.sqrt(coSquares[element][element] / df * inverse) / particles.size());
     }
 
     /** Standard error of the group mean from stated uncertainties, K; empty unless every spot has them. */

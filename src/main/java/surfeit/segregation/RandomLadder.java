@@ -24,6 +24,8 @@ import surfeit.statistics.RandomPart;
  * @param source where the parts come from, in words
  */
 record RandomLadder(List<RandomPart> parts, boolean smallerThanSpotsPredict, String source) {
+    /** A rectangular distribution of width r has the standard uncertainty r over the root of 12. */
+    private static final double ROOT_OF_12 = Math.sqrt(12);
     private static final double SUSPICIOUSLY_SMALL = 0.5;
 
     /** Parts for particles of the kind (or for the one particle or spot there is). */
@@ -60,10 +62,13 @@ record RandomLadder(List<RandomPart> parts, boolean smallerThanSpotsPredict, Str
     }
 
     private static RandomLadder of(List<RandomPart> parts, boolean small, String source, GroupSums sums, int element) {
-        double floor = sums.roundingStep()[element] / Math.sqrt(12);
+        double floor = sums.roundingStep()[element] / ROOT_OF_12;
+        if (parts.size() == 1) {
+            return new RandomLadder(List.of(parts.get(0).atLeast(floor)), small, source);
+        }
         List<RandomPart> floored = new ArrayList<>(parts.size());
         for (RandomPart part : parts) {
-            floored.add(part.standardError() >= floor ? part : new RandomPart(floor, part.degreesOfFreedom()));
+            floored.add(part.atLeast(floor));
         }
         return new RandomLadder(List.copyOf(floored), small, source);
     }

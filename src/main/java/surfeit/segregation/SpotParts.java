@@ -1,6 +1,5 @@
 package surfeit.segregation;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 import surfeit.composition.Basis;
@@ -153,7 +152,11 @@ final class SpotParts {
 
     /** Sum of the parts with those below their limit as zero. */
     double sum() {
-        return Arrays.stream(values).sum();
+        double sum = 0;
+        for (double value : values) {
+            sum += value;
+        }
+        return sum;
     }
 
     boolean isClosable() {

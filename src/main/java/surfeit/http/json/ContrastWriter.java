@@ -39,10 +39,10 @@ final class ContrastWriter {
         Written.percent(json, "mean_a_atomic_percent", element.meanA());
         Written.percent(json, "mean_b_atomic_percent", element.meanB());
         Estimate difference = element.difference();
-        FindingWriter.estimate(json, "difference_atomic_percent", Optional.of(new Estimate(
+        FindingWriter.estimate(json, EstimateNames.DIFFERENCE, Optional.of(new Estimate(
             Numbers.inPercent(difference.value()), Numbers.inPercent(difference.low()),
             Numbers.inPercent(difference.high()))));
-        FindingWriter.estimate(json, "odds_ratio", element.oddsRatio());
+        FindingWriter.estimate(json, EstimateNames.ODDS_RATIO, element.oddsRatio());
         Written.number(json, "p_value", element.pValue());
         Written.number(json, "p_value_adjusted", element.pAdjusted());
         Written.number(json, "p_value_equivalence", element.pEquivalence());

@@ -11,6 +11,7 @@ import surfeit.segregation.Verdict;
 
 /** Writes what one group shows of one element: the verdict and every number that entered it. */
 final class FindingWriter {
+    private static final Estimate NONE = new Estimate(Double.NaN, Double.NaN, Double.NaN);
     private static final double LN_2 = Math.log(2);
 
     private FindingWriter() {
@@ -77,13 +78,13 @@ final class FindingWriter {
         Written.percent(json, "mean_atomic_percent_u_random", outcome.uncertaintyRandom());
         Written.percent(json, "mean_atomic_percent_u_shared", outcome.uncertaintyShared());
         Written.number(json, "degrees_of_freedom", outcome.degreesOfFreedom());
-        estimate(json, "enrichment_factor", outcome.enrichmentFactor());
-        estimate(json, "log2_enrichment_factor", outcome.enrichmentFactor().map(FindingWriter::log2));
+        estimate(json, EstimateNames.ENRICHMENT_FACTOR, outcome.enrichmentFactor());
+        estimate(json, EstimateNames.LOG2_ENRICHMENT_FACTOR, outcome.enrichmentFactor().map(FindingWriter::log2));
         Estimate difference = outcome.difference();
-        estimate(json, "difference_atomic_percent", Optional.of(new Estimate(
+        estimate(json, EstimateNames.DIFFERENCE, Optional.of(new Estimate(
             Numbers.inPercent(difference.value()), Numbers.inPercent(difference.low()),
             Numbers.inPercent(difference.high()))));
-        estimate(json, "odds_ratio", outcome.oddsRatio());
+        estimate(json, EstimateNames.ODDS_RATIO, outcome.oddsRatio());
     }
 
     /** Doublings against nominal: 1 is twice as much, -1 half as much. An end at zero has none. */
@@ -92,10 +93,10 @@ final class FindingWriter {
     }
 
     /** A value and the ends of its interval, under three names. */
-    static void estimate(JsonGenerator json, String name, Optional<Estimate> estimate) throws IOException {
-        Estimate written = estimate.orElse(new Estimate(Double.NaN, Double.NaN, Double.NaN));
-        Written.number(json, name, written.value());
-        Written.number(json, name + "_low", written.low());
-        Written.number(json, name + "_high", written.high());
+    static void estimate(JsonGenerator json, EstimateNames names, Optional<Estimate> estimate) throws IOException {
+        Estimate written = estimate.orElse(NONE);
+        Written.number(json, names.value(), written.value());
+        Written.number(json, names.low(), written.low());
+        Written.number(json, names.high(), written.high());
     }
 }

@@ -71,7 +71,7 @@ final class GroupWriter {
         for (ElementRatios.Ratio ratio : group.ratios().get().ratios()) {
             json.writeStartObject();
             json.writeStringField("element", ratio.element().symbol());
-            FindingWriter.estimate(json, "factor", Optional.of(ratio.factor()));
+            FindingWriter.estimate(json, EstimateNames.FACTOR, Optional.of(ratio.factor()));
             json.writeEndObject();
         }
         json.writeEndArray();

@@ -64,7 +64,7 @@ public final class JsonFormat {
 
     /** A writer of compact JSON; closing it leaves the stream open. */
     public static JsonGenerator generator(OutputStream out) throws IOException {
-        return FACTORY.createGenerator(out).disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET);
+        return new KnownNames(FACTORY.createGenerator(out).disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET));
     }
 
     /** A writer of documents, one a line; whoever writes ends each line. */
