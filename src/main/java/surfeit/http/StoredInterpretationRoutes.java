@@ -37,7 +37,8 @@ final class StoredInterpretationRoutes {
     StoredInterpretationRoutes(Laboratory laboratory) {
         this.laboratory = laboratory;
         this.tables = PackedFiles.load().shared().entrySet().stream()
-            .filter(file -> file.getKey().endsWith(".csv") && TABLE_FOLDERS.stream().anyMatch(file.getKey()::startsWith))
+            .filter(file -> file.getKey().endsWith(".csv"))
+            .filter(file -> TABLE_FOLDERS.stream().anyMatch(file.getKey()::startsWith))
             .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
     }
 

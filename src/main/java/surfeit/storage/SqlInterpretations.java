@@ -92,7 +92,8 @@ final class SqlInterpretations {
                 VALUES (:id, :sample, :revision, :alloy, :alloyRevision, :by, :who,
                     :recorded, :method, :methodVersion, :program, :tables, :checksums)""")
             .bind("id", number).bind("sample", samples.number(stored.sample())).bind("revision", stored.inputs().sample())
-            .bind("alloy", stored.alloy().orElse(null)).bind("alloyRevision", boxed(stored.inputs().alloy()))
+            .bind("alloy", stored.alloy().orElse(null))
+            .bind("alloyRevision", boxed(stored.inputs().alloy()))
             .bind("by", stored.by().word()).bind("who", stored.stored().who())
             .bind("recorded", stored.stored().when().toString()).bind("method", made.method())
             .bind("methodVersion", made.methodVersion()).bind("program", made.programVersion())

@@ -19,8 +19,8 @@ import surfeit.lab.StoredInterpretation;
 
 /**
  * Goes through the record beside the audit. Every revision of a sample, every import, every statement of an alloy and
- * every frozen answer has one audit row, in the same order, which ends with the hash of what was recorded. Bound to one transaction; not
- * thread-safe.
+ * every frozen answer has one audit row, in the same order, which ends with the hash of what was recorded. Bound to
+ * one transaction; not thread-safe.
  */
 final class SqlRecordComparison implements RecordComparison {
     static final String RECORDED = "; recorded sha256:";

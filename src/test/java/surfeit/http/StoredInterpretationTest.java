@@ -26,8 +26,8 @@ import surfeit.segregation.GroupBy;
 class StoredInterpretationTest {
     private static final String OF_ALLOY = "{\"alloy\": \"ag-cu-eutectic\"}";
     private static final String RESTATED = """
-        {"name": "Restated", "nominal": {"unit": "at%", "elements": {"Ag": 20, "Cu": 80}}, "source": "invented for a test",
-         "source_read": "yes"}""";
+        {"name": "Restated", "nominal": {"unit": "at%", "elements": {"Ag": 20, "Cu": 80}},
+         "source": "invented for a test", "source_read": "yes"}""";
     private RunningService service;
 
     @BeforeEach

@@ -62,7 +62,8 @@ class InterpretationRecordTest {
         try (LabBench bench = LabBench.in(data())) {
             StoredInterpretation kept = bench.laboratory().interpretations().find("int_0001");
 
-            assertThat(kept).returns("A7", StoredInterpretation::sample).returns(GroupBy.FEATURE, StoredInterpretation::by)
+            assertThat(kept).returns("A7", StoredInterpretation::sample)
+                .returns(GroupBy.FEATURE, StoredInterpretation::by)
                 .returns(LabBench.ANNA, StoredInterpretation::stored)
                 .returns(MADE_WITH, StoredInterpretation::madeWith)
                 .returns(Optional.of(LabBench.AG_CU), StoredInterpretation::alloy);
@@ -105,8 +106,8 @@ class InterpretationRecordTest {
         "UPDATE interpretation_stale SET sample_revision = 2",
         "UPDATE interpretation_stale SET sample_revision = NULL, alloy_revision = 1",
         "DELETE FROM interpretation_stale",
-        "INSERT INTO interpretation SELECT 2, sample, sample_revision, alloy, alloy_revision, grouped_by, who, recorded,"
-            + " method, method_version, program_version, tables, checksums FROM interpretation"})
+        "INSERT INTO interpretation SELECT 2, sample, sample_revision, alloy, alloy_revision, grouped_by, who,"
+            + " recorded, method, method_version, program_version, tables, checksums FROM interpretation"})
     void whatever_is_changed_in_the_file_shows_in_the_audit(String tampering) throws Exception {
         TamperedFile.change(data().resolve("surfeit.db"), tampering);
 
