@@ -132,6 +132,9 @@ class ExamplesTest {
             return;
         }
         assertThat(documented.getNodeType()).as(at).isEqualTo(answered.getNodeType());
+        if (isChecksum(documented) && isChecksum(answered)) {
+            return;
+        }
         if (!documented.isContainerNode()) {
             assertThat(documented).as(at).isEqualTo(answered);
         } else if (documented.isArray()) {
@@ -144,6 +147,11 @@ class ExamplesTest {
             documented.fieldNames().forEachRemaining(name -> requireEqual(at + "/" + name, documented.get(name),
                 answered.get(name)));
         }
+    }
+
+    /** A checksum over an answer follows the last digit of its numbers. */
+    private static boolean isChecksum(JsonNode node) {
+        return node.isTextual() && node.asText().matches("[0-9a-f]{64}");
     }
 
     private static String withoutNumbers(String text) {
