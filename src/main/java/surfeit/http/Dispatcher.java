@@ -35,15 +35,18 @@ final class Dispatcher {
         this.refusals = new Refusals(table);
     }
 
-    /** Registers every route of the table, and what happens beside them. */
+    /**
+     * Registers every route of the table, and what happens beside them. Suffixes go first: the first path that fits is
+     * taken, and a name at the end of a path would take a suffix for its own.
+     */
     void register(JavalinConfig config) {
         for (Route route : table.routes()) {
-            add(config, route, route.path(), Optional.empty());
             if (route.suffixed()) {
                 for (Form form : route.forms()) {
                     add(config, route, route.path() + form.suffix(), Optional.of(form));
                 }
             }
+            add(config, route, route.path(), Optional.empty());
         }
         config.routes.exception(HttpResponseException.class, (cause, context) -> refuse(context, cause));
         config.routes.exception(Exception.class, (cause, context) -> refuse(context, cause));

@@ -17,6 +17,7 @@ final class Routes {
         routes.addAll(new SpotRoutes(laboratory).routes());
         routes.addAll(new ImportRoutes(laboratory).routes());
         routes.addAll(new AnswerRoutes(laboratory).routes());
+        routes.addAll(new StoredInterpretationRoutes(laboratory).routes());
         routes.addAll(new ResultRoutes(laboratory).routes());
         routes.addAll(new CatalogueRoutes(laboratory).routes());
         routes.addAll(new ComparisonRoutes(laboratory).routes());

@@ -53,7 +53,8 @@ final class Alloys {
         }
         StoredAlloy now = access.defineAlloy(alloy, occasion);
         access.append(Events.of(LabEvent.Type.ALLOY_CHANGED, occasion, Optional.empty(), alloy.id()));
-        access.audit(occasion, "alloy stated", Optional.empty(), alloy.id() + " revision " + now.revision());
+        access.audit(occasion, InputChange.ALLOY_STATED, Optional.empty(), alloy.id() + " revision " + now.revision());
+        Staleness.alloyChanged(access, alloy.id(), InputChange.ofAlloy(alloy.id(), now.revision(), occasion));
         return new Change<>(present.isPresent() ? Change.Kind.CHANGED : Change.Kind.CREATED, now);
     }
 

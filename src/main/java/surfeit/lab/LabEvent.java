@@ -10,7 +10,7 @@ import java.util.OptionalLong;
  * @param id            grows in the order of record
  * @param time          when, by the clock of whoever recorded it
  * @param sample        name of the sample, if it concerns one
- * @param subject       id of the import, spot or alloy it is about, if it is about one
+ * @param subject       id of the import, spot, alloy or stored interpretation it is about, if it is about one
  * @param acceptedCount spots recorded, for an import
  */
 public record LabEvent(long id, Type type, Instant time, Optional<String> sample, Optional<String> subject,
@@ -21,7 +21,9 @@ public record LabEvent(long id, Type type, Instant time, Optional<String> sample
         SPOTS_IMPORTED("spots.imported"),
         SPOT_CORRECTED("spot.corrected"),
         SPOT_WITHDRAWN("spot.withdrawn"),
-        ALLOY_CHANGED("alloy.changed");
+        ALLOY_CHANGED("alloy.changed"),
+        INTERPRETATION_STORED("interpretation.stored"),
+        INTERPRETATION_STALE("interpretation.stale");
 
         private final String word;
 

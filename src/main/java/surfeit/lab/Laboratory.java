@@ -8,7 +8,6 @@ import java.util.function.Function;
 import surfeit.composition.Alloy;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.composition.Nominal;
-import surfeit.composition.Nominal;
 import surfeit.element.Spelling;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpreter;
@@ -56,6 +55,11 @@ public final class Laboratory {
     /** Who may use the record. */
     public Access access() {
         return access;
+    }
+
+    /** Answers that were frozen. */
+    public Interpretations interpretations() {
+        return new Interpretations(store, answers);
     }
 
     // Samples
@@ -106,6 +110,8 @@ public final class Laboratory {
             StoredSample now = access.describe(name, sample, occasion);
             access.append(Events.of(LabEvent.Type.SAMPLE_CHANGED, occasion, name));
             access.audit(occasion, "sample described", Optional.of(name), "revision " + now.revision());
+            Staleness.sampleChanged(access, name, InputChange.ofSample(SampleRevision.What.DESCRIBED, now.revision(),
+                occasion, Optional.empty()));
             return new Change<>(present.isPresent() ? Change.Kind.CHANGED : Change.Kind.CREATED, now);
         });
     }

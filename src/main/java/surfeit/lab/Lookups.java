@@ -31,6 +31,14 @@ final class Lookups {
         return PublicId.number(PublicId.IMPORT, id).orElseThrow(() -> noImport(id));
     }
 
+    static StoredInterpretation interpretation(ReadAccess access, String id) {
+        return access.interpretation(interpretationNumber(id)).orElseThrow(() -> noInterpretation(id));
+    }
+
+    static long interpretationNumber(String id) {
+        return PublicId.number(PublicId.INTERPRETATION, id).orElseThrow(() -> noInterpretation(id));
+    }
+
     static Token token(ReadAccess access, String id) {
         return access.tokens().stream().map(KeptToken::token).filter(token -> token.id().equals(id)).findFirst()
             .orElseThrow(() -> notFound("There is no token \"" + id + "\"."));
@@ -55,6 +63,11 @@ final class Lookups {
         return PublicId.number(PublicId.TOKEN, text).orElseThrow(Lookups::wrongKey);
     }
 
+    /** The number of a stored interpretation in a page key. @throws ProblemException if it is none */
+    static long interpretationKey(String text) {
+        return PublicId.number(PublicId.INTERPRETATION, text).orElseThrow(Lookups::wrongKey);
+    }
+
     private static ProblemException wrongKey() {
         return new ProblemException(Problem.CURSOR_MISMATCH, "The cursor does not continue this list.");
     }
@@ -65,6 +78,10 @@ final class Lookups {
 
     private static ProblemException noImport(String id) {
         return notFound("There is no import \"" + id + "\".");
+    }
+
+    private static ProblemException noInterpretation(String id) {
+        return notFound("There is no stored interpretation \"" + id + "\".");
     }
 
     private static ProblemException notFound(String detail) {

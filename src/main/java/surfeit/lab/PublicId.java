@@ -12,6 +12,7 @@ public final class PublicId {
     public static final String SPOT = "spt_";
     public static final String IMPORT = "imp_";
     public static final String TOKEN = "tok_";
+    public static final String INTERPRETATION = "int_";
 
     private static final String DIGITS = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
     private static final int DIGITS_MIN = 4;

@@ -43,6 +43,20 @@ public interface ReadAccess {
     /** The lab's own alloys, each at its present revision, by id. */
     List<StoredAlloy> alloys();
 
+    Optional<StoredInterpretation> interpretation(long number);
+
+    /** A frozen answer in one of the forms it is kept in; empty where it is not. */
+    Optional<String> frozenText(long interpretation, String form);
+
+    /** Frozen answers of a sample in the order they were stored, after the one numbered, at most {@code limit}. */
+    List<StoredInterpretation> interpretations(String sample, long after, int limit);
+
+    /** Frozen answers of a sample none of whose inputs has changed, in the order they were stored. */
+    List<StoredInterpretation> freshInterpretations(String sample);
+
+    /** Frozen answers made from an alloy's nominal none of whose inputs has changed, in the order they were stored. */
+    List<StoredInterpretation> freshInterpretationsOfAlloy(String alloy);
+
     /** Events after one, in the order of record, at most {@code limit}. */
     List<LabEvent> events(EventFilter filter, long after, int limit);
 

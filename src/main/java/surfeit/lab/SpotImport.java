@@ -74,6 +74,10 @@ final class SpotImport implements SpotRows.Sink {
         access.audit(occasion, "spots imported", Optional.of(sample.name()), record.id() + ": " + accepted
             + " accepted, " + unchanged + " unchanged, " + rejected + " rejected; original sha256:"
             + report.file().sha256().orElseThrow());
+        if (accepted > 0) {
+            Staleness.sampleChanged(access, sample.name(), InputChange.ofSample(SampleRevision.What.SPOTS_IMPORTED,
+                report.sampleRevision(), occasion, report.id()));
+        }
         return report;
     }
 

@@ -30,6 +30,7 @@ final class SpotRevising {
         StoredSpot now = access.revise(present, corrected, present.withdrawn(), why, occasion);
         record(access, LabEvent.Type.SPOT_CORRECTED, "spot corrected", now, occasion,
             SpotDifference.inWords(present.spot(), corrected) + "; reason: " + why);
+        outdate(access, SampleRevision.What.SPOT_CORRECTED, now, occasion);
         return now;
     }
 
@@ -43,7 +44,13 @@ final class SpotRevising {
         }
         StoredSpot now = access.revise(present, present.spot(), true, why, occasion);
         record(access, LabEvent.Type.SPOT_WITHDRAWN, "spot withdrawn", now, occasion, "reason: " + why);
+        outdate(access, SampleRevision.What.SPOT_WITHDRAWN, now, occasion);
         return now;
+    }
+
+    private static void outdate(WriteAccess access, SampleRevision.What what, StoredSpot now, Occasion occasion) {
+        Staleness.sampleChanged(access, now.sample(),
+            InputChange.ofSample(what, now.sampleRevision(), occasion, Optional.of(now.id())));
     }
 
     private static void record(WriteAccess access, LabEvent.Type type, String what, StoredSpot now, Occasion occasion,

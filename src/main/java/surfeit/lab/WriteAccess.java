@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import surfeit.composition.Alloy;
+import surfeit.segregation.GroupBy;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
@@ -21,6 +22,13 @@ public interface WriteAccess extends ReadAccess {
     StoredSpot revise(StoredSpot present, Spot spot, boolean withdrawn, String reason, Occasion occasion);
 
     StoredAlloy defineAlloy(Alloy alloy, Occasion occasion);
+
+    /** Keeps an answer for ever, with the revisions it was made from. */
+    StoredInterpretation keepInterpretation(Segregation answer, InputRevisions inputs, GroupBy by, FrozenAnswer frozen,
+                                            Occasion occasion);
+
+    /** Says that an input of a frozen answer has changed; for each answer once. */
+    void markStale(StoredInterpretation interpretation, InputChange change);
 
     /** Appends to the events; the id of the one given is ignored. @return the event with its id */
     LabEvent append(LabEvent event);

@@ -3,6 +3,7 @@ package surfeit.storage;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.OptionalLong;
 
 /**
  * SHA-256 over what a change recorded. Each field goes in with its length in front, so that no value can pose as two;
@@ -41,6 +42,38 @@ final class ContentDigest {
         add(Optional.of(name));
         add(revision);
         add(description);
+    }
+
+    /** What a frozen answer was made from: revisions, and how the spots were grouped. */
+    void inputs(long interpretation, long sampleRevision, Optional<String> alloy, OptionalLong alloyRevision,
+                String groupedBy) {
+        add(interpretation);
+        add(sampleRevision);
+        add(alloy);
+        add(alloyRevision.orElse(-1));
+        add(Optional.of(groupedBy));
+    }
+
+    /** What a frozen answer was made with, and the checksums of its forms. */
+    void madeWith(String method, long methodVersion, String programVersion, byte[] tables, byte[] checksums) {
+        add(Optional.of(method));
+        add(methodVersion);
+        add(Optional.of(programVersion));
+        add(tables);
+        add(checksums);
+    }
+
+    /** A frozen answer in one of its forms. */
+    void text(String form, byte[] bytes) {
+        add(Optional.of(form));
+        add(bytes);
+    }
+
+    /** The revision of the sample, or of the alloy, that put a frozen answer out of date; the other one is absent. */
+    void stale(long interpretation, OptionalLong sampleRevision, OptionalLong alloyRevision) {
+        add(interpretation);
+        add(sampleRevision.orElse(-1));
+        add(alloyRevision.orElse(-1));
     }
 
     private void add(Optional<String> text) {

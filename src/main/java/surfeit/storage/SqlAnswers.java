@@ -1,9 +1,7 @@
 package surfeit.storage;
 
 import java.time.Instant;
-import java.util.Map;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
 import surfeit.lab.KeptAnswer;
 import surfeit.lab.ReadAccess;
@@ -21,7 +19,7 @@ final class SqlAnswers {
         return handle.createQuery("SELECT * FROM idempotency WHERE who = :who AND repeat_key = :key")
             .bind("who", who).bind("key", key)
             .map((row, context) -> new ReadAccess.Kept(row.getString("fingerprint"),
-                new KeptAnswer(row.getInt("status"), readHeaders(row.getBytes("headers")), row.getBytes("body"))))
+                new KeptAnswer(row.getInt("status"), PackedTexts.read(row.getBytes("headers")), row.getBytes("body"))))
             .findOne();
     }
 
@@ -31,26 +29,11 @@ final class SqlAnswers {
                 VALUES (:who, :key, :fingerprint, :recorded, :status, :headers, :body)""")
             .bind("who", key.who()).bind("key", key.key()).bind("fingerprint", key.fingerprint())
             .bind("recorded", when.getEpochSecond()).bind("status", answer.status())
-            .bind("headers", writeHeaders(answer.headers())).bind("body", answer.body()).execute();
+            .bind("headers", PackedTexts.of(answer.headers())).bind("body", answer.body()).execute();
     }
 
     void forget(Instant before) {
         handle.createUpdate("DELETE FROM idempotency WHERE recorded < :before").bind("before", before.getEpochSecond())
             .execute();
-    }
-
-    private static byte[] writeHeaders(Map<String, String> headers) {
-        PackedWriter out = new PackedWriter().count(headers.size());
-        new TreeMap<>(headers).forEach((name, value) -> out.text(name).text(value));
-        return out.toBytes();
-    }
-
-    private static Map<String, String> readHeaders(byte[] bytes) {
-        PackedReader in = new PackedReader(bytes);
-        Map<String, String> headers = new TreeMap<>();
-        for (long left = in.count(); left > 0; left--) {
-            headers.put(in.text(), in.text());
-        }
-        return headers;
     }
 }

@@ -16,6 +16,7 @@ import surfeit.lab.SampleFilter;
 import surfeit.lab.SampleRevision;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredAlloy;
+import surfeit.lab.StoredInterpretation;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
 import surfeit.segregation.SpotSource;
@@ -31,6 +32,7 @@ class SqlReadAccess implements ReadAccess {
     final SqlAudit audit;
     final SqlAnswers answers;
     final SqlTokens tokens;
+    final SqlInterpretations interpretations;
 
     SqlReadAccess(Handle handle) {
         this.handle = handle;
@@ -42,6 +44,7 @@ class SqlReadAccess implements ReadAccess {
         this.audit = new SqlAudit(handle);
         this.answers = new SqlAnswers(handle);
         this.tokens = new SqlTokens(handle);
+        this.interpretations = new SqlInterpretations(handle, samples);
     }
 
     @Override
@@ -107,6 +110,31 @@ class SqlReadAccess implements ReadAccess {
     @Override
     public List<StoredAlloy> alloys() {
         return alloys.list();
+    }
+
+    @Override
+    public Optional<StoredInterpretation> interpretation(long number) {
+        return interpretations.find(number);
+    }
+
+    @Override
+    public Optional<String> frozenText(long interpretation, String form) {
+        return interpretations.text(interpretation, form);
+    }
+
+    @Override
+    public List<StoredInterpretation> interpretations(String sample, long after, int limit) {
+        return interpretations.list(sample, after, limit);
+    }
+
+    @Override
+    public List<StoredInterpretation> freshInterpretations(String sample) {
+        return interpretations.freshOfSample(sample);
+    }
+
+    @Override
+    public List<StoredInterpretation> freshInterpretationsOfAlloy(String alloy) {
+        return interpretations.freshOfAlloy(alloy);
     }
 
     @Override

@@ -11,24 +11,26 @@ import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Query;
 import surfeit.lab.AuditEntry;
+import surfeit.lab.InputChange;
 import surfeit.lab.PublicId;
 import surfeit.lab.RecordComparison;
 import surfeit.lab.SampleRevision;
+import surfeit.lab.StoredInterpretation;
 
 /**
- * Goes through the record beside the audit. Every revision of a sample, every import and every statement of an alloy
- * has one audit row, in the same order, which ends with the hash of what was recorded. Bound to one transaction; not
- * thread-safe.
+ * Goes through the record beside the audit. Every revision of a sample, every import, every statement of an alloy and
+ * every frozen answer has one audit row, in the same order, which ends with the hash of what was recorded. Bound to
+ * one transaction; not thread-safe.
  */
 final class SqlRecordComparison implements RecordComparison {
     static final String RECORDED = "; recorded sha256:";
     private static final String DESCRIBED = "sample described";
-    private static final String ALLOY = "alloy stated";
     private static final Pattern END = Pattern.compile(RECORDED + "([0-9a-f]{64})$");
     private static final Pattern ORIGINAL = Pattern.compile("original sha256:([0-9a-f]{64})");
 
     private final Handle handle;
     private final ContentDigest digest = new ContentDigest();
+    private final SqlInterpretationComparison interpretations;
     private final Map<String, Long> revisions = new HashMap<>();
     private final Map<String, Long> alloyRevisions = new HashMap<>();
     private long imports;
@@ -38,6 +40,7 @@ final class SqlRecordComparison implements RecordComparison {
 
     SqlRecordComparison(Handle handle) {
         this.handle = handle;
+        this.interpretations = new SqlInterpretationComparison(handle, digest);
     }
 
     @Override
@@ -50,7 +53,9 @@ final class SqlRecordComparison implements RecordComparison {
             : what.equals(SampleRevision.What.SPOTS_IMPORTED.words()) ? imported(row, told.isPresent())
             : what.equals(SampleRevision.What.SPOT_CORRECTED.words())
                 || what.equals(SampleRevision.What.SPOT_WITHDRAWN.words()) ? revised(row)
-            : !what.equals(ALLOY) || stated(row);
+            : what.equals(StoredInterpretation.STORED) ? interpretations.stored(row)
+            : what.equals(StoredInterpretation.TURNED_STALE) ? interpretations.turnedStale(row)
+            : !what.equals(InputChange.ALLOY_STATED) || stated(row);
         if (!found) {
             return Optional.of("what row " + row.number() + " tells is not on record (" + what
                 + row.sample().map(name -> ", sample " + name).orElse("") + ")");
@@ -193,6 +198,7 @@ final class SqlRecordComparison implements RecordComparison {
             .or(() -> totals.otherThan(sampleRevisions, "revisions of samples", "sample_revision"))
             .or(() -> totals.otherThan(imports, "imports", "import"))
             .or(() -> totals.otherThan(statements, "statements of alloys", "alloy_revision"))
+            .or(() -> interpretations.untold(totals))
             .or(totals::misplaced);
     }
 

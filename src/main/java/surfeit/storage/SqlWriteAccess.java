@@ -6,19 +6,25 @@ import java.util.Set;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import surfeit.composition.Alloy;
+import surfeit.lab.FrozenAnswer;
+import surfeit.lab.InputChange;
+import surfeit.lab.InputRevisions;
 import surfeit.lab.KeptAnswer;
 import surfeit.lab.LabEvent;
 import surfeit.lab.Occasion;
 import surfeit.lab.PublicId;
 import surfeit.lab.RepeatKey;
 import surfeit.lab.SampleRevision;
+import surfeit.lab.Segregation;
 import surfeit.lab.SpotImportAccess;
 import surfeit.lab.StoredAlloy;
+import surfeit.lab.StoredInterpretation;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
 import surfeit.lab.Token;
 import surfeit.lab.TokenScope;
 import surfeit.lab.WriteAccess;
+import surfeit.segregation.GroupBy;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
@@ -63,6 +69,17 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
         StoredAlloy now = alloys.define(alloy, occasion);
         content.described(alloy.id(), now.revision(), AlloyCodec.encode(alloy));
         return now;
+    }
+
+    @Override
+    public StoredInterpretation keepInterpretation(Segregation answer, InputRevisions inputs, GroupBy by,
+                                                   FrozenAnswer frozen, Occasion occasion) {
+        return interpretations.keep(answer, inputs, by, frozen, occasion, content);
+    }
+
+    @Override
+    public void markStale(StoredInterpretation interpretation, InputChange change) {
+        interpretations.markStale(interpretation, change, content);
     }
 
     @Override

@@ -23,6 +23,8 @@ import surfeit.http.Server;
 class ReadmeTest {
     private static final Pattern ROW = Pattern.compile("\\| `([a-z-]+)` \\| (.*?) \\| (.*?) \\| (.*?) \\|");
 
+    private static final Settings SETTINGS = Settings.read(Map.of(Setting.PORT, "0"), Map.of(), Optional.empty());
+
     @TempDir
     Path folder;
 
@@ -49,26 +51,79 @@ class ReadmeTest {
 
     @Test
     void the_curl_lines_answer_for_the_table_shown_beside_them() throws IOException, InterruptedException {
-        assumeTrue(Files.exists(Path.of("/usr/bin/curl")), "no curl on this machine: its lines were not run");
         String section = section("## Your own table");
         Matcher table = Pattern.compile("```\\n(label,.*?)```", Pattern.DOTALL).matcher(section);
         assertThat(table.find()).isTrue();
         Files.writeString(folder.resolve("my-spots.csv"), table.group(1));
-        List<String> lines = section.lines().filter(line -> line.startsWith("curl ")).toList();
+        List<String> lines = curlLines(section);
         assertThat(lines).hasSizeGreaterThanOrEqualTo(4);
-        Settings settings = Settings.read(Map.of(Setting.PORT, "0"), Map.of(), Optional.empty());
-        try (Opened opened = Opened.on(folder.resolve("data"), settings); Server server = ServeCommand.start(settings, opened)) {
+        try (Opened opened = opened(); Server server = ServeCommand.start(SETTINGS, opened)) {
             for (String line : lines) {
-                String command = line.replace("http://127.0.0.1:8420", server.address()).replace("curl ", "curl -sS --fail-with-body ");
-                Process process = new ProcessBuilder("bash", "-c", command).directory(folder.toFile()).redirectErrorStream(true).start();
-                String answer = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-                assertThat(process.waitFor(20, TimeUnit.SECONDS)).isTrue();
-                assertThat(process.exitValue()).as(line + "\n" + answer).isZero();
-                if (command.contains(".md")) {
+                String answer = run(line, server, folder);
+                if (line.contains(".md")) {
                     assertThat(answer).contains("Cu enriched");
                 }
             }
         }
+    }
+
+    @Test
+    void the_worked_case_quotes_what_the_program_says() throws IOException, InterruptedException {
+        String section = section("## A worked case: as made against etched");
+        StringBuilder said = new StringBuilder();
+        section.lines().filter(line -> line.startsWith("java -jar target/surfeit.jar ")).forEach(line -> {
+            CommandRun run = CommandRun.of((Object[]) line.replace("java -jar target/surfeit.jar ", "").split(" "));
+            assertThat(run.code()).as(run.err()).isZero();
+            said.append(inOneLine(run.out()));
+        });
+        List<String> quoted = section.lines().filter(line -> line.startsWith("> ")).map(line -> line.substring(2)).toList();
+        assertThat(quoted).hasSize(4);
+        assertThat(said).contains(quoted.get(0));
+        try (Opened opened = opened(); Server server = ServeCommand.start(SETTINGS, opened)) {
+            for (String line : curlLines(section)) {
+                said.append(inOneLine(run(line, server, Path.of("").toAbsolutePath())));
+            }
+            assertThat(said).contains(quoted).contains("\"id\":\"int_0001\"");
+            assertThat(inTwoSessions(server)).contains("Cu inconclusive, odds ×1.52 (0.93 to 2.48)")
+                .contains("Measure lot-7 and another-day in one session");
+            assertThat(section).contains("(odds ×0.93 to ×2.48)");
+        }
+    }
+
+    /** The etched powder measured on another day, against the same powder as atomised. */
+    private String inTwoSessions(Server server) throws IOException, InterruptedException {
+        Path samples = Path.of("sample-spectra-results").toAbsolutePath();
+        Files.writeString(folder.resolve("another-day.csv"),
+            Files.readString(samples.resolve("ag-cu-braze-powder-etched.csv")).replace("2026-11-20-a", "2026-11-21-a"));
+        String at = "http://127.0.0.1:8420/v1/samples/another-day";
+        run("curl -X PUT -H 'Content-Type: application/json' --data-binary @"
+            + samples.resolve("ag-cu-braze-powder-etched.sample.json") + " " + at, server, folder);
+        run("curl -H 'Content-Type: text/csv' --data-binary @another-day.csv " + at + "/spots", server, folder);
+        return run("curl 'http://127.0.0.1:8420/v1/comparisons.md?a=lot-7&b=another-day'", server, folder);
+    }
+
+    private Opened opened() {
+        return Opened.on(folder.resolve("data"), SETTINGS);
+    }
+
+    private static List<String> curlLines(String section) {
+        assumeTrue(Files.exists(Path.of("/usr/bin/curl")), "no curl on this machine: its lines were not run");
+        return section.lines().filter(line -> line.startsWith("curl ")).toList();
+    }
+
+    private static String run(String line, Server server, Path in) throws IOException, InterruptedException {
+        String command = line.replace("http://127.0.0.1:8420", server.address())
+            .replace("curl ", "curl -sS --fail-with-body ");
+        Process process = new ProcessBuilder("bash", "-c", command).directory(in.toFile()).redirectErrorStream(true)
+            .start();
+        String answer = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(process.waitFor(20, TimeUnit.SECONDS)).isTrue();
+        assertThat(process.exitValue()).as(line + "\n" + answer).isZero();
+        return answer;
+    }
+
+    private static String inOneLine(String text) {
+        return text.replaceAll("\\s+", " ");
     }
 
     private static String section(String heading) throws IOException {

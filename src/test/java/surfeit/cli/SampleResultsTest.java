@@ -29,7 +29,9 @@ class SampleResultsTest {
     private static final Path FOLDER = Path.of("sample-spectra-results");
 
     @ParameterizedTest
-    @CsvSource({"ag-cu-braze-powder.csv, ag-cu-braze-powder.sample.json", "sn-bi-solder-spheres.csv, sn-bi-solder-spheres.sample.json",
+    @CsvSource({
+        "ag-cu-braze-powder.csv, ag-cu-braze-powder.sample.json",
+        "ag-cu-braze-powder-etched.csv, ag-cu-braze-powder-etched.sample.json", "sn-bi-solder-spheres.csv, sn-bi-solder-spheres.sample.json",
         "al-si-powder.json, ''", "al-si-patch-oil.json, ''"})
     void each_sample_has_the_answer_kept_beside_it(String file, String sample) throws IOException {
         Optional<byte[]> described = sample.isEmpty() ? Optional.empty() : Optional.of(Files.readAllBytes(FOLDER.resolve(sample)));

@@ -31,6 +31,7 @@ class ExamplesTest {
         Map.entry("interpretation", "Copper-rich patches"), Map.entry("interpretationCsv", "Copper-rich patches as rows"),
         Map.entry("interpretationMarkdown", "Copper-rich patches to read"), Map.entry("resultPage", "One page"),
         Map.entry("resultsCsv", "One row per spot and element"), Map.entry("resultsNdjson", "One row a line"),
+        Map.entry("storedInterpretation", "A frozen answer, stale by now"), Map.entry("storedInterpretationPage", "One page"),
         Map.entry("signalDepths", "An alloy at one beam energy"), Map.entry("plan", "From numbers"), Map.entry("comparison", "An etched lot"),
         Map.entry("comparisonCsv", "An etched lot as rows"), Map.entry("comparisonMarkdown", "An etched lot to read"));
     private static RunningService service;
@@ -52,6 +53,10 @@ class ExamplesTest {
         ANSWERS.put("plan", service.post("/v1/plans", EXAMPLES.path("planRequest").path("value").toString()));
         ANSWERS.put("signalDepths", service.post("/v1/signal-depths", EXAMPLES.path("signalDepthRequest").path("value").toString()));
         ANSWERS.put("resultsNdjson", service.get("/v1/results.ndjson?element=Cu"));
+        service.send("POST", "/v1/samples/A7/interpretations", new byte[0]);
+        service.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}", "If-Match", "*");
+        ANSWERS.put("storedInterpretation", service.get("/v1/interpretations/int_0001"));
+        ANSWERS.put("storedInterpretationPage", service.get("/v1/samples/A7/interpretations"));
         InventedPowder.etchedLots(service);
         ANSWERS.put("comparison", service.get("/v1/comparisons?a=as-made&b=etched"));
         ANSWERS.put("comparisonCsv", service.get("/v1/comparisons.csv?a=as-made&b=etched"));
@@ -127,6 +132,9 @@ class ExamplesTest {
             return;
         }
         assertThat(documented.getNodeType()).as(at).isEqualTo(answered.getNodeType());
+        if (isChecksum(documented) && isChecksum(answered)) {
+            return;
+        }
         if (!documented.isContainerNode()) {
             assertThat(documented).as(at).isEqualTo(answered);
         } else if (documented.isArray()) {
@@ -139,6 +147,11 @@ class ExamplesTest {
             documented.fieldNames().forEachRemaining(name -> requireEqual(at + "/" + name, documented.get(name),
                 answered.get(name)));
         }
+    }
+
+    /** A checksum over an answer follows the last digit of its numbers. */
+    private static boolean isChecksum(JsonNode node) {
+        return node.isTextual() && node.asText().matches("[0-9a-f]{64}");
     }
 
     private static String withoutNumbers(String text) {

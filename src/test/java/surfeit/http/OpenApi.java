@@ -15,6 +15,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -84,11 +85,12 @@ final class OpenApi {
         return found;
     }
 
-    /** The operation that answers a request; a literal path goes before one with parameters. */
+    /** The operation that answers a request; a literal path goes before one with parameters, a suffix before none. */
     Optional<Operation> operation(String method, String address) {
         return operations().stream().filter(operation -> operation.method().equals(method) && fits(operation.path(),
             address))
-            .min((a, b) -> Long.compare(braces(a.path()), braces(b.path())));
+            .min(Comparator.<Operation>comparingLong(operation -> braces(operation.path()))
+                .thenComparing(operation -> operation.path().length(), Comparator.reverseOrder()));
     }
 
     boolean hasPath(String address) {

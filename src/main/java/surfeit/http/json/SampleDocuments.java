@@ -52,6 +52,7 @@ public final class SampleDocuments {
         json.writeStringField("revisions", self + "/revisions");
         json.writeStringField("spots", self + "/spots");
         json.writeStringField("segregation", self + "/segregation");
+        json.writeStringField("interpretations", self + "/interpretations");
         json.writeEndObject();
     }
 

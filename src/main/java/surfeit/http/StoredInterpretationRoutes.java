@@ -1,0 +1,125 @@
+package surfeit.http;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import surfeit.http.json.StoredInterpretationDocuments;
+import surfeit.lab.FrozenAnswer;
+import surfeit.lab.Interpretations;
+import surfeit.lab.KeptAnswer;
+import surfeit.lab.Laboratory;
+import surfeit.lab.MadeWith;
+import surfeit.lab.Occasion;
+import surfeit.lab.Page;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
+import surfeit.lab.RepeatKey;
+import surfeit.lab.Segregation;
+import surfeit.lab.StoredInterpretation;
+import surfeit.segregation.GroupBy;
+import surfeit.segregation.MethodSettings;
+
+/** Answers that a lab freezes, and what became of their inputs since. */
+final class StoredInterpretationRoutes {
+    /** Tables whose numbers enter an answer; check cases for other tools do not. */
+    private static final List<String> TABLE_FOLDERS = List.of("reference/", "vocabulary/");
+
+    private final Laboratory laboratory;
+    private final Map<String, String> tables;
+
+    StoredInterpretationRoutes(Laboratory laboratory) {
+        this.laboratory = laboratory;
+        this.tables = PackedFiles.load().shared().entrySet().stream()
+            .filter(file -> file.getKey().endsWith(".csv"))
+            .filter(file -> TABLE_FOLDERS.stream().anyMatch(file.getKey()::startsWith))
+            .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
+    }
+
+    List<Route> routes() {
+        return List.of(
+            Route.post("/v1/samples/{sample}/interpretations", Scope.WRITE).takes().parameters("by").to(this::freeze),
+            Route.get("/v1/samples/{sample}/interpretations", Scope.READ).parameters("page_size", "cursor")
+                .to(this::list),
+            Route.get("/v1/interpretations/{id}", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.MARKDOWN)
+                .to(this::read));
+    }
+
+    private void freeze(Exchange exchange) throws IOException {
+        String sample = exchange.path("sample");
+        GroupBy by = exchange.parameters().oneOf("by", GroupBy.values(), GroupBy::word).orElse(GroupBy.FEATURE);
+        Occasion occasion = exchange.occasion();
+        Function<Laboratory, KeptAnswer> work = lab ->
+            answer(lab.interpretations(), lab.interpretations().freeze(sample, by,
+                answer -> frozen(answer, occasion, exchange.facts().version()), occasion));
+        try (Body body = exchange.body(Form.JSON)) {
+            if (!body.isEmpty()) {
+                throw new ProblemException(Problem.UNSUPPORTED_MEDIA_TYPE,
+                    "Expected no body: what is frozen is today's answer for the sample of the address.");
+            }
+            Optional<RepeatKey> key = exchange.repeatKey(body);
+            exchange.kept(key.isPresent() ? laboratory.once(key.get(), occasion, work) : work.apply(laboratory));
+        }
+    }
+
+    private FrozenAnswer frozen(Segregation answer, Occasion occasion, String programVersion) {
+        try {
+            ByteArrayOutputStream json = new ByteArrayOutputStream();
+            AnswerFile.json(answer, occasion.when(), json);
+            return new FrozenAnswer(
+                MadeWith.of(MethodSettings.NAME, MethodSettings.VERSION, programVersion, tables),
+                new TreeMap<>(Map.of(name(Form.JSON), json.toString(StandardCharsets.UTF_8),
+                    name(Form.CSV), AnswerFile.csv(answer, occasion.when()),
+                    name(Form.MARKDOWN), AnswerFile.markdown(answer, occasion.when()))));
+        } catch (IOException e) {
+            throw new UncheckedIOException("Writing to memory failed.", e);
+        }
+    }
+
+    private static KeptAnswer answer(Interpretations kept, StoredInterpretation stored) {
+        byte[] body = Exchange.bytes(json ->
+            StoredInterpretationDocuments.write(json, stored, kept.text(stored.id(), name(Form.JSON))));
+        return new KeptAnswer(201, Map.of("Location", StoredInterpretationDocuments.address(stored)), body);
+    }
+
+    private void list(Exchange exchange) throws IOException {
+        String sample = exchange.path("sample");
+        laboratory.sample(sample);
+        if (exchange.unchanged(laboratory.auditHead().count())) {
+            return;
+        }
+        Page<StoredInterpretation> page = laboratory.interpretations().list(sample, exchange.page());
+        Optional<String> next = exchange.next(page.next());
+        exchange.json(200, json -> StoredInterpretationDocuments.write(json, page.items(), next));
+    }
+
+    /** What surrounds the frozen answer changes once, when it turns stale; the answer by itself never does. */
+    private void read(Exchange exchange) throws IOException {
+        Interpretations kept = laboratory.interpretations();
+        StoredInterpretation stored = kept.find(exchange.path("id"));
+        Form form = exchange.form();
+        if (form == Form.JSON) {
+            if (!exchange.unchanged(stored.stale().isPresent() ? 2 : 1)) {
+                String answer = kept.text(stored.id(), name(form));
+                exchange.json(200, json -> StoredInterpretationDocuments.write(json, stored, answer));
+            }
+            return;
+        }
+        if (!exchange.unchangedContent(stored.checksums().getOrDefault(name(form), ""))) {
+            exchange.header("Link", "<" + StoredInterpretationDocuments.address(stored) + ">; rel=\"describedby\", <"
+                + StoredInterpretationDocuments.presentAnswer(stored) + ">; rel=\"latest-version\"");
+            exchange.text(kept.text(stored.id(), name(form)));
+        }
+    }
+
+    /** The form's name on record: {@code md}. */
+    private static String name(Form form) {
+        return form.suffix().substring(1);
+    }
+}
