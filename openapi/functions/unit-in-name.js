@@ -6,7 +6,7 @@ const UNITS = ['_atomic_percent', '_mass_percent', '_percent', '_kev', '_ev', '_
 const PARTS = /(_u_random|_u_shared|_u|_low|_high)$/;
 // In the unit that stands beside them, or without one.
 const BARE = new Set(['value', 'u', 'limit', 'tolerance', 'low', 'high', 'alpha', 'u_level', 'reference_correlation', 'correlation',
-  'p_value', 'p_value_adjusted', 'p_value_equivalence', 'confidence', 'degrees_of_freedom', 'factor', 'odds_ratio', 'fluorescence_yield', 'overvoltage', 'revision',
+  'p_value', 'p_value_adjusted', 'p_value_equivalence', 'confidence', 'degrees_of_freedom', 'factor', 'odds_ratio', 'fluorescence_yield', 'overvoltage', 'revision', 'id', 'next',
   'alloy_revision', 'sample_revision', 'version', 'status', 'row', 'line', 'column', 'atomic_number', 'relative_calibration', 'log_odds',
   'power', 'power_for_consistent', 'between_log_odds', 'within_log_odds', 'calibration_log_odds', 'spots_per_particle', 'particles',
   'reference_spots', 'tests', 'particle_count_if_scatter_is_high', 'particle_count_for_consistent', 'overvoltage', 'share', 'backscatter_coefficient', 'relative_strength',

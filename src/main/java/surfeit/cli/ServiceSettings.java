@@ -28,7 +28,7 @@ final class ServiceSettings {
         AccessRules access = new AccessRules(noAuth(settings),
             TrustedProxies.of(settings.get(Setting.TRUSTED_PROXIES)));
         return new ServerSettings(settings.get(Setting.HOST), settings.whole(Setting.PORT), requests, intake(settings),
-            access, ServerSettings.DEFAULT.stopPatience());
+            access, ServerSettings.DEFAULT.stopPatience(), Duration.ofDays(settings.whole(Setting.EVENTS_KEPT_DAYS)));
     }
 
     static boolean noAuth(Settings settings) {

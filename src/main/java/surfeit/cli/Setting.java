@@ -42,7 +42,9 @@ enum Setting {
     REQUESTS_PER_SECOND_MAX("requests-per-second-max", "100", "requests", "most requests a second of one token",
         SettingCheck.whole(1, 1_000_000)),
     OPEN_STREAMS_MAX("open-streams-max", "1024", "streams", "most event streams open at the same time",
-        SettingCheck.whole(1, 100_000));
+        SettingCheck.whole(1, 100_000)),
+    EVENTS_KEPT_DAYS("events-kept-days", "90", "days", "how long events can be read again; results are kept for ever",
+        SettingCheck.whole(1, 36_500));
 
     private final String key;
     private final String standard;

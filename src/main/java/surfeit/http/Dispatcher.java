@@ -6,7 +6,6 @@ import io.javalin.http.HandlerType;
 import io.javalin.http.HttpResponseException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
@@ -26,12 +25,12 @@ final class Dispatcher {
     private final Readiness readiness;
     private final Refusals refusals;
 
-    Dispatcher(RouteTable table, ServiceFacts facts, Gate gate, Readiness readiness) {
+    Dispatcher(RouteTable table, ServiceFacts facts, Gate gate, ServiceState state) {
         this.table = table;
         this.facts = facts;
         this.gate = gate;
         this.streams = new OpenStreams(facts.settings().requests().openStreamsMax());
-        this.readiness = readiness;
+        this.readiness = state.readiness();
         this.refusals = new Refusals(table);
     }
 
@@ -75,12 +74,15 @@ final class Dispatcher {
                 throw new ProblemException(Problem.SHUTTING_DOWN,
                     "The service lets running requests end and takes no new ones.");
             }
-            String who = gate.admit(context, route);
+            Optional<Form> accepted = bySuffix.or(() -> Negotiation.choose(route.forms(), context.header("Accept")));
+            boolean opensStream = route.isStream() && !accepted.equals(Optional.of(Form.JSON));
+            Admission admission = gate.admit(context, route, !opensStream);
+            Form form = accepted.orElseThrow(() -> new ProblemException(Problem.NOT_ACCEPTABLE,
+                "This answer comes as " + Exchange.offered(route.forms()) + "; Accept names none of them."));
             if (route.isStream()) {
                 streams.enter(context);
             }
-            Form form = bySuffix.isPresent() ? bySuffix.get() : accepted(route.forms(), context.header("Accept"));
-            route.handler().answer(new Exchange(context, route, form, facts, who));
+            route.handler().answer(new Exchange(context, route, form, facts, admission));
         } catch (HeldRefusal held) {
             answerLater(context, held);
         } catch (Exception e) {
@@ -97,10 +99,5 @@ final class Dispatcher {
         Executor later = CompletableFuture.delayedExecutor(held.hold().toMillis(), TimeUnit.MILLISECONDS);
         context.future(() -> CompletableFuture.runAsync(() -> refuse(context, held.refusal()), later)
             .whenComplete((done, brokenOff) -> gate.answered()));
-    }
-
-    private static Form accepted(List<Form> forms, String accept) {
-        return Negotiation.choose(forms, accept).orElseThrow(() -> new ProblemException(Problem.NOT_ACCEPTABLE,
-            "This answer comes as " + Exchange.offered(forms) + "; Accept names none of them."));
     }
 }

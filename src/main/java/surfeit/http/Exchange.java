@@ -19,7 +19,11 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
+import java.util.function.Supplier;
 import java.util.regex.Pattern;
+import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
+import org.eclipse.jetty.server.Response;
 import surfeit.element.Spelling;
 import surfeit.http.json.JsonFormat;
 import surfeit.lab.Expectation;
@@ -39,16 +43,16 @@ final class Exchange {
     private final Route route;
     private final Form form;
     private final ServiceFacts facts;
-    private final String who;
+    private final Admission admission;
     private final Parameters parameters;
 
     /** @throws ProblemException unknown-parameter */
-    Exchange(Context context, Route route, Form form, ServiceFacts facts, String who) {
+    Exchange(Context context, Route route, Form form, ServiceFacts facts, Admission admission) {
         this.context = context;
         this.route = route;
         this.form = form;
         this.facts = facts;
-        this.who = who;
+        this.admission = admission;
         this.parameters = new Parameters(context.req().getQueryString() == null ? Map.of() : context.queryParamMap(),
             route.parameters());
     }
@@ -81,7 +85,16 @@ final class Exchange {
 
     /** Who asks, and when. */
     Occasion occasion() {
-        return new Occasion(who, now());
+        return new Occasion(admission.who(), now());
+    }
+
+    /** As what the request was let in. */
+    Admission admission() {
+        return admission;
+    }
+
+    Optional<String> requestHeader(String name) {
+        return Optional.ofNullable(context.header(name));
     }
 
     /** What the request says of the revision a change starts from. */
@@ -119,6 +132,11 @@ final class Exchange {
 
     private static Optional<String> charset(String contentType) {
         return HeaderParameters.of(contentType, "charset");
+    }
+
+    /** True where something was sent. */
+    boolean hasBody() {
+        return context.req().getContentLengthLong() > 0 || context.header("Transfer-Encoding") != null;
     }
 
     /** Receives the body; the caller closes it. */
@@ -199,7 +217,7 @@ final class Exchange {
         }
         try (InputStream bytes = body.open()) {
             String asked = context.req().getMethod() + " " + context.path() + "?" + context.req().getQueryString();
-            return Optional.of(new RepeatKey(who, key, Fingerprint.of(asked, bytes)));
+            return Optional.of(new RepeatKey(admission.who(), key, Fingerprint.of(asked, bytes)));
         }
     }
 
@@ -232,6 +250,26 @@ final class Exchange {
         response.setContentType(Form.JSON.contentType());
         response.setContentLength(bytes.size());
         bytes.writeTo(response.getOutputStream());
+    }
+
+    /** Says what form the answer has that is written past this exchange. */
+    void contentType() {
+        context.res().setContentType(form.contentType());
+    }
+
+    /** Answers when the work is done, and holds no thread until then. */
+    void later(Supplier<CompletableFuture<Void>> work) {
+        context.future(work);
+    }
+
+    /** Does work that may block in a thread of the service; for answers that come later. */
+    void onServiceThread(Runnable work) {
+        context.req().getAsyncContext().start(work);
+    }
+
+    /** The answer as the server's own, for those who write without waiting. */
+    Response rawResponse() {
+        return ServletContextRequest.getServletContextRequest(context.req()).getServletContextResponse();
     }
 
     /** Answers with bytes that are ready. */

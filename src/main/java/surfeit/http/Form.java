@@ -10,6 +10,8 @@ public enum Form {
     MARKDOWN("text/markdown", "text/markdown; charset=utf-8"),
     HTML("text/html", "text/html; charset=utf-8"),
     YAML("application/yaml", "application/yaml"),
+    /** Server-sent events; no address has a suffix for them. */
+    EVENT_STREAM("text/event-stream", "text/event-stream"),
     PLAIN("text/plain", "text/plain; charset=utf-8"),
     /** The bytes of a file as they were sent or packed, whatever their media type. */
     FILE("*/*", "application/octet-stream");

@@ -25,15 +25,19 @@ import surfeit.lab.TokenScope;
 final class Gate {
     private static final Logger LOG = LoggerFactory.getLogger(Gate.class);
     private static final int LOGGED_EACH = 100;
+    private static final String CHALLENGE = "WWW-Authenticate";
+    private static final String BEARER = "Bearer realm=\"surfeit\"";
 
     private final Access access;
     private final ServerSettings settings;
     private final Clock clock;
     private final Quota quota;
     private final FailureBrake brake = new FailureBrake(System::nanoTime);
+    private final EventTickets tickets;
 
-    Gate(Access access, ServerSettings settings, Clock clock) {
+    Gate(Access access, ServerSettings settings, Clock clock, EventTickets tickets) {
         this.access = access;
+        this.tickets = tickets;
         this.settings = settings;
         this.clock = clock;
         this.quota = new Quota(settings.requests().requestsPerSecondMax(), System::nanoTime);
@@ -42,24 +46,42 @@ final class Gate {
     /**
      * Who asks.
      *
+     * @param counted whether the request counts against what the token may send
      * @throws ProblemException token-missing, token-rejected, scope-missing, quota-exceeded
      * @throws HeldRefusal      one of these, to be answered later
      */
-    String admit(Context context, Route route) {
+    Admission admit(Context context, Route route, boolean counted) {
         Optional<TokenScope> needed = route.scope().needed();
-        if (needed.isEmpty() || settings.access().noAuth()) {
-            return TokenRequest.ANYONE;
+        if (needed.isEmpty()) {
+            return new Admission(TokenRequest.ANYONE, Optional.empty(), () -> true);
         }
-        if (access.isOpen()) {
+        boolean asksNobody = settings.access().noAuth();
+        if (!asksNobody && access.isOpen()) {
             requireOwnName(context);
-            return TokenRequest.ANYONE;
+        }
+        if (route.parameters().contains(EventRoutes.TICKET) && context.req().getQueryString() != null
+            && context.queryParam(EventRoutes.TICKET) != null) {
+            return byTicket(context, context.queryParam(EventRoutes.TICKET));
+        }
+        if (asksNobody || access.isOpen()) {
+            return new Admission(TokenRequest.ANYONE, Optional.empty(), () -> asksNobody || access.isOpen());
         }
         Token token = token(context);
-        if (!route.isStream()) {
+        if (counted) {
             requireQuota(context, token);
         }
         requireScope(context, token, needed.get());
-        return token.name();
+        return new Admission(token.name(), Optional.of(token.id()),
+            () -> access.isValid(token.id(), clock.instant()));
+    }
+
+    /** A browser that is refused a stream must not ask its user for a password, so Basic is not offered. */
+    private Admission byTicket(Context context, String ticket) {
+        return tickets.redeem(ticket).orElseThrow(() -> {
+            context.res().addHeader(CHALLENGE, BEARER + ", error=\"invalid_token\"");
+            return braked(context, new ProblemException(Problem.TOKEN_REJECTED, "The ticket is not known here: it opens one "
+                + "stream, within " + EventTickets.VALID.toSeconds() + " s. Take a further one: POST /v1/event-tickets."));
+        });
     }
 
     private Token token(Context context) {
@@ -120,9 +142,9 @@ final class Gate {
 
     /** Says how to show a token (RFC 9110, section 11.6.1); browsers then ask for it. */
     private static void challenge(Context context, String more) {
-        context.res().addHeader("WWW-Authenticate", "Bearer realm=\"surfeit\"" + more);
+        context.res().addHeader(CHALLENGE, BEARER + more);
         if (more.isEmpty()) {
-            context.res().addHeader("WWW-Authenticate", "Basic realm=\"surfeit\", charset=\"UTF-8\"");
+            context.res().addHeader(CHALLENGE, "Basic realm=\"surfeit\", charset=\"UTF-8\"");
         }
     }
 

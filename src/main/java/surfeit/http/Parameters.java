@@ -78,19 +78,20 @@ final class Parameters {
     }
 
     long wholeNumber(String name, long otherwise, long least, long most) {
-        Optional<String> text = text(name);
-        if (text.isEmpty()) {
-            return otherwise;
-        }
+        return text(name).map(text -> wholeNumber(name, text, least, most)).orElse(otherwise);
+    }
+
+    /** Reads a whole number that came under a name. @throws ProblemException value-out-of-range */
+    static long wholeNumber(String name, String text, long least, long most) {
         try {
-            long value = Long.parseLong(text.get());
+            long value = Long.parseLong(text);
             if (value >= least && value <= most) {
                 return value;
             }
         } catch (NumberFormatException e) {
             // told below, as a number out of range is
         }
-        throw refused(name, "a whole number from " + least + " to " + most, text.get(), ".");
+        throw refused(name, "a whole number from " + least + " to " + most, text, ".");
     }
 
     /** The page wanted of a list. @param list the list and its filters, to which a cursor is bound */

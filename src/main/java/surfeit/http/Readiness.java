@@ -27,9 +27,13 @@ final class Readiness {
         notifyAll();
     }
 
-    /** Takes no more requests, and waits until those under way are answered, but no longer than that. */
-    synchronized void end(Duration patience) {
+    /** Takes no more requests from now on. */
+    synchronized void end() {
         ended = true;
+    }
+
+    /** Waits until the requests under way are answered, but no longer than that. */
+    synchronized void awaitDone(Duration patience) {
         long deadline = System.nanoTime() + patience.toNanos();
         try {
             for (long left = patience.toNanos(); underWay > 0 && left > 0; left = deadline - System.nanoTime()) {

@@ -9,9 +9,9 @@ final class Routes {
     private Routes() {
     }
 
-    static RouteTable of(Laboratory laboratory, Readiness readiness) {
+    static RouteTable of(Laboratory laboratory, ServiceState state) {
         List<Route> routes = new ArrayList<>();
-        routes.addAll(new ServiceRoutes(laboratory, readiness).routes());
+        routes.addAll(new ServiceRoutes(laboratory, state.readiness()).routes());
         routes.addAll(new ProblemRoutes().routes());
         routes.addAll(new SampleRoutes(laboratory).routes());
         routes.addAll(new SpotRoutes(laboratory).routes());
@@ -19,6 +19,7 @@ final class Routes {
         routes.addAll(new AnswerRoutes(laboratory).routes());
         routes.addAll(new StoredInterpretationRoutes(laboratory).routes());
         routes.addAll(new ResultRoutes(laboratory).routes());
+        routes.addAll(new EventRoutes(state).routes());
         routes.addAll(new CatalogueRoutes(laboratory).routes());
         routes.addAll(new ComparisonRoutes(laboratory).routes());
         routes.addAll(new PlanRoutes(laboratory).routes());

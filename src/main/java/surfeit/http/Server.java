@@ -6,6 +6,7 @@ import io.javalin.util.JavalinException;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
 import java.time.Clock;
+import java.time.Duration;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.ServerConnector;
@@ -19,17 +20,19 @@ public final class Server implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(Server.class);
     /** Connections that may wait to be taken; the usual 50 turns away a thousand clients that come at once. */
     private static final int ACCEPT_QUEUE = 1024;
+    /** How long streams get to take the word that the service stops. Judgement. */
+    private static final Duration STREAM_END = Duration.ofSeconds(2);
     /** How long connections that are still open get to close, once all patience is over. Judgement. */
     private static final long BREAK_OFF_MS = 2000;
 
     private final Javalin javalin;
     private final ServerSettings settings;
-    private final Readiness readiness;
+    private final ServiceState state;
 
-    private Server(Javalin javalin, ServerSettings settings, Readiness readiness) {
+    private Server(Javalin javalin, ServerSettings settings, ServiceState state) {
         this.javalin = javalin;
         this.settings = settings;
-        this.readiness = readiness;
+        this.state = state;
     }
 
     /**
@@ -39,25 +42,32 @@ public final class Server implements AutoCloseable {
      * @throws UnsafeStartException where other machines could reach it and nobody said so
      */
     public static Server start(ServerSettings settings, Laboratory laboratory, Clock clock) {
-        Readiness readiness = new Readiness();
-        return start(settings, Routes.of(laboratory, readiness), laboratory, clock, readiness);
+        ServiceState state = ServiceState.of(laboratory, clock, settings.eventsKept());
+        return start(settings, Routes.of(laboratory, state), laboratory, clock, state);
     }
 
     static Server start(ServerSettings settings, RouteTable table, Laboratory laboratory, Clock clock,
-                        Readiness readiness) {
+                        ServiceState state) {
         Access access = laboratory.access();
         if (access.isOpen() && !settings.access().noAuth() && !isLoopback(settings.host())) {
             throw new UnsafeStartException(settings.host());
         }
         ServiceFacts facts = new ServiceFacts(settings, clock, ProgramVersion.VERSION, settings.requests() + "\n"
             + settings.intake() + "\ndetection limit " + laboratory.detectionLimitMassFraction());
-        Dispatcher dispatcher = new Dispatcher(table, facts, new Gate(access, settings, clock), readiness);
+        Dispatcher dispatcher = new Dispatcher(table, facts, new Gate(access, settings, clock, state.tickets()),
+            state);
         Javalin javalin = Javalin.create(config -> {
             configure(config, settings);
             dispatcher.register(config);
         });
-        javalin.start();
-        return new Server(javalin, settings, readiness);
+        state.feed().start();
+        try {
+            javalin.start();
+        } catch (RuntimeException e) {
+            state.feed().close();
+            throw e;
+        }
+        return new Server(javalin, settings, state);
     }
 
     /** True where only this machine can reach the address; a name that leads nowhere is none. */
@@ -105,11 +115,14 @@ public final class Server implements AutoCloseable {
     }
 
     /**
-     * Says no to readiness checks and to new requests, lets those under way end, then stops listening. Those that still
-     * run when patience is over are broken off.
+     * Says no to readiness checks and to new requests, tells event streams, lets requests under way end, then stops
+     * listening. Those that still run when patience is over are broken off.
      */
     public void stop() {
-        readiness.end(settings.stopPatience());
+        long start = System.nanoTime();
+        state.readiness().end();
+        state.feed().close(STREAM_END);
+        state.readiness().awaitDone(settings.stopPatience().minusNanos(System.nanoTime() - start));
         try {
             javalin.stop();
         } catch (JavalinException e) {

@@ -12,14 +12,15 @@ import surfeit.intake.IntakeLimits;
  * @param intake       limits of uploads and the spots in them
  * @param access       who is let in
  * @param stopPatience how long running requests may go on when the service stops
+ * @param eventsKept   how long events can be read again; results are kept for ever
  */
 public record ServerSettings(String host, int port, RequestLimits requests, IntakeLimits intake, AccessRules access,
-                             Duration stopPatience) {
+                             Duration stopPatience, Duration eventsKept) {
 
-    /** Loopback, port 8420, the usual limits. Judgement. */
+    /** Loopback, port 8420, the usual limits, events for a quarter of a year. Judgement. */
     public static final ServerSettings DEFAULT = new ServerSettings("127.0.0.1", 8420, RequestLimits.DEFAULT,
         IntakeLimits.DEFAULT,
-        AccessRules.DEFAULT, Duration.ofSeconds(10));
+        AccessRules.DEFAULT, Duration.ofSeconds(10), Duration.ofDays(90));
 
     public ServerSettings {
         if (port < 0 || port > 65_535) {
@@ -28,22 +29,26 @@ public record ServerSettings(String host, int port, RequestLimits requests, Inta
     }
 
     public ServerSettings withHost(String other) {
-        return new ServerSettings(other, port, requests, intake, access, stopPatience);
+        return new ServerSettings(other, port, requests, intake, access, stopPatience, eventsKept);
     }
 
     public ServerSettings withPort(int other) {
-        return new ServerSettings(host, other, requests, intake, access, stopPatience);
+        return new ServerSettings(host, other, requests, intake, access, stopPatience, eventsKept);
     }
 
     public ServerSettings withRequests(RequestLimits other) {
-        return new ServerSettings(host, port, other, intake, access, stopPatience);
+        return new ServerSettings(host, port, other, intake, access, stopPatience, eventsKept);
     }
 
     public ServerSettings withIntake(IntakeLimits other) {
-        return new ServerSettings(host, port, requests, other, access, stopPatience);
+        return new ServerSettings(host, port, requests, other, access, stopPatience, eventsKept);
+    }
+
+    public ServerSettings withEventsKept(Duration other) {
+        return new ServerSettings(host, port, requests, intake, access, stopPatience, other);
     }
 
     public ServerSettings withAccess(AccessRules other) {
-        return new ServerSettings(host, port, requests, intake, other, stopPatience);
+        return new ServerSettings(host, port, requests, intake, other, stopPatience, eventsKept);
     }
 }

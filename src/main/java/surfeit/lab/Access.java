@@ -53,6 +53,12 @@ public final class Access {
         return token;
     }
 
+    /** True while a token that was admitted once is neither revoked nor expired. */
+    public boolean isValid(String tokenId, Instant when) {
+        return tokensByHash().values().stream()
+            .anyMatch(kept -> kept.token().id().equals(tokenId) && kept.token().isValid(when));
+    }
+
     private Optional<Token> find(String secret) {
         if (!TokenSecret.hasForm(secret)) {
             return Optional.empty();

@@ -33,6 +33,7 @@ public final class Laboratory {
     private final Answers answers;
     private final RepeatedRequests repeated;
     private final Access access;
+    private final EventLog eventLog;
 
     /** @param detectionLimitMassFraction limit taken for "not detected" without a stated limit */
     public Laboratory(Store store, AlloyCatalogue packagedAlloys, Interpreter interpreter,
@@ -42,6 +43,7 @@ public final class Laboratory {
         this.answers = new Answers(alloys, interpreter, detectionLimitMassFraction);
         this.repeated = new RepeatedRequests();
         this.access = new Access(store);
+        this.eventLog = new EventLog(store);
     }
 
     private Laboratory(WriteAccess open, Laboratory outer) {
@@ -50,6 +52,7 @@ public final class Laboratory {
         this.answers = outer.answers;
         this.repeated = outer.repeated;
         this.access = outer.access;
+        this.eventLog = new EventLog(store);
     }
 
     /** Who may use the record. */
@@ -60,6 +63,11 @@ public final class Laboratory {
     /** Answers that were frozen. */
     public Interpretations interpretations() {
         return new Interpretations(store, answers);
+    }
+
+    /** What happened, in the order of record. */
+    public EventLog eventLog() {
+        return eventLog;
     }
 
     // Samples
@@ -317,12 +325,8 @@ public final class Laboratory {
     }
 
     /** Numbers of the oldest and newest event kept; 0 and 0 where there is none. */
-    public EventRange eventRange() {
-        return store.read(access -> new EventRange(access.firstEvent(), access.lastEvent()));
-    }
-
-    /** The events that are kept. */
-    public record EventRange(long first, long last) {
+    public EventLog.Range eventRange() {
+        return eventLog.range();
     }
 
     public Page<AuditEntry> audit(PageRequest page) {

@@ -21,7 +21,8 @@ public final class Names {
         return SAMPLE.matcher(text).matches() && !ONLY_DOTS.matcher(text).matches();
     }
 
-    static void requireSampleName(String what, String text) {
+    /** @throws ProblemException name-invalid */
+    public static void requireSampleName(String what, String text) {
         if (!isSampleName(text)) {
             throw new ProblemException(Problem.NAME_INVALID, what + " is named with 1 to 64 of the characters"
                 + " A-Z a-z 0-9 . _ - and not with dots only, got " + Spelling.quoted(text) + ".");

@@ -30,4 +30,9 @@ final class OpenStore implements Store {
     public Backup backup(Instant when) {
         throw new IllegalStateException("A backup is taken outside of transactions.");
     }
+
+    @Override
+    public Listening onAppended(Runnable wake) {
+        throw new IllegalStateException("Events are heard of outside of transactions.");
+    }
 }

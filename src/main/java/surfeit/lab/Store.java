@@ -27,4 +27,19 @@ public interface Store {
      * @throws ProblemException with {@link Problem#STORAGE_FULL} where the disk has no room for it
      */
     Backup backup(Instant when);
+
+    /**
+     * Has somebody woken after whatever may have appended events, once it is on the disk; also in vain, and where a
+     * word of it may have been lost on the way. The call says nothing of what was appended: that is read from the
+     * events, whose numbers grow in the order of the commits.
+     *
+     * @param wake called from any thread; it returns at once and does not throw
+     */
+    Listening onAppended(Runnable wake);
+
+    /** Somebody who is woken, until it is closed. */
+    interface Listening extends AutoCloseable {
+        @Override
+        void close();
+    }
 }

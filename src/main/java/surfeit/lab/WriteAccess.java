@@ -33,6 +33,9 @@ public interface WriteAccess extends ReadAccess {
     /** Appends to the events; the id of the one given is ignored. @return the event with its id */
     LabEvent append(LabEvent event);
 
+    /** Forgets the events before the first one recorded at a time or later; the newest one always stays. */
+    void forgetEvents(Instant before);
+
     /**
      * Appends to the audit, chained to the row before, with the hash of what was recorded since. Whatever records
      * something audits it before anything else is recorded.

@@ -33,16 +33,28 @@ final class SqlEvents {
 
     List<LabEvent> list(EventFilter filter, long after, int limit) {
         StringBuilder sql = new StringBuilder("SELECT * FROM event WHERE id > :after");
-        if (!filter.types().isEmpty()) {
+        if (filter.types().isEmpty()) {
+            return List.of();
+        }
+        boolean some = !filter.types().equals(EventFilter.ALL.types());
+        if (some) {
             sql.append(" AND type IN (<types>)");
         }
         filter.sample().ifPresent(sample -> sql.append(" AND sample = :sample"));
         Query query = handle.createQuery(sql + " ORDER BY id LIMIT :limit").bind("after", after).bind("limit", limit);
-        if (!filter.types().isEmpty()) {
+        if (some) {
             query.bindList("types", filter.types().stream().map(LabEvent.Type::word).toList());
         }
         filter.sample().ifPresent(sample -> query.bind("sample", sample));
         return query.map(SqlEvents::event).list();
+    }
+
+    /** The beginning of the log up to the first event that is not old, so that no gap comes into being. */
+    void forget(Instant before) {
+        handle.createUpdate("""
+                DELETE FROM event WHERE id < coalesce(
+                    (SELECT id FROM event WHERE recorded >= :before ORDER BY id LIMIT 1), (SELECT max(id) FROM event))""")
+            .bind("before", before.toString()).execute();
     }
 
     long first() {

@@ -88,6 +88,11 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     }
 
     @Override
+    public void forgetEvents(Instant before) {
+        events.forget(before);
+    }
+
+    @Override
     public void audit(Occasion occasion, String what, Optional<String> sample, String detail) {
         String recorded = content.take().map(hash -> SqlRecordComparison.RECORDED + hash).orElse("");
         audit.append(occasion, what, sample, detail + recorded);

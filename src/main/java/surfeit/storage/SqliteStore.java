@@ -3,6 +3,8 @@ package surfeit.storage;
 import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import org.flywaydb.core.Flyway;
@@ -34,6 +36,7 @@ public final class SqliteStore implements Store, AutoCloseable {
     private final Jdbi writing;
     private final Jdbi reading;
     private final ReentrantLock turn = new ReentrantLock(true);
+    private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
     private volatile boolean closed;
 
     private SqliteStore(DataFolder folder, boolean current) {
@@ -97,7 +100,15 @@ public final class SqliteStore implements Store, AutoCloseable {
 
     @Override
     public <T> T write(Function<WriteAccess, T> work) {
-        return inTurn(handle -> handle.inTransaction(open -> work.apply(new SqlWriteAccess(open))));
+        T result = inTurn(handle -> handle.inTransaction(open -> work.apply(new SqlWriteAccess(open))));
+        listeners.forEach(Runnable::run);
+        return result;
+    }
+
+    @Override
+    public Listening onAppended(Runnable wake) {
+        listeners.add(wake);
+        return () -> listeners.remove(wake);
     }
 
     @Override

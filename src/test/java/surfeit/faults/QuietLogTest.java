@@ -36,7 +36,11 @@ class QuietLogTest {
             statuses.add(send(program, "application/xml", "<" + SECRET + "/>"));
             statuses.add(program.get("/v1/samples/A7?ticket=" + SECRET).statusCode());
             statuses.add(program.get("/v1/spots/" + SECRET).statusCode());
+            statuses.add(program.get("/v1/events?ticket=" + SECRET).statusCode());
+            breakOff(program.address(), "GET /v1/events?wait_s=1&ticket=" + SECRET + " HTTP/1.1\r\nHost: localhost\r\n\r\n");
             for (int i = 0; i < 5; i++) {
+                breakOff(program.address(), "GET /v1/events?after=0 HTTP/1.1\r\nHost: localhost\r\nAccept: text/event-stream\r\n"
+                    + "X-Key: " + SECRET + "\r\n\r\n");
                 breakOff(program.address(), "GET /v1/samples/A7/spots.ndjson?page_size=" + SECRET
                     + " HTTP/1.1\r\nHost: x\r\n\r\n");
                 breakOff(program.address(), "GET /v1/samples/A7/spots.ndjson HTTP/1.1\r\nHost: x\r\nX-Key: " + SECRET
@@ -49,7 +53,7 @@ class QuietLogTest {
             program.terminate();
             program.exitWithin(Duration.ofSeconds(15));
 
-            assertThat(statuses).contains(201, 400, 404, 415, 422);
+            assertThat(statuses).contains(201, 400, 401, 404, 415, 422);
             assertThat(program.log()).isEmpty();
         }
     }

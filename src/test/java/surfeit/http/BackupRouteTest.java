@@ -81,7 +81,7 @@ class BackupRouteTest {
 
     @Test
     void the_backup_is_for_those_who_run_the_service() {
-        assertThat(Routes.of(service.laboratory(), new Readiness()).routes().stream()
+        assertThat(RunningService.routes(service.laboratory()).routes().stream()
             .filter(route -> route.path().equals("/v1/backup")).map(Route::scope)).containsExactly(Scope.ADMIN);
     }
 }

@@ -47,12 +47,12 @@ class EveryRouteNeedsItsTokenTest {
 
     private static RouteTable table() {
         try (RunningService other = RunningService.start()) {
-            return Routes.of(other.laboratory(), new Readiness());
+            return RunningService.routes(other.laboratory());
         }
     }
 
     private static Scope scope(String method, String path) {
-        return Routes.of(service.laboratory(), new Readiness()).routes().stream()
+        return RunningService.routes(service.laboratory()).routes().stream()
             .filter(route -> route.method().equals(method) && route.paths().contains(path)).findFirst().orElseThrow()
             .scope();
     }

@@ -25,7 +25,7 @@ class OpenApiTest {
     @BeforeAll
     static void start() {
         service = RunningService.start();
-        table = Routes.of(service.laboratory(), new Readiness());
+        table = RunningService.routes(service.laboratory());
     }
 
     @AfterAll

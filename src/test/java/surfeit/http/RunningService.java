@@ -60,6 +60,16 @@ final class RunningService implements AutoCloseable {
         return new RunningService(settings);
     }
 
+    /** The route table of a service on this record that has not started. */
+    static RouteTable routes(Laboratory laboratory) {
+        return Routes.of(laboratory, state(laboratory));
+    }
+
+    /** The state of a service on this record that has not started. */
+    static ServiceState state(Laboratory laboratory) {
+        return ServiceState.of(laboratory, Clock.fixed(NOW, ZoneOffset.UTC), ServerSettings.DEFAULT.eventsKept());
+    }
+
     /** Makes a token; from the first one on the service asks for tokens. */
     String token(String name, TokenScope... scopes) {
         byte[] random = new byte[TokenSecret.RANDOM_BYTES];

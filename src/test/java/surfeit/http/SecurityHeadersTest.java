@@ -79,7 +79,7 @@ class SecurityHeadersTest {
     void no_page_of_another_site_can_make_a_browser_change_anything_without_asking_first() {
         List<String> sentWithoutAsking = List.of("application/x-www-form-urlencoded", "multipart/form-data",
             "text/plain");
-        for (Route route : Routes.of(service.laboratory(), new Readiness()).routes()) {
+        for (Route route : RunningService.routes(service.laboratory()).routes()) {
             if (route.method().equals("POST")) {
                 assertThat(route.takes()).as(route.path()).isNotEmpty();
                 assertThat(route.takes()).extracting(Form::mediaType).as(route.path())

@@ -57,7 +57,7 @@ class StreamLimitTest {
             Clock clock = Clock.fixed(RunningService.NOW, ZoneOffset.UTC);
             try (Server server = Server.start(ServerSettings.DEFAULT.withPort(0).withRequests(TWO_STREAMS), table,
                 lab.laboratory(),
-                    clock, new Readiness())) {
+                    clock, RunningService.state(lab.laboratory()))) {
                 assertThat(open(server, token).statusCode()).isEqualTo(200);
                 assertThat(open(server, token).statusCode()).isEqualTo(200);
                 HttpResponse<?> third = open(server, token);

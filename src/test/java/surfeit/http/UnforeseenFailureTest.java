@@ -92,10 +92,11 @@ class UnforeseenFailureTest {
     private Javalin serve(Route.Handler handler) {
         RouteTable table = new RouteTable(List.of(Route.post("/broken", Scope.OPEN).to(handler)));
         ServiceFacts facts = new ServiceFacts(ServerSettings.DEFAULT, Clock.systemUTC(), "test", "");
-        Gate gate = new Gate(lab.laboratory().access(), ServerSettings.DEFAULT, Clock.systemUTC());
+        Gate gate = new Gate(lab.laboratory().access(), ServerSettings.DEFAULT, Clock.systemUTC(),
+            new EventTickets(System::nanoTime));
         return Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
-            new Dispatcher(table, facts, gate, new Readiness()).register(config);
+            new Dispatcher(table, facts, gate, RunningService.state(lab.laboratory())).register(config);
         }).start("127.0.0.1", 0);
     }
 

@@ -1,0 +1,88 @@
+package surfeit.http.feed;
+
+import java.util.ArrayList;
+import java.util.List;
+import surfeit.lab.EventFilter;
+
+/**
+ * The newest events, held for all who listen, so that the log is read once however many they are. Whoever has fallen
+ * behind what is held reads the log by himself. Thread-safe.
+ */
+final class RecentEvents {
+    private final EncodedEvent[] ring;
+    /** Every event after this number, up to the last, is held. */
+    private long base;
+    private long last;
+    private long count;
+
+    /** @param last number of the newest event; those up to it are not held */
+    RecentEvents(int capacity, long last) {
+        this.ring = new EncodedEvent[capacity];
+        this.base = last;
+        this.last = last;
+    }
+
+    /**
+     * Some of the events after a number.
+     *
+     * @param position everything up to this number was looked at
+     */
+    record Part(List<EncodedEvent> events, long position) {
+    }
+
+    synchronized void add(EncodedEvent event) {
+        int place = place(count);
+        if (count >= ring.length) {
+            base = ring[place].id();
+        }
+        ring[place] = event;
+        count++;
+        last = event.id();
+    }
+
+    synchronized long last() {
+        return last;
+    }
+
+    /** The number after which every event is held. */
+    synchronized long base() {
+        return base;
+    }
+
+    /** True where every event after a number, up to the last, is held. */
+    synchronized boolean holdsAllAfter(long position) {
+        return position >= base;
+    }
+
+    /** Events after a number that match, at most so many; a number that is not held after gives none. */
+    synchronized Part after(long position, EventFilter filter, int limit) {
+        List<EncodedEvent> found = new ArrayList<>();
+        long looked = position;
+        for (long i = firstAfter(position); i < count && found.size() < limit; i++) {
+            EncodedEvent event = ring[place(i)];
+            looked = event.id();
+            if (event.matches(filter)) {
+                found.add(event);
+            }
+        }
+        return new Part(found, looked);
+    }
+
+    private long firstAfter(long position) {
+        long low = Math.max(0, count - ring.length);
+        long high = count;
+        while (low < high) {
+            long middle = (low + high) >>> 1;
+            if (ring[place(middle)].id() > position) {
+                high = middle;
+            } else {
+                low = middle + 1;
+            }
+        }
+        return low;
+    }
+
+    private int place(long index) {
+        return (int) (index % ring.length);
+    }
+}
