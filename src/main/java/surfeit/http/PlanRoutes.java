@@ -21,7 +21,7 @@ import surfeit.segregation.Planner;
 import surfeit.spot.Sample;
 import surfeit.xray.BeamAdvice;
 
-/** How many particles and spots show a wanted shift, or what shift a given number can show, and at which beam energy. */
+/** How many particles and spots show a wanted shift, what shift a given number can show, and at which beam energy. */
 final class PlanRoutes {
     private final Laboratory laboratory;
     private final Planner planner = new Planner();

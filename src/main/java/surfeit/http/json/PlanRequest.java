@@ -18,9 +18,9 @@ import surfeit.segregation.WantedShift;
 import surfeit.spot.Sample;
 
 /**
- * The question how much to measure, as JSON: what is to be shown, and how much particles and spots scatter, from numbers
- * ({@code "sample"} with {@code "scatter"}) or from a group of a sample on record ({@code "pilot"}); beside it or in its
- * place the question at which beam energy ({@code "beam"}).
+ * The question how much to measure, as JSON: what is to be shown, and how much particles and spots scatter, from
+ * numbers ({@code "sample"} with {@code "scatter"}) or from a group of a sample on record ({@code "pilot"}); beside it or
+ * in its place the question at which beam energy ({@code "beam"}).
  *
  * @param goal    the shift to be shown; empty where only the beam energy is asked for
  * @param beam    what a beam energy is wanted for, where that is asked
@@ -40,8 +40,8 @@ public record PlanRequest(Optional<PlanGoal> goal, Optional<BeamGoal> beam, Opti
 
         /** The group. @throws PlanException where none is named */
         public String requireGroup() {
-            return group.orElseThrow(() -> new PlanException("Expected \"group\" beside the pilot's sample, the name of "
-                + "one of its groups."));
+            return group.orElseThrow(() -> new PlanException("Expected \"group\" beside the pilot's sample, the "
+                + "name of one of its groups."));
         }
     }
 
