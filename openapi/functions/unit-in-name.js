@@ -1,12 +1,12 @@
 // Every property that is a number ends in its unit, or is one of the few that have none.
 
 const UNITS = ['_atomic_percent', '_mass_percent', '_percent', '_kev', '_ev', '_um', '_nm', '_deg', '_s', '_c', '_g_per_mol',
-  '_g_per_cm3', '_g_cm3', '_count', '_counts', '_factor', '_odds_ratio'];
+  '_g_per_cm3', '_g_cm3', '_ug_cm2', '_position', '_count', '_counts', '_factor', '_odds_ratio'];
 // An uncertainty or the end of an interval has the unit of what stands before it.
 const PARTS = /(_u_random|_u_shared|_u|_low|_high)$/;
 // In the unit that stands beside them, or without one.
 const BARE = new Set(['value', 'u', 'limit', 'tolerance', 'low', 'high', 'alpha', 'u_level', 'reference_correlation', 'correlation',
-  'p_value', 'p_value_adjusted', 'p_value_equivalence', 'confidence', 'degrees_of_freedom', 'factor', 'odds_ratio', 'fluorescence_yield', 'overvoltage', 'revision', 'id', 'next',
+  'p_value', 'p_value_adjusted', 'p_value_equivalence', 'stays_p_value_adjusted', 'film_p_value_adjusted', 'position', 'confidence', 'degrees_of_freedom', 'factor', 'odds_ratio', 'fluorescence_yield', 'overvoltage', 'revision', 'id', 'next',
   'alloy_revision', 'sample_revision', 'version', 'status', 'row', 'line', 'column', 'atomic_number', 'relative_calibration', 'log_odds',
   'power', 'power_for_consistent', 'between_log_odds', 'within_log_odds', 'calibration_log_odds', 'spots_per_particle', 'particles',
   'reference_spots', 'tests', 'particle_count_if_scatter_is_high', 'particle_count_for_consistent', 'overvoltage', 'share', 'backscatter_coefficient', 'relative_strength',

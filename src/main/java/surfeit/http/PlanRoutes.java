@@ -2,6 +2,8 @@ package surfeit.http;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
+import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
 import surfeit.element.Element;
 import surfeit.http.json.PlanDocument;
@@ -9,16 +11,21 @@ import surfeit.http.json.PlanRequest;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.segregation.BeamGoal;
+import surfeit.segregation.BeamPlanner;
 import surfeit.segregation.MeasurementPlan;
 import surfeit.segregation.ParticleScatter;
 import surfeit.segregation.PlanException;
+import surfeit.segregation.PlanGoal;
 import surfeit.segregation.Planner;
 import surfeit.spot.Sample;
+import surfeit.xray.BeamAdvice;
 
-/** How many particles and spots show a wanted shift, or what shift a given number can show. */
+/** How many particles and spots show a wanted shift, what shift a given number can show, and at which beam energy. */
 final class PlanRoutes {
     private final Laboratory laboratory;
     private final Planner planner = new Planner();
+    private final BeamPlanner beams = new BeamPlanner();
 
     PlanRoutes(Laboratory laboratory) {
         this.laboratory = laboratory;
@@ -33,26 +40,37 @@ final class PlanRoutes {
         try (Body body = exchange.body(exchange.bodyForm())) {
             request = PlanRequest.read(body.open());
         }
-        MeasurementPlan plan;
         try {
-            plan = request.pilot().isPresent()
-                ? laboratory.plan(request.goal(), request.pilot().get().sample(), request.pilot().get().by(), request.pilot().get().group())
-                : fromNumbers(request);
+            Optional<MeasurementPlan> plan = request.goal().map(goal -> plan(goal, request));
+            Optional<BeamAdvice> beam = request.beam().map(goal -> advice(goal, request));
+            exchange.json(200, json -> PlanDocument.write(json, plan, beam));
         } catch (PlanException e) {
             throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
+        } catch (CompositionException e) {
+            throw new ProblemException(Problem.of(e), e.getMessage());
         }
-        exchange.json(200, json -> PlanDocument.write(json, plan));
     }
 
-    private MeasurementPlan fromNumbers(PlanRequest request) {
+    private MeasurementPlan plan(PlanGoal goal, PlanRequest request) {
+        return request.pilot().map(pilot -> laboratory.plan(goal, pilot.sample(), pilot.by(), pilot.requireGroup()))
+            .orElseGet(() -> fromNumbers(goal, request));
+    }
+
+    private BeamAdvice advice(BeamGoal goal, PlanRequest request) {
+        Sample sample = request.pilot().map(pilot -> laboratory.sample(pilot.sample()).sample())
+            .orElseGet(() -> request.sample().orElseThrow());
+        return beams.advise(goal, sample, laboratory.nominalOf(sample));
+    }
+
+    private MeasurementPlan fromNumbers(PlanGoal goal, PlanRequest request) {
         Sample sample = request.sample().orElseThrow();
         Nominal nominal = laboratory.nominalOf(sample);
         PlanRequest.Scatter scatter = request.scatter().orElseThrow(() -> new PlanException("Expected \"scatter\" beside \"sample\": how much "
             + "particles differ and how much spots on one particle do. A pilot of three particles tells it."));
         ParticleScatter stated = scatter.relative()
-            ? ParticleScatter.ofRelative(scatter.between(), scatter.within(), fraction(nominal, request.goal().element()))
+            ? ParticleScatter.ofRelative(scatter.between(), scatter.within(), fraction(nominal, goal.element()))
             : ParticleScatter.ofLogOdds(scatter.between(), scatter.within());
-        return planner.plan(request.goal(), sample, nominal, stated);
+        return planner.plan(goal, sample, nominal, stated);
     }
 
     private static double fraction(Nominal nominal, Element element) {

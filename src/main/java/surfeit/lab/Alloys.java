@@ -5,6 +5,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import surfeit.composition.Alloy;
 import surfeit.composition.AlloyCatalogue;
+import surfeit.composition.Nominal;
+import surfeit.composition.Phase;
 import surfeit.element.Spelling;
 
 /** The alloys a lab can name: its own statements first, then those of the program. Thread-safe. */
@@ -32,6 +34,11 @@ final class Alloys {
         List<String> nearest = packaged.with(own).nearest(id);
         return "The catalogue has no alloy " + Spelling.quoted(id)
             + (nearest.isEmpty() ? "." : "; nearest known: " + String.join(", ", nearest) + ".");
+    }
+
+    /** The handbook phases of the systems inside a nominal that belongs to no alloy. */
+    List<Phase> handbookPhases(Nominal nominal) {
+        return packaged.phasesOf(nominal);
     }
 
     List<StoredAlloy> all(ReadAccess access) {

@@ -1,13 +1,14 @@
 package surfeit.lab;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
+import surfeit.composition.Phase;
 import surfeit.segregation.ComparedSample;
 import surfeit.segregation.GroupBy;
-import surfeit.segregation.Interpretation;
 import surfeit.segregation.Interpreter;
 import surfeit.segregation.SpotScreening;
 import surfeit.segregation.MeasurementPlan;
@@ -35,8 +36,8 @@ final class Answers {
     }
 
     InputRevisions inputRevisions(ReadAccess access, StoredSample stored) {
-        return new InputRevisions(stored.revision(), stored.sample().nominal().isPresent() ? OptionalLong.empty()
-            : OptionalLong.of(alloys.require(access, stored.sample().alloy().orElseThrow()).revision()));
+        return new InputRevisions(stored.revision(), named(access, stored.sample())
+            .map(alloy -> OptionalLong.of(alloy.revision())).orElse(OptionalLong.empty()));
     }
 
     Segregation stored(ReadAccess access, StoredSample stored, InputRevisions inputs, GroupBy by) {
@@ -47,8 +48,7 @@ final class Answers {
                 new ProblemException(Problem.NOT_FOUND,
                     "Alloy " + id + " has no revision " + inputs.alloy().getAsLong() + ".")));
         }
-        return new Segregation(stored.sample(), alloy, Optional.of(stored),
-            interpretation(stored.sample(), alloy, access.spotSource(stored), by));
+        return segregation(stored.sample(), alloy, Optional.of(stored), access.spotSource(stored), by);
     }
 
     ComparedRecord compare(ReadAccess access, StoredSample a, StoredSample b, GroupBy by, boolean sameParticles) {
@@ -72,28 +72,45 @@ final class Answers {
     }
 
     private ComparedSample compared(ReadAccess access, StoredSample stored) {
-        Nominal nominal = stored.sample().nominal()
-            .orElseGet(() -> alloys.require(access, stored.sample().alloy().orElseThrow()).alloy().nominal());
-        return new ComparedSample(stored.name(), stored.sample(), nominal, access.spotSource(stored));
+        Optional<StoredAlloy> alloy = named(access, stored.sample());
+        Nominal nominal = nominal(stored.sample(), alloy);
+        return new ComparedSample(stored.name(), stored.sample(), nominal, phases(nominal, alloy),
+            access.spotSource(stored));
     }
 
+    /** @param alloy the alloy the sample names, if it names one */
     Segregation unstored(Sample sample, Optional<StoredAlloy> alloy, SpotSource spots, GroupBy by) {
-        return new Segregation(sample, alloy, Optional.empty(), interpretation(sample, alloy, spots, by));
+        return segregation(sample, alloy, Optional.empty(), spots, by);
     }
 
-    private Interpretation interpretation(Sample sample, Optional<StoredAlloy> alloy, SpotSource spots, GroupBy by) {
-        Nominal nominal = sample.nominal().orElseGet(() -> alloy.orElseThrow().alloy().nominal());
+    private Segregation segregation(Sample sample, Optional<StoredAlloy> alloy, Optional<StoredSample> stored,
+                                    SpotSource spots, GroupBy by) {
+        Nominal nominal = nominal(sample, alloy);
         try {
-            return interpreter.interpret(sample, nominal, spots, by, detectionLimitMassFraction);
+            return new Segregation(sample, sample.nominal().isPresent() ? Optional.empty() : alloy, stored,
+                interpreter.interpret(sample, nominal, phases(nominal, alloy), spots, by, detectionLimitMassFraction));
         } catch (CompositionException e) {
             throw new ProblemException(Problem.of(e), e.getMessage());
         }
     }
 
+    private Optional<StoredAlloy> named(ReadAccess access, Sample sample) {
+        return sample.alloy().map(id -> alloys.require(access, id));
+    }
+
+    private static Nominal nominal(Sample sample, Optional<StoredAlloy> alloy) {
+        return sample.nominal().orElseGet(() -> alloy.orElseThrow().alloy().nominal());
+    }
+
+    /** What groups are read against: the phases of the alloy the sample names, else the handbook's of its nominal. */
+    private List<Phase> phases(Nominal nominal, Optional<StoredAlloy> alloy) {
+        return alloy.map(stored -> stored.alloy().phases()).orElseGet(() -> alloys.handbookPhases(nominal));
+    }
+
     /** The composition a sample on record is compared with now: its own, or its alloy's. */
     Nominal nominal(ReadAccess access, StoredSample stored) {
-        return stored.sample().nominal().orElseGet(() ->
-            alloys.require(access, stored.sample().alloy().orElseThrow()).alloy().nominal());
+        return nominal(stored.sample(), stored.sample().nominal().isPresent() ? Optional.empty()
+            : named(access, stored.sample()));
     }
 
     /** Screens the spots of a sample one by one. */

@@ -303,7 +303,7 @@ public final class Laboratory {
     /** What spots show that are not on record. @throws ProblemException alloy-unknown, too-few-elements */
     public Segregation interpret(Sample sample, SpotSource spots, GroupBy by) {
         Optional<StoredAlloy> alloy = sample.alloy().map(id -> store.read(access -> alloys.require(access, id)));
-        return answers.unstored(sample, sample.nominal().isPresent() ? Optional.empty() : alloy, spots, by);
+        return answers.unstored(sample, alloy, spots, by);
     }
 
     /**

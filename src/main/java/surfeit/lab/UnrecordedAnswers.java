@@ -21,12 +21,9 @@ public final class UnrecordedAnswers {
 
     /** The answer for a sample and its spots. @throws ProblemException alloy-unknown, nominal-incomplete, too-few-elements */
     public Segregation interpret(Sample sample, SpotSource spots, GroupBy by) {
-        if (sample.nominal().isPresent()) {
-            return answers.unstored(sample, Optional.empty(), spots, by);
-        }
-        String id = sample.alloy().orElseThrow();
         try {
-            return answers.unstored(sample, Optional.of(new StoredAlloy(packaged.require(id), 0, Optional.empty())), spots, by);
+            return answers.unstored(sample,
+                sample.alloy().map(id -> new StoredAlloy(packaged.require(id), 0, Optional.empty())), spots, by);
         } catch (UnknownAlloyException e) {
             throw new ProblemException(Problem.ALLOY_UNKNOWN, e.getMessage());
         }

@@ -45,6 +45,8 @@ public final class AnswerDocument {
         document.found();
         document.numbers();
         document.contrasts();
+        document.addAll(PhaseSection.of(interpretation));
+        document.addAll(DepthSection.of(interpretation));
         document.rivals();
         document.list(Topic.TO_KNOW, "To know",
             Remarks.caveats(interpretation).stream().map(AnswerDocument::weighted).toList());
@@ -66,6 +68,8 @@ public final class AnswerDocument {
         interpretation.groups().forEach(group -> items.add(new Item(group.name(), words.group(group))));
         interpretation.contrasts().forEach(contrast ->
             items.add(new Item(contrast.groupA() + " against " + contrast.groupB(), words.contrast(contrast))));
+        interpretation.depths().forEach(depth -> items.add(new Item(depth.feature(), words.depth(depth))));
+        interpretation.diffraction().forEach(phase -> items.add(new Item(phase.phase(), words.diffraction(phase))));
         add(Topic.FOUND, "What was found", new Items(items));
     }
 
@@ -175,6 +179,10 @@ public final class AnswerDocument {
         lines.add("Computed " + provenance.computedTime());
         provenance.tableChecksums().forEach((table, checksum) -> lines.add("Table " + table + ": SHA-256 " + checksum));
         list(Topic.VERSIONS, "To compute it again", Items.of(lines).items());
+    }
+
+    private void addAll(List<ReportSection> further) {
+        sections.addAll(further);
     }
 
     private void list(Topic topic, String heading, List<Item> items) {

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import surfeit.segregation.ComparisonAnswer;
 import surfeit.segregation.FeatureComparison;
+import surfeit.segregation.GroupFinding;
 
 /** Two samples against each other in sentences to be read aloud: one text per feature. */
 public final class ComparisonWords {
@@ -23,7 +24,23 @@ public final class ComparisonWords {
     /** What became of one feature from the first sample to the second. */
     public String sentence(FeatureComparison feature) {
         String next = feature.nextStep().map(step -> " " + Listing.sentence(step)).orElse("");
-        return VisibleText.line(feature.feature()) + ", " + feature.state().word() + ": " + what(feature) + next;
+        return VisibleText.line(feature.feature()) + ", " + feature.state().word() + ": " + what(feature)
+            + phases(feature)
+            + next;
+    }
+
+    /** What phases the feature reads like in both, where these differ. */
+    private String phases(FeatureComparison feature) {
+        Optional<String> inA = looks(feature.a());
+        Optional<String> inB = looks(feature.b());
+        return inA.isEmpty() || inB.isEmpty() || inA.equals(inB) ? ""
+            : " It reads like " + inA.get() + " in " + answer.nameA() + " and like " + inB.get() + " in "
+            + answer.nameB()
+                + ".";
+    }
+
+    private static Optional<String> looks(Optional<GroupFinding> group) {
+        return group.flatMap(GroupFinding::phaseReading).flatMap(PhaseSentence::looks);
     }
 
     private String what(FeatureComparison feature) {

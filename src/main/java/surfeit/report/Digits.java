@@ -79,6 +79,31 @@ public final class Digits {
         return number(estimate.value(), places) + unit + " (" + ends(estimate, places) + ")";
     }
 
+    /** A fraction as percent with the ends of its interval, {@code 23.9 % (21.0 to 27.0)}. */
+    public static String percentInterval(Estimate fraction) {
+        return interval(new Estimate(fraction.value() * 100, fraction.low() * 100, fraction.high() * 100), " %");
+    }
+
+    /** A share without an uncertainty as percent, with three significant digits: {@code 23.9 %}. */
+    public static String share(double fraction) {
+        return BigDecimal.valueOf(fraction * 100).round(new MathContext(SIGNIFICANT + 1)).toPlainString() + " %";
+    }
+
+    /** A number of which only the size matters: two significant digits. */
+    public static String significant(double value) {
+        return BigDecimal.valueOf(value).round(new MathContext(SIGNIFICANT)).toPlainString();
+    }
+
+    /** A fraction in percent as a bound from below, with one place, rounded down so that it stays true. */
+    public static String lowerBoundPercent(double fraction) {
+        return BigDecimal.valueOf(fraction * 100 * (1 + NOISE)).setScale(1, RoundingMode.FLOOR).toPlainString();
+    }
+
+    /** A length given in nm, in nm below a micrometre and in um from there on, with two significant digits. */
+    public static String lengthOfNm(double nm) {
+        return nm < 1000 ? significant(nm) + " nm" : significant(nm / 1000) + " um";
+    }
+
     /** A factor with its interval, {@code x1.31 (1.12 to 1.52)}. */
     public static String factor(Estimate estimate, Signs signs) {
         return signs.times() + interval(estimate);

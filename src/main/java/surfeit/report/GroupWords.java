@@ -9,6 +9,7 @@ import surfeit.segregation.GroupFinding;
 import surfeit.segregation.Outcome;
 import surfeit.rival.Rival;
 import surfeit.segregation.Scope;
+import surfeit.segregation.SkinLimit;
 import surfeit.segregation.Verdict;
 
 /** What one group shows, in sentences to be read aloud: scope, verdicts, how sure, why not, what else, what next. */
@@ -34,11 +35,13 @@ final class GroupWords {
         addDisclaimer(sentences);
         addHowSure(sentences);
         addOtherScope(sentences);
+        PhaseSentence.of(group).ifPresent(sentences::add);
         List<Judged> inconclusive = VerdictWords.only(spoken, Judged::isInconclusive);
         sentences.addAll(new ReasonWords(scope()).sentences(inconclusive, inconclusive.size() == spoken.size()));
         addExplanationSet(sentences);
         addFragile(sentences);
         addRival(sentences);
+        group.skinLimit().filter(SkinLimit::cannotCoverParticle).map(SkinSentence::of).ifPresent(sentences::add);
         addOtherElements(sentences);
         group.elements().stream().flatMap(finding -> finding.nextStep().stream()).map(Listing::sentence).distinct()
             .forEach(sentences::add);

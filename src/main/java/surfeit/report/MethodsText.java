@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
+import surfeit.composition.Phase;
 import surfeit.element.Element;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.Interpretation;
@@ -141,6 +142,15 @@ public final class MethodsText {
             sentences.add("Spots were corrected with reference spots of known composition from the same session; the "
                 + "shared errors of sample and reference were taken to correlate with "
                 + Digits.setting(settings.judgement().referenceCorrelation()) + ".");
+        }
+        if (!interpretation.knownPhases().isEmpty()) {
+            sentences.add("Group means were compared with the known phases of the alloy ("
+                + String.join(", ", interpretation.knownPhases().stream().map(Phase::name).distinct().toList())
+                + ") and placed between them by the lever rule.");
+        }
+        if (!interpretation.depths().isEmpty()) {
+            sentences.add("Readings at several beam energies were compared with each other and with a film of the pure "
+                + "element on the nominal alloy (" + Reference.POUCHOU_PICHOIR.shortName() + ").");
         }
         if (!interpretation.contrasts().isEmpty()) {
             sentences.add("Groups were compared with each other particle by particle where three or more particles "

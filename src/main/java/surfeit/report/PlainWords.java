@@ -1,12 +1,16 @@
 package surfeit.report;
 
 import java.util.List;
+import java.util.stream.Stream;
 import surfeit.segregation.Contrast;
+import surfeit.segregation.DepthReading;
+import surfeit.segregation.DiffractionMismatch;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.Interpretation;
 
 /**
- * The answer in sentences that a chemist can read aloud: one text per group, and one per contrast of two groups.
+ * The answer in sentences that a chemist can read aloud: one text per group, per contrast of two groups, per feature
+ * measured at several beam energies, and per phase that spots and diffraction do not tell alike.
  *
  * <p>A text says what it speaks about (particles of the kind, these particles, this particle, this spot), which
  * elements are enriched or depleted by what factor with its 95 % interval, how often such a result appears where
@@ -25,9 +29,14 @@ public final class PlainWords {
         this.signs = signs;
     }
 
-    /** One text per group, in the order of the answer. */
+    /**
+     * One text per group, in the order of the answer; then what features measured at several beam energies say of
+     * depth, and phases that spots and diffraction do not tell alike.
+     */
     public List<String> summary() {
-        return interpretation.groups().stream().map(this::group).toList();
+        return Stream.of(interpretation.groups().stream().map(this::group),
+            interpretation.depths().stream().map(this::depth),
+            interpretation.diffraction().stream().map(this::diffraction)).flatMap(texts -> texts).toList();
     }
 
     /** One text per contrast, in the order of the answer. */
@@ -38,6 +47,16 @@ public final class PlainWords {
     /** What one group shows. */
     public String group(GroupFinding group) {
         return new GroupWords(group, margin, signs).text();
+    }
+
+    /** How deep the enrichment of an element in a feature reaches. */
+    public String depth(DepthReading depth) {
+        return depth.feature() + ": " + depth.detail();
+    }
+
+    /** A phase that spots and diffraction do not tell alike. */
+    public String diffraction(DiffractionMismatch mismatch) {
+        return PhaseSentence.of(mismatch);
     }
 
     /** How one group differs from another. */

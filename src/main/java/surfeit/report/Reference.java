@@ -20,6 +20,9 @@ public enum Reference {
         + "Chemistry 40 (1968) 586-593 (from memory)."),
     AITCHISON("Aitchison 1986", "J. Aitchison, The Statistical Analysis of Compositional Data, Chapman and Hall 1986 "
         + "(from memory)."),
+    POUCHOU_PICHOIR("Pouchou and Pichoir 1991", "J. L. Pouchou and F. Pichoir, chapter on quantitative analysis of "
+        + "homogeneous and stratified volumes, in K. F. J. Heinrich and D. E. Newbury (eds), Electron Probe "
+        + "Quantitation, Plenum 1991, 31-75 (from memory, as are the coefficients used)."),
     ISO_22309("ISO 22309", "ISO 22309, Microbeam analysis - Quantitative analysis using energy-dispersive "
         + "spectrometry (EDS) (abstract read)."),
     NEWBURY_RITCHIE("Newbury and Ritchie 2013", "D. E. Newbury and N. W. M. Ritchie, Is scanning electron "

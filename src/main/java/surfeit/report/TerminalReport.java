@@ -28,6 +28,8 @@ public final class TerminalReport {
         PlainWords words = new PlainWords(interpretation, signs);
         paragraphs(words.summary(), out);
         section("Against each other", words.contrasts(), out);
+        section("Phases", PhaseSection.details(interpretation), out);
+        section("How deep it could reach", DepthSection.skins(interpretation), out);
         section("What else could explain it", Remarks.rivals(interpretation, signs), out);
         section("To know", Remarks.caveats(interpretation), out);
         section("Cautions", interpretation.cautions(), out);

@@ -43,17 +43,18 @@ final class DepthWords {
     static String of(DepthReading.Word word, List<DepthPoint> points, Optional<DepthReading.Film> film) {
         DepthPoint shallow = points.get(0);
         DepthPoint deep = points.get(points.size() - 1);
-        String both = shallow.symbol() + ": odds ratio " + odds(shallow) + " at " + energy(shallow) + " keV, "
+        String both = shallow.symbol() + " has the odds ratio " + odds(shallow) + " at " + energy(shallow) + " keV and "
             + odds(deep) + " at " + energy(deep) + " keV; ";
         return both + switch (word) {
-            case SURFACE_FILM -> "it grows as the sampled depth shrinks, as a film at the surface would."
+            case SURFACE_FILM -> "it fades as the beam reaches deeper, as a film at the surface does."
                 + film(shallow, film) + patch(deep);
-            case DEEP -> "it stays where a film would have faded. It reaches at least as deep as the spots read at "
+            case DEEP -> "it stays as the beam reaches deeper, where a film would have faded. It reaches "
+                + "at least as deep as the spots read at "
                 + energy(deep) + " keV" + onAverage(deep) + ".";
             case NEITHER -> shallow.theta() > deep.theta()
-                ? "it grows as the sampled depth shrinks, but not as a film on the nominal alloy would: a film on a "
+                ? "it fades as the beam reaches deeper, but not as a film on the nominal alloy would: a film on a "
                     + "feature that differs itself, or a film that holds other elements." + patch(deep)
-                : "it falls as the sampled depth shrinks: it lies beneath something that holds less of it, or the "
+                : "it grows as the beam reaches deeper: it lies beneath something that holds less of it, or the "
                     + "beam energies are not quantified alike.";
             case CANNOT_TELL -> "neither a film nor a deep phase is excluded. The errors of two beam energies do not "
                 + "cancel: measure a piece of known composition at each of them, or take energies further apart."

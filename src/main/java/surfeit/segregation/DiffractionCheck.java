@@ -75,8 +75,7 @@ final class DiffractionCheck {
 
     private static List<String> shown(PhaseReading reading) {
         return switch (reading.kind()) {
-            case ONE_PHASE -> reading.phases().stream().filter(PhaseReading.Fit::fits).map(fit -> fit.phase().name())
-                .distinct().toList();
+            case ONE_PHASE -> reading.fitting();
             case MIXTURE, ONE_OR_THE_OTHER -> Stream.concat(
                 reading.tieLine().stream().flatMap(line -> Stream.of(line.from(), line.to())),
                 reading.ofThree().stream().map(PhaseReading.MassShare::phase)).map(Phase::name).toList();
@@ -99,8 +98,8 @@ final class DiffractionCheck {
             || line.to().name().equals(name)))
             .findFirst().map(line -> {
                 double second = line.nominal().orElseThrow().ofMass();
-                return LITTLE + "; an alloy of nominal composition would hold "
-                    + PhaseWords.percent(line.to().name().equals(name) ? second : 1 - second) + " %";
+                return LITTLE + " (an alloy of nominal composition would hold "
+                    + PhaseWords.percent(line.to().name().equals(name) ? second : 1 - second) + " %)";
             }).orElse(LITTLE);
     }
 

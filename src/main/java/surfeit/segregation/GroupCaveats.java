@@ -3,6 +3,7 @@ package surfeit.segregation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -24,7 +25,7 @@ final class GroupCaveats {
     }
 
     static List<Caveat> of(GroupAnalysis analysis, List<ElementFinding> findings, List<ForeignElement> foreign,
-                           Sample sample, VerdictRule rule) {
+                           Sample sample, VerdictRule rule, Optional<PhaseReading> phases) {
         List<Caveat> caveats = new ArrayList<>();
         units(analysis, caveats);
         belowLimit(findings, caveats);
@@ -32,6 +33,7 @@ final class GroupCaveats {
         foreign(foreign, sample, caveats);
         scatter(analysis, caveats);
         margin(analysis, findings, rule, caveats);
+        twoPhases(phases, caveats);
         reference(analysis, caveats);
         if (!analysis.data().notMeasured().isEmpty()) {
             caveats.add(Caveat.note("not-measured", "No spot lists " + symbols(analysis.data().notMeasured())
@@ -145,6 +147,14 @@ final class GroupCaveats {
             caveats.add(Caveat.note("margin-below-calibration", "The calibration error alone keeps \"consistent\" out of reach "
                 + "at the margin of " + Figures.of(Math.exp(rule.margin()), 3) + "; these data could support an odds ratio of "
                 + "about " + Figures.fixed(Math.exp(smallest), 2) + "."));
+        }
+    }
+
+    private static void twoPhases(Optional<PhaseReading> phases, List<Caveat> caveats) {
+        if (phases.filter(reading -> reading.kind() == PhaseReading.Kind.ONE_OR_THE_OTHER).isPresent()) {
+            caveats.add(Caveat.warning("one-phase-or-the-other",
+                "The beam hit one phase or the other, and the mean of such "
+                + "spots is the composition of neither; give the two kinds of spots features of their own."));
         }
     }
 

@@ -3,6 +3,7 @@ package surfeit.segregation;
 import java.util.List;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalFractions;
+import surfeit.composition.Phase;
 
 /**
  * The whole answer for a sample: what each group of spots shows, and what a reader must know beside it.
@@ -24,4 +25,10 @@ public record Interpretation(Nominal nominal, NominalFractions nominalFractions,
                              int sessionCount, MethodSettings settings, List<GroupFinding> groups,
                              List<Contrast> contrasts, List<Caveat> caveats, List<String> cautions,
                              List<DepthReading> depths, List<DiffractionMismatch> diffraction) {
+
+    /** Every phase that a group was compared with, once. */
+    public List<Phase> knownPhases() {
+        return groups.stream().flatMap(group -> group.phaseReading().stream())
+            .flatMap(reading -> reading.phases().stream()).map(PhaseReading.Fit::phase).distinct().toList();
+    }
 }

@@ -135,7 +135,7 @@ public final class Interpreter {
             List.copyOf(data.facts().sessions()), analysis.scope(), analysis.units().first().particleCount() == 2, elements,
             data.notMeasured(), explanation, ElementRatios.of(analysis, explanation),
             JointTest.of(analysis.units(), analysis.comparison().nominal()), foreign,
-            analysis.reference(), rivals, GroupCaveats.of(analysis, elements, foreign, sample, rule), phaseReading,
-            SkinBalance.of(analysis, elements, sample));
+            analysis.reference(), rivals, GroupCaveats.of(analysis, elements, foreign, sample, rule, phaseReading),
+            phaseReading, SkinBalance.of(analysis, elements, sample));
     }
 }

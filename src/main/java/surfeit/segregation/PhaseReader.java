@@ -79,8 +79,7 @@ final class PhaseReader {
                     return reading(PhaseReading.Kind.ONE_OR_THE_OTHER, OptionalInt.of(i));
                 }
             }
-            List<String> fitting = fits.stream().filter(PhaseReading.Fit::fits).map(fit -> fit.phase().name())
-                .distinct().toList();
+            List<String> fitting = PhaseReading.namesOf(fits);
             if (!scatterKnown || fitting.size() > 1) {
                 return reading(PhaseReading.Kind.CANNOT_TELL, nearest());
             }

@@ -27,6 +27,15 @@ public record PhaseReading(Kind kind, List<Fit> phases, Optional<OnTieLine> tieL
         ofThree = List.copyOf(ofThree);
     }
 
+    /** Names of the phases that are not excluded, each once. */
+    public List<String> fitting() {
+        return namesOf(phases);
+    }
+
+    static List<String> namesOf(List<Fit> fits) {
+        return fits.stream().filter(Fit::fits).map(fit -> fit.phase().name()).distinct().toList();
+    }
+
     /** What a group of spots looks like beside the known phases. */
     public enum Kind {
         /** Fits one phase and no other, and is at least half made of it. */

@@ -23,7 +23,7 @@ record PhaseWords(PhaseReading.Kind kind, List<PhaseReading.Fit> fits, Optional<
     }
 
     private List<String> fitting() {
-        return fits.stream().filter(PhaseReading.Fit::fits).map(fit -> fit.phase().name()).distinct().toList();
+        return PhaseReading.namesOf(fits);
     }
 
     private String names() {
@@ -38,7 +38,8 @@ record PhaseWords(PhaseReading.Kind kind, List<PhaseReading.Fit> fits, Optional<
                 + (second ? on.from() : on.to()).name() + ".";
         }).orElse("");
         return "Fits " + name + " and no other known phase." + share
-            + " Spots on one phase of an alloy differ from nominal without any segregation.";
+            + " A spot smaller than the phases measures one phase, not the alloy: it differs from nominal without any "
+            + "segregation.";
     }
 
     private String mixture(PhaseReading.OnTieLine on) {

@@ -48,8 +48,10 @@ public final class SampleComparison {
         NominalFractions nominalB = Interpreter.closedNominal(b.nominal(), b.sample());
         List<Element> elements = nominalA.elements().stream().filter(nominalB.elements()::contains).toList();
         requireTwo(elements, a, nominalA, b, nominalB);
-        SampleReading ownA = SampleReading.of(a.sample(), nominalA, a.source(), by, detectionLimitMassFraction);
-        SampleReading ownB = SampleReading.of(b.sample(), nominalB, b.source(), by, detectionLimitMassFraction);
+        SampleReading ownA =
+            SampleReading.of(a.sample(), nominalA, a.phases(), a.source(), by, detectionLimitMassFraction);
+        SampleReading ownB =
+            SampleReading.of(b.sample(), nominalB, b.phases(), b.source(), by, detectionLimitMassFraction);
         SampleReading readA = over(elements, ownA, a, by, detectionLimitMassFraction);
         SampleReading readB = over(elements, ownB, b, by, detectionLimitMassFraction);
         Judgement judgement = strictest(a.sample().judgement(), b.sample().judgement());

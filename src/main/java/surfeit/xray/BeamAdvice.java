@@ -52,6 +52,11 @@ public record BeamAdvice(BeamQuery query, List<BeamRow> rows, List<Element> neve
     public record Recommendation(double beamEnergyKev, OptionalDouble secondBeamEnergyKev, String reason) {
     }
 
+    /** The advice in a sentence. */
+    public String answer() {
+        return BeamWords.answer(this);
+    }
+
     /** Answers a question; profiles already known to the cache are not worked out again. */
     public static BeamAdvice of(BeamQuery query, ProfileCache profiles) {
         List<BeamRow> rows = SignalDepths.of(query.depths(), profiles).byBeamEnergy().stream().map(at -> row(query, at))
@@ -75,12 +80,13 @@ public record BeamAdvice(BeamQuery query, List<BeamRow> rows, List<Element> neve
             shares);
     }
 
-    /** The row without the elements that do not decide. */
+    /** The row without the elements that do not decide, and without peaks of elements outside the alloy. */
     private static BeamRow only(BeamRow row, Material material, List<Element> neverSeen) {
         Map<Element, Estimate> shares = new LinkedHashMap<>(row.patchShares());
         shares.keySet().removeIf(element -> material.massFraction(element) < DECIDES_FROM);
         return new BeamRow(row.beamEnergyKev(),
-            row.lines().stream().filter(line -> material.massFraction(line.element()) >= DECIDES_FROM).toList(),
+            row.lines().stream().filter(line -> material.massFraction(line.element()) >= DECIDES_FROM)
+                .map(line -> line.overlappedOnlyBy(material)).toList(),
             row.withoutLine().stream().filter(element -> material.massFraction(element) >= DECIDES_FROM
                 && !neverSeen.contains(element)).toList(), shares);
     }

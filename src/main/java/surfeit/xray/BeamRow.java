@@ -76,7 +76,8 @@ public record BeamRow(double beamEnergyKev, List<SignalDepth> lines, List<Elemen
         return line.overlaps().stream().anyMatch(overlap -> overlap.unresolvedShare() >= BAD_OVERLAP);
     }
 
-    static double filmShare(SignalDepth line) {
+    /** Share of a line's signal that comes from the top 10 nm. */
+    public static double filmShare(SignalDepth line) {
         return line.emitted().shareOfTop().stream().filter(share -> share.depthNm() == FILM_NM)
             .mapToDouble(share -> share.share().value()).findFirst().orElseThrow();
     }

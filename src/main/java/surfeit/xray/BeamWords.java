@@ -12,6 +12,13 @@ final class BeamWords {
     private BeamWords() {
     }
 
+    static String answer(BeamAdvice advice) {
+        return advice.recommendation().map(taken -> "Take " + plainEnergy(taken.beamEnergyKev()) + " keV"
+            + (taken.secondBeamEnergyKev().isPresent() ? " and compare it with "
+                + plainEnergy(taken.secondBeamEnergyKev().getAsDouble()) + " keV" : "") + ".").orElse("No element of at least "
+            + percent(BeamAdvice.DECIDES_FROM) + " % of the mass has a usable line at any of these beam energies.");
+    }
+
     static String reason(BeamQuestion question, BeamRow taken, Optional<BeamRow> second) {
         String lines = "At " + energy(taken) + " keV: " + taken.lines().stream().map(BeamWords::excited)
             .collect(Collectors.joining(", ")) + ". ";
@@ -79,7 +86,11 @@ final class BeamWords {
     }
 
     private static String energy(BeamRow row) {
-        return new BigDecimal(Double.toString(row.beamEnergyKev())).stripTrailingZeros().toPlainString();
+        return plainEnergy(row.beamEnergyKev());
+    }
+
+    private static String plainEnergy(double kev) {
+        return new BigDecimal(Double.toString(kev)).stripTrailingZeros().toPlainString();
     }
 
     private static String percent(double share) {

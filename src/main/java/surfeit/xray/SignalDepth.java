@@ -19,4 +19,11 @@ public record SignalDepth(Element element, Line line, double beamEnergyKev, doub
         overlaps = List.copyOf(overlaps);
         caveats = List.copyOf(caveats);
     }
+
+    /** The same with the overlaps of the material's own elements only. */
+    SignalDepth overlappedOnlyBy(Material material) {
+        return new SignalDepth(element, line, beamEnergyKev, overvoltage, excitation, lineOfChoice, absorptionFactor,
+            generated, emitted, lateralDiameterNm, xrayRangeNm, overlaps.stream()
+            .filter(overlap -> material.massFraction(overlap.disturber().element()) > 0).toList(), caveats);
+    }
 }

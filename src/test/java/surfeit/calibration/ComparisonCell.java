@@ -57,7 +57,8 @@ record ComparisonCell(Label label, Set<Truth> truths, Design design, Calibration
     }
 
     private ComparedSample sample(String name, List<Spot> spots) {
-        return new ComparedSample(name, calibration.sample(lot.nominal()), lot.nominal(), SpotSource.of(spots));
+        return new ComparedSample(name, calibration.sample(lot.nominal()), lot.nominal(), List.of(),
+            SpotSource.of(spots));
     }
 
     private List<double[]> particles(int count, Dice dice) {

@@ -11,6 +11,7 @@ import surfeit.segregation.ElementFinding;
 import surfeit.segregation.ForeignElement;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.GroupFinding;
+import surfeit.segregation.PhaseReading;
 import surfeit.segregation.ReferenceUse;
 import surfeit.rival.Rival;
 import surfeit.segregation.Scope;
@@ -27,6 +28,7 @@ public final class GroupBuilder {
     private Optional<List<Element>> explanationSet = Optional.empty();
     private List<ForeignElement> foreign = List.of();
     private Optional<ReferenceUse> reference = Optional.empty();
+    private Optional<PhaseReading> phases = Optional.empty();
 
     public GroupBuilder(String name, long spotCount, String... particles) {
         this.name = name;
@@ -77,6 +79,11 @@ public final class GroupBuilder {
         return this;
     }
 
+    public GroupBuilder phases(PhaseReading reading) {
+        phases = Optional.of(reading);
+        return this;
+    }
+
     private static List<Element> elementsOf(String... symbols) {
         return Stream.of(symbols).map(Element::of).toList();
     }
@@ -86,7 +93,6 @@ public final class GroupBuilder {
         return new GroupFinding(GroupBy.FEATURE, name, spotCount, particles, OptionalDouble.of(15),
             List.of("2026-11-20-a"), scope,
             particles.size() == 2, elements, notMeasured, explanationSet, Optional.empty(), Optional.empty(),
-            foreign, reference, rivals, caveats,
-            Optional.empty(), Optional.empty());
+            foreign, reference, rivals, caveats, phases, Optional.empty());
     }
 }

@@ -86,7 +86,7 @@ class DepthReaderTest {
         assertThat(thicknessNm).isBetween(nm.low(), nm.high());
         assertThat(nm.low()).isPositive();
         assertThat(reading.energies()).extracting(DepthReading.AtEnergy::beamEnergyKev).containsExactly(5.0, 20.0);
-        assertThat(reading.detail()).contains("grows as the sampled depth shrinks", "ug/cm2",
+        assertThat(reading.detail()).contains("fades as the beam reaches deeper, as a film", "ug/cm2",
             "patch narrow against the X-ray source");
     }
 
@@ -121,7 +121,7 @@ class DepthReaderTest {
         DepthReading reading = only(deep(alloy, second, 5, 20).standardless());
         assertThat(reading.word()).isEqualTo(DepthReading.Word.DEEP);
         assertThat(reading.film()).isEmpty();
-        assertThat(reading.detail()).contains("it stays where a film would have faded");
+        assertThat(reading.detail()).contains("it stays as the beam reaches deeper, where a film would have faded");
         double shown = reading.energies().get(1).oddsRatio().value();
         assertThat(reading.energies().get(1).filmOddsRatio().orElseThrow()).isLessThan(0.75 * shown);
     }
@@ -152,7 +152,7 @@ class DepthReaderTest {
         add(spots, 20, Basis.ATOMIC, 0.5, 0.5);
         DepthReading reading = only(spots);
         assertThat(reading.word()).isEqualTo(DepthReading.Word.NEITHER);
-        assertThat(reading.detail()).contains("falls as the sampled depth shrinks");
+        assertThat(reading.detail()).contains("it grows as the beam reaches deeper: it lies beneath");
     }
 
     @Test

@@ -39,8 +39,8 @@ class ReferencedComparisonTest {
 
     private static FeatureComparison compare(InventedTable a, InventedTable b) {
         ComparisonAnswer answer = new SampleComparison().compare(
-            new ComparedSample("lot 7", Answers.sample(AG_CU, STANDARDLESS, ""), AG_CU, a.source()),
-            new ComparedSample("lot 8", Answers.sample(AG_CU, STANDARDLESS, ""), AG_CU, b.source()),
+            new ComparedSample("lot 7", Answers.sample(AG_CU, STANDARDLESS, ""), AG_CU, List.of(), a.source()),
+            new ComparedSample("lot 8", Answers.sample(AG_CU, STANDARDLESS, ""), AG_CU, List.of(), b.source()),
             GroupBy.FEATURE, false, Answers.LIMIT);
         return answer.features().get(0);
     }

@@ -37,7 +37,7 @@ class SampleComparisonTest {
     }
 
     private static ComparedSample sample(String name, AccuracyClass accuracy, Nominal nominal, InventedTable spots) {
-        return new ComparedSample(name, Answers.sample(nominal, accuracy, ""), nominal, spots.source());
+        return new ComparedSample(name, Answers.sample(nominal, accuracy, ""), nominal, List.of(), spots.source());
     }
 
     private static ComparisonAnswer compare(ComparedSample a, ComparedSample b) {
@@ -283,7 +283,7 @@ class SampleComparisonTest {
     @Test
     void the_stricter_margin_and_risk_count_and_that_is_said() {
         Judgement wide = new Judgement(2, 0.1, 1, 0.9, SpotCentre.MEAN);
-        ComparedSample a = new ComparedSample("a", Answers.sample(AG_CU, STANDARDLESS, "", wide), AG_CU,
+        ComparedSample a = new ComparedSample("a", Answers.sample(AG_CU, STANDARDLESS, "", wide), AG_CU, List.of(),
             add(agCu(), "matrix", 60).source());
         ComparisonAnswer answer = compare(a, sample("b", STANDARDS_BASED, AG_CU, add(agCu(), "matrix", 60)));
         assertThat(answer.marginOddsRatio()).isEqualTo(1.25);

@@ -4,8 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -17,6 +20,7 @@ import surfeit.element.Element;
 class BeamAdviceTest {
     private static final BeamQuestion FILM = new BeamQuestion.SurfaceFilm();
     private static final BeamQuestion BULK = new BeamQuestion.Bulk();
+    private static final SortedSet<Element> NONE = Collections.emptySortedSet();
 
     private static Material alloy(String id) {
         NominalFractions nominal = AlloyCatalogue.packaged().require(id).nominal().resolve();
@@ -154,13 +158,32 @@ class BeamAdviceTest {
     @Test
     void energies_of_ones_own_choice_are_sorted_and_checked() {
         Material alloy = alloy("al-si-eutectic");
-        BeamQuery query = new BeamQuery(alloy, BULK, 40, new Resolution(125), 50, List.of(20.0, 5.0, 5.0, 10.0));
+        BeamQuery query = new BeamQuery(alloy, BULK, 40, new Resolution(125), 50,
+            List.of(20.0, 5.0, 5.0, 10.0), NONE);
         assertThat(query.beamEnergiesKev()).containsExactly(5.0, 10.0, 20.0);
         assertThat(BeamAdvice.of(query, new ProfileCache()).rows()).hasSize(3);
-        assertThatThrownBy(() -> new BeamQuery(alloy, BULK, 40, Resolution.USUAL, 0, List.of()))
+        assertThatThrownBy(() -> new BeamQuery(alloy, BULK, 40, Resolution.USUAL, 0, List.of(), NONE))
             .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("Expected 1 to 64 beam energies");
-        assertThatThrownBy(() -> new BeamQuery(alloy, BULK, 40, Resolution.USUAL, 0, List.of(0.5)))
+        assertThatThrownBy(() -> new BeamQuery(alloy, BULK, 40, Resolution.USUAL, 0, List.of(0.5), NONE))
             .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("0.5 keV");
+    }
+
+    /** W Ma 1775.4 and Si Ka 1740.0 eV (X-Ray Data Booklet): a tungsten tool shows, but how much of it nobody knows. */
+    @Test
+    void elements_outside_the_alloy_are_shown_as_overlaps_and_do_not_decide() {
+        BeamQuery alone = BeamQuery.of(alloy("al-si-eutectic"), BULK);
+        BeamAdvice advice = BeamAdvice.of(new BeamQuery(alone.material(), BULK, alone.takeOffDeg(), alone.resolution(), 0,
+            alone.beamEnergiesKev(), new TreeSet<>(List.of(Element.of("W")))), new ProfileCache());
+        assertThat(line(advice, 15, Element.of("Si")).overlaps()).extracting(Overlap::with).contains("W Ma");
+        assertThat(advice.recommendation()).isEqualTo(BeamAdvice.of(alone, new ProfileCache()).recommendation());
+    }
+
+    @Test
+    void the_advice_is_said_in_a_sentence() {
+        assertThat(advice("ag-cu-eutectic", FILM).answer()).isEqualTo("Take 7 keV and compare it with 18 keV.");
+        assertThat(advice("ag-cu-eutectic", BULK).answer()).matches("Take \\d+ keV\\.");
+        assertThat(BeamAdvice.of(BeamQuery.of(Samples.pure("Li"), BULK), new ProfileCache()).answer())
+            .startsWith("No element of at least 1 % of the mass has a usable line");
     }
 
     @ParameterizedTest

@@ -48,7 +48,7 @@ public final class AlloyDocuments {
         json.writeEndObject();
     }
 
-    private static void write(JsonGenerator json, Phase phase) throws IOException {
+    static void write(JsonGenerator json, Phase phase) throws IOException {
         json.writeStartObject();
         json.writeStringField("name", phase.name());
         json.writeStringField("system", phase.system());

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import surfeit.composition.Alloy;
+import surfeit.composition.AlloyCatalogue;
 import surfeit.composition.Nominal;
 import surfeit.composition.Phase;
 import surfeit.composition.SourceRead;
@@ -17,6 +18,8 @@ import surfeit.lab.Problem;
 
 /**
  * Reads a lab's own statement of an alloy: its nominal composition, where that is from, and what else is known of it.
+ *
+ * <p>A statement without phases takes the handbook's of its nominal, and shows them; a list states all of them.
  */
 public final class AlloyJson {
     private static final Keys<Fields> KEYS = new Keys<Fields>("an alloy")
@@ -26,7 +29,10 @@ public final class AlloyJson {
             fields.nominal = NominalJson.read(in);
         })
         .key("melting", (in, fields) -> fields.melting = melting(in))
-        .key("phases", (in, fields) -> in.array("a list of phases", () -> fields.phases.add(phase(in))))
+        .key("phases", (in, fields) -> {
+            fields.phasesGiven = true;
+            in.array("a list of phases", () -> fields.phases.add(phase(in)));
+        })
         .key("source", (in, fields) -> fields.source = in.text())
         .key("source_read", (in, fields) ->
             SampleJson.oneOf(in, SourceRead.values(), SourceRead::words).ifPresent(value -> fields.sourceRead = value))
@@ -55,6 +61,7 @@ public final class AlloyJson {
         private Optional<Nominal> nominal = Optional.empty();
         private boolean nominalGiven;
         private Optional<StatedTemperature> melting = Optional.empty();
+        private boolean phasesGiven;
         private final List<PhaseFields> phases = new ArrayList<>();
         private Optional<String> source = Optional.empty();
         private SourceRead sourceRead = SourceRead.YES;
@@ -102,11 +109,12 @@ public final class AlloyJson {
 
     private static Optional<Alloy> alloy(JsonInput in, String id, Fields fields) {
         Nominal nominal = fields.nominal.orElseThrow();
-        List<Phase> phases = new ArrayList<>();
+        List<Phase> phases = new ArrayList<>(
+            fields.phasesGiven ? List.of() : AlloyCatalogue.packaged().phasesOf(nominal));
         for (PhaseFields each : fields.phases) {
             made(in, each.pointer, () -> phase(each, nominal, fields.source.orElseThrow())).ifPresent(phases::add);
         }
-        return phases.size() < fields.phases.size() ? Optional.empty()
+        return fields.phasesGiven && phases.size() < fields.phases.size() ? Optional.empty()
             : made(in, "", () -> new Alloy(id, fields.name.orElse(id), nominal, fields.melting,
                 fields.source.orElseThrow(), fields.sourceRead, phases));
     }

@@ -50,6 +50,8 @@ final class GroupWriter {
         }
         json.writeEndArray();
         writeReference(json, group);
+        PhaseWriter.write(json, "phase_reading", group.phaseReading());
+        DepthWriter.write(json, "skin_limit", group.skinLimit());
         json.writeArrayFieldStart("rival_explanations");
         for (Rival rival : group.rivals()) {
             write(json, rival);

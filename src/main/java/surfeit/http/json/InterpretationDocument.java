@@ -55,6 +55,9 @@ public final class InterpretationDocument {
             ContrastWriter.write(json, contrast, words.contrast(contrast));
         }
         json.writeEndArray();
+        PhaseWriter.writeKnown(json, interpretation.knownPhases());
+        DepthWriter.write(json, interpretation.depths());
+        PhaseWriter.writeDiffraction(json, interpretation.diffraction());
         Written.texts(json, "summary", words.summary());
         GroupWriter.writeCaveats(json, interpretation.caveats());
         Written.texts(json, "cautions", interpretation.cautions());

@@ -2,16 +2,35 @@ package surfeit.http.json;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
+import java.util.Optional;
 import java.util.OptionalInt;
 import surfeit.segregation.MeasurementPlan;
+import surfeit.xray.BeamAdvice;
 
-/** Writes how much to measure, the power curve as data, and what would help. */
+/** Writes how much to measure, the power curve as data, what would help, and at which beam energy. */
 public final class PlanDocument {
     private PlanDocument() {
     }
 
-    public static void write(JsonGenerator json, MeasurementPlan plan) throws IOException {
+    /** Writes a plan, the advice on the beam energy, or both; one of them is there. */
+    public static void write(JsonGenerator json, Optional<MeasurementPlan> plan, Optional<BeamAdvice> beam)
+            throws IOException {
         json.writeStartObject();
+        if (plan.isPresent()) {
+            write(json, plan.get());
+        } else {
+            json.writeStringField("answer", beam.orElseThrow().answer());
+        }
+        json.writeFieldName("beam_advice");
+        if (beam.isPresent()) {
+            BeamAdviceDocument.write(json, beam.get());
+        } else {
+            json.writeNull();
+        }
+        json.writeEndObject();
+    }
+
+    private static void write(JsonGenerator json, MeasurementPlan plan) throws IOException {
         json.writeStringField("answer", plan.answer());
         Written.texts(json, "advice", plan.advice());
         json.writeStringField("element", plan.element().symbol());
@@ -61,7 +80,6 @@ public final class PlanDocument {
         }
         json.writeEndArray();
         GroupWriter.writeCaveats(json, plan.caveats());
-        json.writeEndObject();
     }
 
     private static void writeGiven(JsonGenerator json, MeasurementPlan plan) throws IOException {

@@ -5,10 +5,12 @@ import java.io.InputStream;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.stream.Stream;
 import surfeit.element.Element;
 import surfeit.element.UnknownElementException;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.segregation.BeamGoal;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.PlanException;
 import surfeit.segregation.PlanGoal;
@@ -16,27 +18,41 @@ import surfeit.segregation.WantedShift;
 import surfeit.spot.Sample;
 
 /**
- * The question how much to measure, as JSON: what is to be shown, and how much particles and spots scatter, from numbers
- * ({@code "sample"} with {@code "scatter"}) or from a group of a sample on record ({@code "pilot"}).
+ * The question how much to measure, as JSON: what is to be shown, and how much particles and spots scatter, from
+ * numbers ({@code "sample"} with {@code "scatter"}) or from a group of a sample on record ({@code "pilot"}); beside it or
+ * in its place the question at which beam energy ({@code "beam"}).
  *
+ * @param goal    the shift to be shown; empty where only the beam energy is asked for
+ * @param beam    what a beam energy is wanted for, where that is asked
  * @param sample  the sample to be measured, where no pilot is named
  * @param scatter stated scatter, where no pilot is named
  * @param pilot   a group of a sample on record
  */
-public record PlanRequest(PlanGoal goal, Optional<Sample> sample, Optional<Scatter> scatter, Optional<Pilot> pilot) {
+public record PlanRequest(Optional<PlanGoal> goal, Optional<BeamGoal> beam, Optional<Sample> sample,
+                          Optional<Scatter> scatter, Optional<Pilot> pilot) {
 
     /** Standard deviations as stated: of the log odds, or relative to the fraction in percent. */
     public record Scatter(double between, double within, boolean relative) {
     }
 
-    /** A group of a sample on record. */
-    public record Pilot(String sample, String group, GroupBy by) {
+    /** A sample on record, and one of its groups; without a group it tells nothing of scatter. */
+    public record Pilot(String sample, Optional<String> group, GroupBy by) {
+
+        /** The group. @throws PlanException where none is named */
+        public String requireGroup() {
+            return group.orElseThrow(() -> new PlanException("Expected \"group\" beside the pilot's sample, the "
+                + "name of one of its groups."));
+        }
     }
 
     private static final Keys<Fields> KEYS = new Keys<Fields>("a question for a plan")
         .key("sample", (in, fields) -> fields.sample = SampleJson.read(in))
         .key("pilot", (in, fields) -> in.object(Fields.PILOT, fields))
         .key("scatter", (in, fields) -> in.object(Fields.SCATTER, fields))
+        .key("beam", (in, fields) -> {
+            fields.beamAsked = true;
+            fields.beam = BeamGoalJson.read(in);
+        })
         .key("element", (in, fields) -> fields.element = in.text())
         .key("wanted_factor", (in, fields) -> fields.factor = in.number(""))
         .key("wanted_odds_ratio", (in, fields) -> fields.oddsRatio = in.number(""))
@@ -65,6 +81,8 @@ public record PlanRequest(PlanGoal goal, Optional<Sample> sample, Optional<Scatt
         private OptionalDouble within = OptionalDouble.empty();
         private OptionalDouble betweenRelative = OptionalDouble.empty();
         private OptionalDouble withinRelative = OptionalDouble.empty();
+        private boolean beamAsked;
+        private Optional<BeamGoal> beam = Optional.empty();
         private Optional<String> element = Optional.empty();
         private OptionalDouble factor = OptionalDouble.empty();
         private OptionalDouble oddsRatio = OptionalDouble.empty();
@@ -73,6 +91,13 @@ public record PlanRequest(PlanGoal goal, Optional<Sample> sample, Optional<Scatt
         private OptionalDouble references = OptionalDouble.empty();
         private OptionalDouble power = OptionalDouble.empty();
         private OptionalDouble tests = OptionalDouble.empty();
+
+        /** Whether more than a beam energy is asked for. */
+        private boolean planAsked() {
+            return !beamAsked || element.isPresent() || scatter(this).isPresent()
+                || Stream.of(factor, oddsRatio, spots, particles, references, power, tests)
+                .anyMatch(OptionalDouble::isPresent);
+        }
     }
 
     /** Reads the body. @throws ProblemException with every fault */
@@ -80,16 +105,19 @@ public record PlanRequest(PlanGoal goal, Optional<Sample> sample, Optional<Scatt
         return JsonDocument.read(body, in -> {
             long before = in.faults().count();
             Fields fields = new Fields();
-            in.object(KEYS, fields);
-            return in.faults().count() > before ? Optional.empty() : Optional.of(made(fields));
+            try {
+                in.object(KEYS, fields);
+                return in.faults().count() > before ? Optional.empty() : Optional.of(made(fields));
+            } catch (PlanException e) {
+                throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
+            }
         });
     }
 
     private static PlanRequest made(Fields fields) {
         try {
-            return new PlanRequest(goal(fields), fields.sample, scatter(fields), pilot(fields));
-        } catch (PlanException e) {
-            throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
+            return new PlanRequest(fields.planAsked() ? Optional.of(goal(fields)) : Optional.empty(), fields.beam,
+                fields.sample, scatter(fields), pilot(fields));
         } catch (UnknownElementException e) {
             throw new ProblemException(Problem.UNKNOWN_ELEMENT, e.getMessage());
         }
@@ -141,8 +169,6 @@ public record PlanRequest(PlanGoal goal, Optional<Sample> sample, Optional<Scatt
         if (fields.sample.isPresent()) {
             throw new PlanException("Expected \"sample\" or \"pilot\", got both.");
         }
-        String group = fields.pilotGroup.orElseThrow(() -> new PlanException("Expected \"group\" beside the pilot's sample, the name of one "
-            + "of its groups."));
-        return Optional.of(new Pilot(fields.pilotSample.get(), group, fields.by.orElse(GroupBy.FEATURE)));
+        return Optional.of(new Pilot(fields.pilotSample.get(), fields.pilotGroup, fields.by.orElse(GroupBy.FEATURE)));
     }
 }

@@ -112,7 +112,7 @@ public final class SignalDepthDocument {
         json.writeEndArray();
     }
 
-    private static void overlaps(JsonGenerator json, List<Overlap> overlaps) throws IOException {
+    static void overlaps(JsonGenerator json, List<Overlap> overlaps) throws IOException {
         json.writeArrayFieldStart("overlaps");
         for (Overlap overlap : overlaps) {
             json.writeStartObject();
@@ -131,13 +131,13 @@ public final class SignalDepthDocument {
         json.writeEndArray();
     }
 
-    private static void bounded(JsonGenerator json, String name, Estimate estimate) throws IOException {
+    static void bounded(JsonGenerator json, String name, Estimate estimate) throws IOException {
         json.writeNumberField(name, estimate.value());
         json.writeNumberField(name + "_low", estimate.low());
         json.writeNumberField(name + "_high", estimate.high());
     }
 
-    private static String word(Enum<?> value) {
+    static String word(Enum<?> value) {
         return value.name().toLowerCase(Locale.ROOT).replace('_', ' ');
     }
 }

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.element.Element;
+import surfeit.segregation.Estimate;
 
 /**
  * Small pieces every answer is written from. What has no value, and what has no bound, is {@code null}: JSON knows no
@@ -35,6 +36,20 @@ final class Written {
 
     static void percent(JsonGenerator json, String name, OptionalDouble fraction) throws IOException {
         number(json, name, fraction.isPresent() ? Numbers.inPercent(fraction.getAsDouble()) : Double.NaN);
+    }
+
+    /** A value and the ends of its interval, as {@code _low} and {@code _high}. */
+    static void estimate(JsonGenerator json, String name, Estimate estimate) throws IOException {
+        number(json, name, estimate.value());
+        number(json, name + "_low", estimate.low());
+        number(json, name + "_high", estimate.high());
+    }
+
+    /** The same of fractions, as percent. */
+    static void percentEstimate(JsonGenerator json, String name, Estimate fraction) throws IOException {
+        percent(json, name, fraction.value());
+        percent(json, name + "_low", fraction.low());
+        percent(json, name + "_high", fraction.high());
     }
 
     static void text(JsonGenerator json, String name, Optional<String> value) throws IOException {

@@ -83,7 +83,7 @@ class ContrastFigureTest {
             spots.add(spot(spots.size(), second, "P" + i / 2, other + shift));
         }
         Sample sample = Sample.of(Optional.empty(), Optional.of(nominal));
-        return new ComparedSample(name, sample, nominal, SpotSource.of(spots));
+        return new ComparedSample(name, sample, nominal, List.of(), SpotSource.of(spots));
     }
 
     private static Spot spot(int number, String feature, String particle, double silver) {
