@@ -51,6 +51,7 @@ final class Gate {
      * @throws HeldRefusal      one of these, to be answered later
      */
     Admission admit(Context context, Route route, boolean counted) {
+        ForeignPage.refuse(context.req(), settings.access().proxies());
         Optional<TokenScope> needed = route.scope().needed();
         if (needed.isEmpty()) {
             return new Admission(TokenRequest.ANYONE, Optional.empty(), () -> true);

@@ -67,7 +67,7 @@ final class SqlInterpretations {
     StoredInterpretation keep(Segregation answer, InputRevisions inputs, GroupBy by, FrozenAnswer frozen,
                               Occasion occasion, ContentDigest content) {
         String sample = answer.stored().orElseThrow().name();
-        Optional<String> alloy = answer.alloy().map(stored -> stored.alloy().id());
+        Optional<String> alloy = answer.sample().alloy();
         long number = handle.createQuery("SELECT coalesce(max(id), 0) + 1 FROM interpretation").mapTo(Long.class).one();
         SortedMap<String, byte[]> texts = new TreeMap<>();
         SortedMap<String, String> checksums = new TreeMap<>();

@@ -3,6 +3,7 @@ package surfeit.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -30,7 +31,7 @@ class SecurityHeadersTest {
     @CsvSource({"GET,/v1,200", "GET,/v1/samples,200", "HEAD,/v1/samples,200", "GET,/v1/samples/none,404",
         "GET,/nowhere,404",
         "DELETE,/v1/samples,405", "OPTIONS,/v1/samples,405", "POST,/v1/plain,404", "GET,/v1/samples?x=1,400",
-        "PUT,/v1/samples/A7,415",
+        "PUT,/v1/samples/A7,403",
         "GET,/docs,200", "GET,/v1/problems,200", "GET,/shared/README.md,200", "GET,/v1/results.csv,200",
         "GET,/healthz,200"})
     void every_answer_says_what_browsers_may_do_with_it(String method, String path, int status) {
@@ -80,16 +81,30 @@ class SecurityHeadersTest {
         List<String> sentWithoutAsking = List.of("application/x-www-form-urlencoded", "multipart/form-data",
             "text/plain");
         for (Route route : RunningService.routes(service.laboratory()).routes()) {
-            if (route.method().equals("POST")) {
-                assertThat(route.takes()).as(route.path()).isNotEmpty();
-                assertThat(route.takes()).extracting(Form::mediaType).as(route.path())
-                    .doesNotContainAnyElementsOf(sentWithoutAsking);
-            } else {
-                assertThat(route.method()).as(route.path()).isIn("GET", "PUT", "DELETE");
+            if (route.method().equals("GET")) {
+                continue;
             }
+            assertThat(route.method()).as(route.path()).isIn("POST", "PUT", "DELETE");
+            assertThat(route.takes()).extracting(Form::mediaType).as(route.path())
+                .doesNotContainAnyElementsOf(sentWithoutAsking);
+            String path = route.path().replaceAll("\\{[^}]*\\}", "x");
+            assertThat(service.send(route.method(), path, new byte[0], "Origin", "https://elsewhere.example").status())
+                .as(path).isEqualTo(403);
+            assertThat(service.send(route.method(), path, new byte[0], "Sec-Fetch-Site", "cross-site").status())
+                .as(path).isEqualTo(403);
         }
         assertThat(service.post("/v1/tokens", "text/plain", "{\"name\": \"x\", \"scopes\": [\"admin\"]}").status())
             .isEqualTo(415);
+    }
+
+    @Test
+    void a_page_of_the_service_itself_may_change_things() {
+        String own = "http://127.0.0.1:" + service.server().port();
+        byte[] sample = "{\"alloy\": \"ag-cu-eutectic\"}".getBytes(StandardCharsets.UTF_8);
+        assertThat(service.send("PUT", "/v1/samples/of-own-page", sample, "Content-Type", "application/json", "Origin", own)
+            .status()).isEqualTo(201);
+        assertThat(service.send("PUT", "/v1/samples/of-own-page", sample, "Content-Type", "application/json", "Origin",
+            "http://behind.a.proxy", "Sec-Fetch-Site", "same-origin").status()).isEqualTo(200);
     }
 
     @Test

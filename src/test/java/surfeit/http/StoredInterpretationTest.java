@@ -206,16 +206,22 @@ class StoredInterpretationTest {
     }
 
     @Test
-    void where_the_sample_states_its_own_nominal_the_alloy_is_no_input() {
+    void an_alloy_named_beside_an_own_nominal_is_an_input_for_its_phases() {
         service.put("/v1/samples/own", "{\"alloy\": \"ag-cu-eutectic\", \"nominal\": {\"unit\": \"at%\","
             + " \"elements\": {\"Ag\": 60, \"Cu\": 40}}}");
-        service.post("/v1/samples/own/spots", "text/csv", InventedPowder.ETCHED);
+        service.put("/v1/samples/unnamed", "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60, \"Cu\": 40}}}");
+        for (String sample : List.of("own", "unnamed")) {
+            service.post("/v1/samples/" + sample + "/spots", "text/csv", InventedPowder.ETCHED);
+        }
         Reply stored = service.send("POST", "/v1/samples/own/interpretations", new byte[0]);
+        Reply unnamed = service.send("POST", "/v1/samples/unnamed/interpretations", new byte[0]);
 
         change("alloy stated");
 
-        assertThat(stored.json().path("inputs").path("alloy").isNull()).isTrue();
-        assertThat(service.get("/v1/interpretations/int_0001").json().path("stale").asBoolean()).isFalse();
+        assertThat(stored.json().path("inputs").path("alloy_revision").asInt(-1)).isZero();
+        assertThat(service.get("/v1/interpretations/int_0001").json().path("stale").asBoolean()).isTrue();
+        assertThat(unnamed.json().path("inputs").path("alloy").isNull()).isTrue();
+        assertThat(service.get("/v1/interpretations/int_0002").json().path("stale").asBoolean()).isFalse();
     }
 
     @Test
