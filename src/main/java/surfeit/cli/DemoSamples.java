@@ -12,10 +12,12 @@ import java.nio.file.Path;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
+import surfeit.http.json.RequestParts;
 
 /** Loads the packaged invented samples into a running service, the way a workstation's script would. */
 final class DemoSamples {
-    private static final List<String> TABLES = List.of("ag-cu-braze-powder", "sn-bi-solder-spheres");
+    private static final List<String> TABLES = List.of("ag-cu-braze-powder", "ag-cu-braze-powder-etched", "sn-bi-solder-spheres");
+    private static final List<String> DOCUMENTS = List.of("al-si-powder", "al-si-patch-oil");
 
     private final HttpClient client = HttpClient.newHttpClient();
     private final String address;
@@ -28,6 +30,11 @@ final class DemoSamples {
         for (String name : TABLES) {
             send("PUT", "/v1/samples/" + name, "application/json", packaged(name + ".sample.json"));
             send("POST", "/v1/samples/" + name + "/spots", "text/csv", packaged(name + ".csv"));
+        }
+        for (String name : DOCUMENTS) {
+            RequestParts parts = RequestParts.of(packaged(name + ".json"));
+            send("PUT", "/v1/samples/" + name, "application/json", parts.sample());
+            send("POST", "/v1/samples/" + name + "/spots", "application/json", parts.spots());
         }
     }
 
