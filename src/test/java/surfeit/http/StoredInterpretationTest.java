@@ -171,6 +171,28 @@ class StoredInterpretationTest {
     }
 
     @Test
+    void the_spots_it_was_made_from_can_be_read_as_they_were() {
+        Reply stored = freeze("");
+        String before = service.get("/v1/samples/lot-7/spots.csv").text();
+        for (String how : List.of("spots imported", "spot corrected", "spot withdrawn")) {
+            change(how);
+        }
+        String spots = stored.json().at("/links/spots").asText();
+
+        JsonNode first = service.get(spots + "&page_size=1").json();
+
+        assertThat(spots).isEqualTo("/v1/samples/lot-7/spots?revision=2");
+        assertThat(service.get("/v1/samples/lot-7/spots.csv?revision=2").text()).isEqualTo(before);
+        assertThat(first.at("/items/0/revision").asInt()).isEqualTo(1);
+        assertThat(first.at("/items/0/feature").asText()).isEqualTo("dark patch");
+        assertThat(service.get("/v1/samples/lot-7/spots?revision=5").json().path("items")).hasSize(9);
+        assertThat(service.get("/v1/samples/lot-7/spots?revision=6").status()).isEqualTo(404);
+        assertThat(service.get("/v1/samples/lot-7/spots?revision=0").code()).isEqualTo("value-out-of-range");
+        assertThat(service.get("/v1/samples/lot-7/spots?revision=2&verdict=enriched").code())
+            .isEqualTo("value-out-of-range");
+    }
+
+    @Test
     void the_first_change_counts_and_is_told_once() {
         freeze("");
         freeze("?by=sample");
@@ -187,6 +209,10 @@ class StoredInterpretationTest {
             "interpretation.stale int_0002 lot-7", "interpretation.stored int_0003 lot-7");
         assertThat(service.get("/v1/interpretations/int_0001").json().at("/changed_input/change").asText())
             .isEqualTo("spot corrected");
+        JsonNode served = service.get("/v1/events?after=0&types=interpretation.stored,interpretation.stale").json()
+            .path("items");
+        assertThat(served).extracting(event -> event.path("interpretation").asText())
+            .containsExactly("int_0001", "int_0002", "int_0001", "int_0002", "int_0003");
     }
 
     @Test
