@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
@@ -33,6 +34,7 @@ import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.RepeatKey;
+import surfeit.report.figure.Figure;
 
 /** One request and its answer. Not thread-safe. */
 final class Exchange {
@@ -45,14 +47,16 @@ final class Exchange {
     private final ServiceFacts facts;
     private final Admission admission;
     private final Parameters parameters;
+    private final BooleanSupplier reader;
 
     /** @throws ProblemException unknown-parameter */
-    Exchange(Context context, Route route, Form form, ServiceFacts facts, Admission admission) {
+    Exchange(Context context, Route route, Form form, ServiceFacts facts, Admission admission, BooleanSupplier reader) {
         this.context = context;
         this.route = route;
         this.form = form;
         this.facts = facts;
         this.admission = admission;
+        this.reader = reader;
         this.parameters = new Parameters(context.req().getQueryString() == null ? Map.of() : context.queryParamMap(),
             route.parameters());
     }
@@ -81,6 +85,20 @@ final class Exchange {
 
     Instant now() {
         return facts.clock().instant().truncatedTo(ChronoUnit.MILLIS);
+    }
+
+    /**
+     * Whether who asks may read the lab's work; false where no token is shown and one is needed.
+     *
+     * @throws ProblemException as other addresses, where a token is shown that does not do
+     */
+    boolean mayRead() {
+        return reader.getAsBoolean();
+    }
+
+    /** The languages the client's reader knows, as it says them; empty text where it says none. */
+    String acceptLanguage() {
+        return context.header("Accept-Language") == null ? "" : context.header("Accept-Language");
     }
 
     /** Who asks, and when. */
@@ -157,6 +175,8 @@ final class Exchange {
             return false;
         }
         context.res().setStatus(HttpServletResponse.SC_NOT_MODIFIED);
+        // what a 304 says replaces what the client's cache holds (RFC 9111, section 3.2): a page keeps its own policy
+        context.res().setHeader(SecurityHeaders.POLICY, null);
         return true;
     }
 
@@ -278,6 +298,12 @@ final class Exchange {
         response.setContentType(contentType);
         response.setContentLength(bytes.length);
         response.getOutputStream().write(bytes);
+    }
+
+    /** Answers with a figure as a file. */
+    void figure(Figure figure) throws IOException {
+        header(SecurityHeaders.POLICY, PagePolicy.FIGURE);
+        text(figure.svg());
     }
 
     void text(String text) throws IOException {
