@@ -21,7 +21,6 @@ import surfeit.lab.Page;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.RepeatKey;
-import surfeit.lab.Segregation;
 import surfeit.lab.StoredInterpretation;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.MethodSettings;
@@ -57,7 +56,8 @@ final class StoredInterpretationRoutes {
         Occasion occasion = exchange.occasion();
         Function<Laboratory, KeptAnswer> work = lab ->
             answer(lab.interpretations(), lab.interpretations().freeze(sample, by,
-                answer -> frozen(answer, occasion, exchange.facts().version()), occasion));
+                (answer, spots) -> frozen(new AnswerFile(answer, spots, occasion.when()), exchange.facts().version()),
+                occasion));
         try (Body body = exchange.body(Form.JSON)) {
             if (!body.isEmpty()) {
                 throw new ProblemException(Problem.UNSUPPORTED_MEDIA_TYPE,
@@ -68,15 +68,15 @@ final class StoredInterpretationRoutes {
         }
     }
 
-    private FrozenAnswer frozen(Segregation answer, Occasion occasion, String programVersion) {
+    private FrozenAnswer frozen(AnswerFile answer, String programVersion) {
         try {
             ByteArrayOutputStream json = new ByteArrayOutputStream();
-            AnswerFile.json(answer, occasion.when(), json);
+            answer.json(json);
             return new FrozenAnswer(
                 MadeWith.of(MethodSettings.NAME, MethodSettings.VERSION, programVersion, tables),
                 new TreeMap<>(Map.of(name(Form.JSON), json.toString(StandardCharsets.UTF_8),
-                    name(Form.CSV), AnswerFile.csv(answer, occasion.when()),
-                    name(Form.MARKDOWN), AnswerFile.markdown(answer, occasion.when()))));
+                    name(Form.CSV), answer.csv(),
+                    name(Form.MARKDOWN), answer.markdown())));
         } catch (IOException e) {
             throw new UncheckedIOException("Writing to memory failed.", e);
         }

@@ -1,8 +1,9 @@
 package surfeit.lab;
 
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 import surfeit.segregation.GroupBy;
+import surfeit.segregation.SpotSource;
 
 /**
  * Answers a lab freezes: kept with the revisions they were made from, given again for ever as they were. Thread-safe.
@@ -19,16 +20,17 @@ public final class Interpretations {
     /**
      * Freezes what the sample's spots show at this moment.
      *
-     * @param text puts the answer into the forms it is to be kept in
+     * @param text puts the answer, with the spots it was made from, into the forms it is to be kept in
      * @throws ProblemException not-found, too-few-elements
      */
-    public StoredInterpretation freeze(String sample, GroupBy by, Function<Segregation, FrozenAnswer> text,
+    public StoredInterpretation freeze(String sample, GroupBy by, BiFunction<Segregation, SpotSource, FrozenAnswer> text,
                                        Occasion occasion) {
         return store.write(access -> {
             StoredSample present = Lookups.sample(access, sample);
             InputRevisions inputs = answers.inputRevisions(access, present);
             Segregation answer = answers.stored(access, present, inputs, by);
-            StoredInterpretation stored = access.keepInterpretation(answer, inputs, by, text.apply(answer), occasion);
+            StoredInterpretation stored = access.keepInterpretation(answer, inputs, by,
+                text.apply(answer, access.spotSource(present)), occasion);
             access.append(Events.of(LabEvent.Type.INTERPRETATION_STORED, occasion, Optional.of(sample), stored.id()));
             access.audit(occasion, StoredInterpretation.STORED, Optional.of(sample), stored.id() + ": by " + by.word()
                 + ", revision " + inputs.sample() + stored.alloy().map(id -> ", revision "

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -20,6 +21,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import surfeit.lab.EventFilter;
 import surfeit.lab.InputRevisions;
 import surfeit.lab.LabEvent;
+import surfeit.lab.Segregation;
 import surfeit.segregation.GroupBy;
 
 /** A frozen answer stays as it was, and says so when what it was made from has changed. */
@@ -160,10 +162,11 @@ class StoredInterpretationTest {
         for (Reply stored : all) {
             JsonNode inputs = stored.json().path("inputs");
             ByteArrayOutputStream again = new ByteArrayOutputStream();
-            AnswerFile.json(service.laboratory().segregation("lot-7", new InputRevisions(
-                    inputs.path("sample_revision").asLong(), OptionalLong.of(inputs.path("alloy_revision").asLong())),
-                    GroupBy.valueOf(stored.json().path("by").asText().toUpperCase(java.util.Locale.ROOT))),
-                Instant.parse(stored.json().path("stored_time").asText()), again);
+            Segregation answer = service.laboratory().segregation("lot-7", new InputRevisions(
+                inputs.path("sample_revision").asLong(), OptionalLong.of(inputs.path("alloy_revision").asLong())),
+                GroupBy.valueOf(stored.json().path("by").asText().toUpperCase(Locale.ROOT)));
+            new AnswerFile(answer, service.laboratory().spotSource(answer.stored().orElseThrow()),
+                Instant.parse(stored.json().path("stored_time").asText())).json(again);
 
             assertThat(again.toString(StandardCharsets.UTF_8)).isEqualTo(answer(stored));
         }

@@ -26,6 +26,7 @@ import surfeit.lab.RepeatKey;
 import surfeit.lab.Segregation;
 import surfeit.lab.StoredInterpretation;
 import surfeit.segregation.GroupBy;
+import surfeit.segregation.SpotSource;
 
 /** Frozen answers on record: whole or not at all, told in the audit, carried in a backup. Values are invented. */
 class InterpretationRecordTest {
@@ -52,7 +53,7 @@ class InterpretationRecordTest {
         return lab.interpretations().freeze("A7", GroupBy.FEATURE, InterpretationRecordTest::text, LabBench.ANNA);
     }
 
-    private static FrozenAnswer text(Segregation answer) {
+    private static FrozenAnswer text(Segregation answer, SpotSource spots) {
         return new FrozenAnswer(MADE_WITH, new TreeMap<>(Map.of("json", "{\"spots\":"
             + answer.interpretation().spotCount() + ",\"µ\":\"größer\"}", "md", "# Probe\n")));
     }
@@ -140,7 +141,7 @@ class InterpretationRecordTest {
         try (LabBench bench = LabBench.in(data())) {
             Map<String, Long> before = bench.rowCounts();
 
-            assertThatThrownBy(() -> bench.laboratory().interpretations().freeze("A7", GroupBy.FEATURE, answer -> {
+            assertThatThrownBy(() -> bench.laboratory().interpretations().freeze("A7", GroupBy.FEATURE, (answer, spots) -> {
                 throw new IllegalStateException("no words");
             }, LabBench.ANNA)).hasMessage("no words");
 
