@@ -109,6 +109,20 @@ class SharedDataTest {
     }
 
     @Test
+    void every_client_says_in_its_head_whether_the_tests_run_it_and_the_readme_says_the_same() throws IOException {
+        String readme = Files.readString(SHARED.resolve("README.md"));
+        try (Stream<Path> clients = Files.list(SHARED.resolve("clients"))) {
+            assertThat(clients.filter(Files::isRegularFile)).isNotEmpty().allSatisfy(client -> {
+                String head = Files.readString(client).lines().limit(25).collect(Collectors.joining(" "));
+                boolean run = head.contains("Run by the project's own tests");
+                assertThat(head.contains("Not run by the project's tests")).as(client.toString()).isNotEqualTo(run);
+                assertThat(readme).containsPattern("`clients/" + client.getFileName() + "` .*; "
+                    + (run ? "run by the tests" : "not run") + " \\|");
+            });
+        }
+    }
+
+    @Test
     void every_check_case_says_that_its_data_are_invented() throws IOException {
         ObjectMapper json = new ObjectMapper();
         for (Path file : files()) {

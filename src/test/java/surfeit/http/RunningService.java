@@ -40,7 +40,7 @@ final class RunningService implements AutoCloseable {
     private final Server server;
     private final HttpClient client = HttpClient.newHttpClient();
 
-    private RunningService(ServerSettings settings) {
+    private RunningService(ServerSettings settings, int port) {
         try {
             folder = Files.createTempDirectory("surfeit-test-");
         } catch (IOException e) {
@@ -49,15 +49,20 @@ final class RunningService implements AutoCloseable {
         store = SqliteStore.open(folder);
         laboratory = new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(),
             MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION);
-        server = Server.start(settings.withPort(0), laboratory, Clock.fixed(NOW, ZoneOffset.UTC));
+        server = Server.start(settings.withPort(port), laboratory, Clock.fixed(NOW, ZoneOffset.UTC));
     }
 
     static RunningService start() {
-        return new RunningService(ServerSettings.DEFAULT);
+        return new RunningService(ServerSettings.DEFAULT, 0);
     }
 
     static RunningService start(ServerSettings settings) {
-        return new RunningService(settings);
+        return new RunningService(settings, 0);
+    }
+
+    /** On a port where another one was before. */
+    static RunningService startAgainAt(String address) {
+        return new RunningService(ServerSettings.DEFAULT, URI.create(address).getPort());
     }
 
     /** The route table of a service on this record that has not started. */

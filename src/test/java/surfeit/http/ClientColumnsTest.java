@@ -1,0 +1,70 @@
+package surfeit.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/** The clients that no test can run ask only for what the service has: columns and addresses. */
+class ClientColumnsTest {
+    private static RunningService service;
+    private static List<String> columns;
+
+    @BeforeAll
+    static void start() {
+        service = RunningService.start();
+        columns = List.of(service.get("/v1/results.csv").text().strip().split(","));
+    }
+
+    @AfterAll
+    static void stop() {
+        service.close();
+    }
+
+    private static String client(String name) throws IOException {
+        return Files.readString(ClientRun.CLIENTS.resolve(name));
+    }
+
+    @Test
+    void the_spreadsheet_query_types_every_number_of_the_results_and_nothing_else() throws IOException {
+        String numbers = client("results.pq").replaceAll("(?s).*Numbers = \\{(.*?)}.*", "$1");
+        List<String> typed = Pattern.compile("\"([a-z_]+)\"").matcher(numbers).results().map(name -> name.group(1))
+            .toList();
+        assertThat(columns).containsAll(typed);
+        assertThat(typed).contains("revision").containsAll(columns.stream()
+            .filter(name -> name.matches("p_value.*|.*(_percent|_percent_u|_kev|_factor)")).toList());
+    }
+
+    @Test
+    void the_dashboard_asks_for_columns_the_results_have() throws IOException {
+        JsonNode dashboard = new ObjectMapper().readTree(client("dashboard.json"));
+        List<String> selected = new ArrayList<>();
+        dashboard.path("panels").forEach(panel -> panel.path("targets").forEach(target ->
+            target.path("columns").forEach(column -> selected.add(column.path("selector").asText()))));
+        assertThat(selected).isNotEmpty();
+        assertThat(columns).containsAll(selected);
+    }
+
+    @Test
+    void every_address_a_client_names_is_one_of_the_service() throws IOException {
+        List<String> known = Routes.of(service.laboratory(), new Readiness()).routes().stream()
+            .flatMap(route -> route.paths().stream()).toList();
+        for (String name : List.of("dashboard.json", "results.pq")) {
+            Matcher address = Pattern.compile("/?(v1/[a-z/]+(\\.[a-z]+)?)").matcher(client(name));
+            assertThat(address.results().map(found -> "/" + found.group(1))).as(name).isNotEmpty()
+                .allSatisfy(found -> assertThat(known).contains(found));
+        }
+        Matcher steps = Pattern.compile("address\\(\"([a-z]+)([./])").matcher(client("SurfeitLab.m"));
+        assertThat(steps.results().map(found -> "/v1/" + found.group(1))).isNotEmpty()
+            .allSatisfy(found -> assertThat(known).anyMatch(path -> path.startsWith(found)));
+    }
+}
