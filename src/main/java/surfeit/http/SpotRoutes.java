@@ -13,7 +13,10 @@ import surfeit.http.json.SpotDocuments;
 import surfeit.intake.IntakeOptions;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Page;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
 import surfeit.lab.SpotFilter;
+import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
 import surfeit.segregation.Verdict;
 
@@ -28,7 +31,7 @@ final class SpotRoutes {
     List<Route> routes() {
         return List.of(
             Route.get("/v1/samples/{sample}/spots", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.NDJSON)
-                .parameters("feature", "particle", "session", "verdict", "withdrawn", "page_size", "cursor")
+                .parameters("feature", "particle", "session", "verdict", "withdrawn", "revision", "page_size", "cursor")
                 .to(this::list),
             Route.get("/v1/spots/{id}", Scope.READ).to(this::read),
             Route.get("/v1/spots/{id}/revisions", Scope.READ).to(this::revisions),
@@ -41,11 +44,12 @@ final class SpotRoutes {
         Parameters parameters = exchange.parameters();
         SpotFilter filter = new SpotFilter(parameters.text("feature"), parameters.text("particle"),
             parameters.text("session"), Optional.empty(), Optional.empty(), parameters.flag("withdrawn"));
-        if (exchange.unchanged(laboratory.sample(sample).revision())) {
+        Optional<Verdict> verdict = parameters.oneOf("verdict", ResultQuery.screened(), Verdict::word);
+        StoredSample asOf = asOf(sample, parameters, verdict);
+        if (exchange.unchanged(asOf.revision())) {
             return;
         }
-        SpotSelection wanted = new SpotSelection(laboratory, sample, filter,
-            parameters.oneOf("verdict", ResultQuery.screened(), Verdict::word));
+        SpotSelection wanted = new SpotSelection(laboratory, asOf, filter, verdict);
         switch (exchange.form()) {
             case CSV -> csv(exchange, wanted);
             case NDJSON -> ndjson(exchange, wanted);
@@ -55,6 +59,18 @@ final class SpotRoutes {
                 exchange.json(200, json -> SpotDocuments.write(json, page.items(), next));
             }
         }
+    }
+
+    /** The sample now, or as it was at a revision. */
+    private StoredSample asOf(String sample, Parameters parameters, Optional<Verdict> verdict) {
+        if (parameters.text("revision").isEmpty()) {
+            return laboratory.sample(sample);
+        }
+        if (verdict.isPresent()) {
+            throw new ProblemException(Problem.VALUE_OUT_OF_RANGE,
+                "Expected verdict or revision: verdict screens the spots of today.");
+        }
+        return laboratory.sample(sample, parameters.wholeNumber("revision", 1, 1, Long.MAX_VALUE));
     }
 
     private static void csv(Exchange exchange, SpotSelection wanted) throws IOException {

@@ -11,17 +11,19 @@ import surfeit.lab.Page;
 import surfeit.lab.PageRequest;
 import surfeit.lab.PublicId;
 import surfeit.lab.SpotFilter;
+import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
 import surfeit.segregation.Verdict;
 
 /** The spots of a sample that are wanted: by what is stated of them, and by what they show in a screening. */
 final class SpotSelection {
     private final Laboratory laboratory;
-    private final String sample;
+    private final StoredSample sample;
     private final SpotFilter filter;
     private final Optional<Verdict> verdict;
 
-    SpotSelection(Laboratory laboratory, String sample, SpotFilter filter, Optional<Verdict> verdict) {
+    /** @param sample now, or as it was at a revision */
+    SpotSelection(Laboratory laboratory, StoredSample sample, SpotFilter filter, Optional<Verdict> verdict) {
         this.laboratory = laboratory;
         this.sample = sample;
         this.filter = filter;
@@ -52,7 +54,7 @@ final class SpotSelection {
             return;
         }
         Set<String> showing = new HashSet<>();
-        laboratory.forEachReading(sample, reading -> {
+        laboratory.forEachReading(sample.name(), reading -> {
             if (reading.reading().shows(verdict)) {
                 showing.add(reading.stored().id());
             }

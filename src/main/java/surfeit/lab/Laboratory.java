@@ -140,11 +140,14 @@ public final class Laboratory {
 
     /** Spots of a sample in the order of record. */
     public Page<StoredSpot> spots(String sample, SpotFilter filter, PageRequest page) {
-        return store.read(access -> {
-            StoredSample stored = Lookups.sample(access, sample);
-            long after = page.after().map(Lookups::spotKey).orElse(0L);
-            return Page.of(access.spots(stored, filter, after, page.size() + 1), page.size(), StoredSpot::id);
-        });
+        return spots(sample(sample), filter, page);
+    }
+
+    /** The spots a sample had at one of its revisions, each as it was then. */
+    public Page<StoredSpot> spots(StoredSample asOf, SpotFilter filter, PageRequest page) {
+        long after = page.after().map(Lookups::spotKey).orElse(0L);
+        return Page.of(store.read(access -> access.spots(asOf, filter, after, page.size() + 1)), page.size(),
+            StoredSpot::id);
     }
 
     /**
@@ -159,7 +162,8 @@ public final class Laboratory {
         return stored;
     }
 
-    private void forEachSpot(StoredSample stored, SpotFilter filter, Consumer<StoredSpot> consumer) {
+    /** As {@link #forEachSpot(String, SpotFilter, Consumer)}, as they were at a revision of the sample. */
+    public void forEachSpot(StoredSample stored, SpotFilter filter, Consumer<StoredSpot> consumer) {
         long after = 0;
         while (true) {
             long from = after;

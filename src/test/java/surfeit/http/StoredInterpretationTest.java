@@ -171,6 +171,28 @@ class StoredInterpretationTest {
     }
 
     @Test
+    void the_spots_it_was_made_from_can_be_read_as_they_were() {
+        Reply stored = freeze("");
+        String before = service.get("/v1/samples/lot-7/spots.csv").text();
+        for (String how : List.of("spots imported", "spot corrected", "spot withdrawn")) {
+            change(how);
+        }
+        String spots = stored.json().at("/links/spots").asText();
+
+        JsonNode first = service.get(spots + "&page_size=1").json();
+
+        assertThat(spots).isEqualTo("/v1/samples/lot-7/spots?revision=2");
+        assertThat(service.get("/v1/samples/lot-7/spots.csv?revision=2").text()).isEqualTo(before);
+        assertThat(first.at("/items/0/revision").asInt()).isEqualTo(1);
+        assertThat(first.at("/items/0/feature").asText()).isEqualTo("dark patch");
+        assertThat(service.get("/v1/samples/lot-7/spots?revision=5").json().path("items")).hasSize(9);
+        assertThat(service.get("/v1/samples/lot-7/spots?revision=6").status()).isEqualTo(404);
+        assertThat(service.get("/v1/samples/lot-7/spots?revision=0").code()).isEqualTo("value-out-of-range");
+        assertThat(service.get("/v1/samples/lot-7/spots?revision=2&verdict=enriched").code())
+            .isEqualTo("value-out-of-range");
+    }
+
+    @Test
     void the_first_change_counts_and_is_told_once() {
         freeze("");
         freeze("?by=sample");

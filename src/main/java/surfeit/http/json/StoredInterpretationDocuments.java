@@ -64,6 +64,7 @@ public final class StoredInterpretationDocuments {
         String self = address(stored);
         FaultDocuments.writeLinks(json, Map.of("self", self, "csv", self + ".csv", "md", self + ".md",
             "sample_revision", "/v1/samples/" + stored.sample() + "/revisions/" + stored.inputs().sample(),
+            "spots", "/v1/samples/" + stored.sample() + "/spots?revision=" + stored.inputs().sample(),
             "segregation", presentAnswer(stored)));
     }
 
