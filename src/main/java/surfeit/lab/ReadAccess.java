@@ -54,7 +54,7 @@ public interface ReadAccess {
     /** Frozen answers of a sample none of whose inputs has changed, in the order they were stored. */
     List<StoredInterpretation> freshInterpretations(String sample);
 
-    /** Frozen answers made from an alloy's nominal none of whose inputs has changed, in the order they were stored. */
+    /** Frozen answers made from an alloy none of whose inputs has changed, in the order they were stored. */
     List<StoredInterpretation> freshInterpretationsOfAlloy(String alloy);
 
     /** Events after one, in the order of record, at most {@code limit}. */

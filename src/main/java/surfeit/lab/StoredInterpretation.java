@@ -14,7 +14,7 @@ import surfeit.segregation.GroupBy;
  * @param sample    name of the sample
  * @param by        how the spots were grouped
  * @param stored    by whom and when it was frozen
- * @param alloy     the alloy whose nominal was used; absent where the sample stated its own
+ * @param alloy     the alloy the sample names, for its nominal or its phases; absent where it names none
  * @param inputs    the revisions it was made from; the sample's says which revision of which spot entered
  * @param madeWith  the method, program and tables it was made with
  * @param checksums SHA-256 in hex of each form that is kept, by the form's name

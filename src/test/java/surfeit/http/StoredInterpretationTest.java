@@ -209,6 +209,10 @@ class StoredInterpretationTest {
             "interpretation.stale int_0002 lot-7", "interpretation.stored int_0003 lot-7");
         assertThat(service.get("/v1/interpretations/int_0001").json().at("/changed_input/change").asText())
             .isEqualTo("spot corrected");
+        JsonNode served = service.get("/v1/events?after=0&types=interpretation.stored,interpretation.stale").json()
+            .path("items");
+        assertThat(served).extracting(event -> event.path("interpretation").asText())
+            .containsExactly("int_0001", "int_0002", "int_0001", "int_0002", "int_0003");
     }
 
     @Test

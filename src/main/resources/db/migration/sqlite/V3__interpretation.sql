@@ -4,7 +4,7 @@ CREATE TABLE interpretation (
     id              INTEGER PRIMARY KEY,        -- from 1, without gaps
     sample          INTEGER NOT NULL REFERENCES sample (id),
     sample_revision INTEGER NOT NULL,           -- the revision it was made from: it says which spots entered
-    alloy           TEXT,                       -- whose nominal was used; absent where the sample stated its own
+    alloy           TEXT,                       -- the sample names, for its nominal or its phases
     alloy_revision  INTEGER,                    -- 0 for the program's own statement
     grouped_by      TEXT NOT NULL,
     who             TEXT NOT NULL,
