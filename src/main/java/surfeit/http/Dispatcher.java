@@ -29,7 +29,7 @@ final class Dispatcher {
         this.table = table;
         this.facts = facts;
         this.gate = gate;
-        this.streams = new OpenStreams(facts.settings().requests().openStreamsMax());
+        this.streams = new OpenStreams(facts.settings().requests().openStreamsMax(), state.feed()::probe);
         this.readiness = state.readiness();
         this.refusals = new Refusals(table);
     }

@@ -14,15 +14,19 @@ final class OpenStreams {
 
     private final Semaphore free;
     private final int most;
+    private final Runnable whenFull;
 
-    OpenStreams(int most) {
+    /** @param whenFull finds out which clients are gone, which may show only when they are written to */
+    OpenStreams(int most, Runnable whenFull) {
         this.most = most;
+        this.whenFull = whenFull;
         this.free = new Semaphore(most);
     }
 
     /** Takes a place until the request is over, however it ends. @throws ProblemException quota-exceeded */
     void enter(Context context) {
         if (!free.tryAcquire()) {
+            whenFull.run();
             context.res().setHeader("Retry-After", Integer.toString(RETRY_S));
             throw new ProblemException(Problem.QUOTA_EXCEEDED, "All " + most + " streams are open already.")
                 .withSetting(RequestLimits.STREAMS_SETTING);

@@ -67,6 +67,11 @@ public record RequestLimits(long uploadBytesMax, long jsonBytesMax, int jsonDept
             bodyTotal);
     }
 
+    public RequestLimits withOpenStreams(int streams) {
+        return new RequestLimits(uploadBytesMax, jsonBytesMax, jsonDepthMax, headerBytesMax, requestsPerSecondMax,
+            streams, bodyStall, bodyTotal);
+    }
+
     public RequestLimits withTimes(Duration stall, Duration total) {
         return new RequestLimits(uploadBytesMax, jsonBytesMax, jsonDepthMax, headerBytesMax, requestsPerSecondMax,
             openStreamsMax, stall,

@@ -138,11 +138,25 @@ class ManyListenersTest {
         return next - 2;
     }
 
+    private static ServerSettings one() {
+        return ServerSettings.DEFAULT.withRequests(RequestLimits.DEFAULT.withOpenStreams(1));
+    }
+
+    @Test
+    void the_place_of_a_client_that_is_gone_is_found_free_when_another_asks_for_it() throws Exception {
+        try (RunningService small = RunningService.start(one())) {
+            try (EventCrowd gone = new EventCrowd(small.server().port(), 1, "", Long.MAX_VALUE, id -> { })) {
+                assertThat(gone.awaitOpen(30)).isTrue();
+            }
+            assertThat(small.get("/v1/events").status()).isEqualTo(429);
+            Thread.sleep(5000);
+            assertThat(small.get("/v1/events").status()).isEqualTo(200);
+        }
+    }
+
     @Test
     void one_stream_more_than_allowed_is_refused_with_the_setting_that_says_so() {
-        RequestLimits one = new RequestLimits(1 << 20, 1 << 20, 20, 16 << 10, 100, 1,
-            RequestLimits.DEFAULT.bodyStall(), RequestLimits.DEFAULT.bodyTotal());
-        try (RunningService small = RunningService.start(ServerSettings.DEFAULT.withRequests(one));
+        try (RunningService small = RunningService.start(one());
              EventClient client = EventClient.open(small, "")) {
             client.next();
             Reply refused = small.get("/v1/events?wait_s=5");

@@ -21,7 +21,6 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import surfeit.lab.EventFilter;
 import surfeit.lab.EventLog;
-import surfeit.lab.LabEvent;
 import surfeit.lab.Store;
 
 /**
@@ -53,6 +52,7 @@ public final class EventFeed implements AutoCloseable {
     private volatile RecentEvents recent = new RecentEvents(1, 0);
     private volatile Optional<Store.Listening> listening = Optional.empty();
     private volatile boolean closing;
+    private volatile int probes;
     private volatile Duration lag = Duration.ZERO;
 
     /** @param kept how long events stay in the log */
@@ -97,11 +97,10 @@ public final class EventFeed implements AutoCloseable {
     public EventBatch read(EventFilter filter, OptionalLong after) {
         Start start = start(after);
         if (start.reset().isPresent()) {
-            return new EventBatch(List.of(start.reset().get()), start.position());
+            return new EventBatch(List.of(start.reset().get().line()), start.position());
         }
         EventLog.Page page = log.page(filter, start.position(), AT_ONCE);
-        return new EventBatch(page.events().stream().map((LabEvent event) -> EncodedEvent.of(event)).toList(),
-            page.next());
+        return new EventBatch(page.events().stream().map(event -> EncodedEvent.of(event).line()).toList(), page.next());
     }
 
     /**
@@ -133,6 +132,14 @@ public final class EventFeed implements AutoCloseable {
             listeners.remove(listener);
             listeners.notifyAll();
         }
+    }
+
+    /**
+     * Writes to every stream within the next seconds, so that those whose client has gone are found out. It takes two
+     * writes: the first one is answered by the client's machine, the second one fails.
+     */
+    public void probe() {
+        probes = 2;
     }
 
     /** How many listen. */
@@ -203,13 +210,19 @@ public final class EventFeed implements AutoCloseable {
                     forgotten = now;
                     readLater(this::forget);
                 }
-                listeners.forEach(listener -> listener.tick(now));
+                tick(now);
             } catch (InterruptedException e) {
                 return;
             } catch (RuntimeException e) {
                 LOG.warn("The events could not be read and are tried again: {}", e.getClass().getName());
             }
         }
+    }
+
+    private void tick(long now) {
+        boolean probing = probes > 0;
+        probes = probing ? probes - 1 : 0;
+        listeners.forEach(listener -> listener.tick(now, probing));
     }
 
     private void readOn() {

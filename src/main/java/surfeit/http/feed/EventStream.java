@@ -10,7 +10,6 @@ import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.util.IteratingCallback;
 import surfeit.lab.EventFilter;
 import surfeit.lab.EventLog;
-import surfeit.lab.LabEvent;
 
 /**
  * One client's stream. It holds no thread and no queue, only the number of the last event the client was sent: while
@@ -56,8 +55,8 @@ final class EventStream extends IteratingCallback implements Listener {
         EventFeed.Start start = feed.start(wanted.after());
         this.position = start.position();
         ByteArrayOutputStream first = new ByteArrayOutputStream();
-        framing.opening(first, position);
-        start.reset().ifPresent(reset -> framing.event(first, reset.id(), reset.type(), reset.json()));
+        first.writeBytes(framing.opening(position));
+        start.reset().ifPresent(reset -> first.writeBytes(framing.event(reset)));
         this.opening = first.toByteArray();
     }
 
@@ -112,7 +111,7 @@ final class EventStream extends IteratingCallback implements Listener {
             if (page.events().isEmpty()) {
                 succeeded();
             } else {
-                write(page.events().stream().map((LabEvent event) -> EncodedEvent.of(event)).toList());
+                write(page.events().stream().map(EncodedEvent::of).toList());
             }
         } catch (RuntimeException e) {
             failed(e);
@@ -120,8 +119,11 @@ final class EventStream extends IteratingCallback implements Listener {
     }
 
     private Action write(List<EncodedEvent> events) {
+        if (events.size() == 1) {
+            return write(framing.event(events.get(0)));
+        }
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        events.forEach(event -> framing.event(bytes, event.id(), event.type(), event.json()));
+        events.forEach(event -> bytes.writeBytes(framing.event(event)));
         return write(bytes.toByteArray());
     }
 
@@ -144,10 +146,10 @@ final class EventStream extends IteratingCallback implements Listener {
     }
 
     @Override
-    public void tick(long nanoTime) {
+    public void tick(long nanoTime, boolean probing) {
         if (nanoTime - endNanos >= 0 || !allowed.getAsBoolean()) {
             leaving = true;
-        } else if (nanoTime - writtenNanos >= ALIVE_NANOS) {
+        } else if (probing || nanoTime - writtenNanos >= ALIVE_NANOS) {
             aliveDue = true;
         } else {
             return;

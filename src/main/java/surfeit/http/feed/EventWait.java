@@ -33,7 +33,7 @@ final class EventWait implements Listener {
     }
 
     @Override
-    public void tick(long nanoTime) {
+    public void tick(long nanoTime, boolean probing) {
         if (nanoTime - endNanos >= 0) {
             over.complete(null);
         }
