@@ -6,23 +6,28 @@ import java.io.OutputStream;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import surfeit.http.json.ImportDocument;
+import surfeit.http.measure.ImportMeasures;
 import surfeit.lab.ImportOptions;
 import surfeit.lab.ImportOptions.OnError;
 import surfeit.lab.ImportReport;
 import surfeit.lab.KeptAnswer;
 import surfeit.lab.KeptFile;
 import surfeit.lab.Laboratory;
+import surfeit.lab.ProblemException;
 import surfeit.lab.RepeatKey;
 import surfeit.lab.SpotRows;
 
 /** Spots on their way in, and what became of them. */
 final class ImportRoutes {
     private final Laboratory laboratory;
+    private final ImportMeasures measures;
 
-    ImportRoutes(Laboratory laboratory) {
+    ImportRoutes(Laboratory laboratory, ImportMeasures measures) {
         this.laboratory = laboratory;
+        this.measures = measures;
     }
 
     List<Route> routes() {
@@ -43,11 +48,19 @@ final class ImportRoutes {
         SpotRows rows = UploadOptions.rows(form, UploadOptions.of(exchange));
         laboratory.sample(sample);
         try (Body body = exchange.body(form)) {
-            Function<Laboratory, KeptAnswer> work = lab ->
-                answer(lab.importSpots(sample, body, rows, options, exchange.occasion()), options.validateOnly());
+            AtomicReference<Optional<ImportReport>> done = new AtomicReference<>(Optional.empty());
+            Function<Laboratory, KeptAnswer> work = lab -> {
+                ImportReport report = lab.importSpots(sample, body, rows, options, exchange.occasion());
+                done.set(Optional.of(report).filter(any -> !options.validateOnly()));
+                return answer(report, options.validateOnly());
+            };
             Optional<RepeatKey> key = exchange.repeatKey(body);
             exchange.kept(key.isPresent() ? laboratory.once(key.get(), exchange.occasion(), work)
                 : work.apply(laboratory));
+            done.get().ifPresent(measures::done);
+        } catch (ProblemException e) {
+            measures.refused();
+            throw e;
         }
     }
 

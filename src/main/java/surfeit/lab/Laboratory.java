@@ -344,6 +344,11 @@ public final class Laboratory {
         return store.read(access -> AuditChain.check(access, List.of()));
     }
 
+    /** Bytes the record takes where it is kept. */
+    public long byteCount() {
+        return store.byteCount();
+    }
+
     /** Copies the whole record while work goes on; the caller closes it. @throws ProblemException storage-full */
     public Backup backup(Instant when) {
         return store.backup(when);
