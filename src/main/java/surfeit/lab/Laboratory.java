@@ -34,6 +34,7 @@ public final class Laboratory {
     private final RepeatedRequests repeated;
     private final Access access;
     private final EventLog eventLog;
+    private final Readings readings;
 
     /** @param detectionLimitMassFraction limit taken for "not detected" without a stated limit */
     public Laboratory(Store store, AlloyCatalogue packagedAlloys, Interpreter interpreter,
@@ -44,6 +45,7 @@ public final class Laboratory {
         this.repeated = new RepeatedRequests();
         this.access = new Access(store);
         this.eventLog = new EventLog(store);
+        this.readings = new Readings(store, answers);
     }
 
     private Laboratory(WriteAccess open, Laboratory outer) {
@@ -53,6 +55,7 @@ public final class Laboratory {
         this.repeated = outer.repeated;
         this.access = outer.access;
         this.eventLog = new EventLog(store);
+        this.readings = new Readings(store, answers);
     }
 
     /** Who may use the record. */
@@ -306,16 +309,9 @@ public final class Laboratory {
         return answers.unstored(sample, alloy, spots, by);
     }
 
-    /**
-     * Hands over what each spot of the specimen shows by itself, as {@link #forEachSpot} hands over spots: a screening, no
-     * verdicts. Withdrawn spots are left out. Memory grows by one number per spot and element.
-     *
-     * @throws ProblemException too-few-elements
-     */
-    public void forEachReading(String sample, Consumer<StoredReading> consumer) {
-        StoredSample stored = sample(sample);
-        Nominal nominal = store.read(access -> answers.nominal(access, stored));
-        answers.screen(stored, nominal, new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots)), consumer);
+    /** What each spot shows by itself. */
+    public Readings readings() {
+        return readings;
     }
 
     // Feed, audit, safe repetition
