@@ -15,7 +15,7 @@ final class Routes {
         routes.addAll(new ProblemRoutes().routes());
         routes.addAll(new SampleRoutes(laboratory).routes());
         routes.addAll(new SpotRoutes(laboratory).routes());
-        routes.addAll(new ImportRoutes(laboratory, state.measures().imports()).routes());
+        routes.addAll(new ImportRoutes(laboratory, state).routes());
         routes.addAll(new AnswerRoutes(laboratory).routes());
         routes.addAll(new StoredInterpretationRoutes(laboratory).routes());
         routes.addAll(new ResultRoutes(laboratory).routes());

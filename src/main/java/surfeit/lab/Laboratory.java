@@ -136,8 +136,14 @@ public final class Laboratory {
      */
     public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options,
                                     Occasion occasion) {
-        Function<WriteAccess, ImportReport> work =
-            access -> new SpotImport(access, Lookups.sample(access, sample), options, occasion).run(upload, rows);
+        return importSpots(sample, upload, rows, options, occasion, ImportProgress.UNHEARD);
+    }
+
+    /** As {@link #importSpots(String, Upload, SpotRows, ImportOptions, Occasion)}, telling how far it has come. */
+    public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options,
+                                    Occasion occasion, ImportProgress progress) {
+        Function<WriteAccess, ImportReport> work = access ->
+            new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress).run(upload, rows);
         return options.validateOnly() ? SpotImport.rehearsed(store.rehearse(work)) : store.write(work);
     }
 
