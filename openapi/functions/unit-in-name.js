@@ -1,6 +1,6 @@
 // Every property that is a number ends in its unit, or is one of the few that have none.
 
-const UNITS = ['_atomic_percent', '_mass_percent', '_percent', '_kev', '_ev', '_um', '_nm', '_deg', '_s', '_c', '_g_per_mol',
+const UNITS = ['_atomic_percent', '_mass_percent', '_percent', '_kev', '_ev', '_um', '_nm', '_deg', '_s', '_ms', '_c', '_g_per_mol',
   '_g_per_cm3', '_g_cm3', '_ug_cm2', '_position', '_count', '_counts', '_factor', '_odds_ratio'];
 // An uncertainty or the end of an interval has the unit of what stands before it.
 const PARTS = /(_u_random|_u_shared|_u|_low|_high)$/;

@@ -58,6 +58,7 @@ class DirectionTest {
         Map.entry("org.sqlite.", Set.of("storage")),
         Map.entry("org.postgresql.", Set.of("storage")),
         Map.entry("javax.sql.", Set.of("storage")),
+        Map.entry("com.sun.management.", Set.of("http")),
         Map.entry("picocli.", Set.of("cli")),
         Map.entry("org.slf4j.", Set.of("http", "storage", "cli")));
 

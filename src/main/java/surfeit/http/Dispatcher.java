@@ -10,6 +10,8 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.Executor;
 import java.util.concurrent.TimeUnit;
+import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
+import surfeit.http.measure.RequestMeasures;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 
@@ -68,6 +70,8 @@ final class Dispatcher {
     }
 
     private void answer(Context context, Route route, Optional<Form> bySuffix) throws IOException {
+        RequestMeasures.mark(ServletContextRequest.getServletContextRequest(context.req()), route.pattern(),
+            route.isStream());
         boolean counted = readiness.begin();
         try {
             if (!counted && route.scope() != Scope.OPEN) {

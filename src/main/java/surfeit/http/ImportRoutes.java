@@ -6,29 +6,40 @@ import java.io.OutputStream;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Function;
 import surfeit.http.json.ImportDocument;
+import surfeit.http.measure.ImportMeasures;
 import surfeit.lab.ImportOptions;
 import surfeit.lab.ImportOptions.OnError;
 import surfeit.lab.ImportReport;
 import surfeit.lab.KeptAnswer;
 import surfeit.lab.KeptFile;
 import surfeit.lab.Laboratory;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
 import surfeit.lab.RepeatKey;
 import surfeit.lab.SpotRows;
 
 /** Spots on their way in, and what became of them. */
 final class ImportRoutes {
-    private final Laboratory laboratory;
+    /** Query parameter that gives an upload a name. */
+    private static final String NAME = "import";
 
-    ImportRoutes(Laboratory laboratory) {
+    private final Laboratory laboratory;
+    private final ImportMeasures measures;
+    private final NamedUploads uploads;
+
+    ImportRoutes(Laboratory laboratory, ServiceState state) {
         this.laboratory = laboratory;
+        this.measures = state.measures().imports();
+        this.uploads = state.uploads();
     }
 
     List<Route> routes() {
         return List.of(
             Route.post("/v1/samples/{sample}/spots", Scope.WRITE).takes(Form.JSON, Form.NDJSON, Form.CSV)
-                .parameters(UploadOptions.PARAMETERS).parameters("on_error", "validate_only").to(this::importSpots),
+                .parameters(UploadOptions.PARAMETERS).parameters("on_error", "validate_only", NAME).to(this::importSpots),
             Route.get("/v1/imports/{id}", Scope.READ).to(this::report),
             Route.get("/v1/imports/{id}/rejected.csv", Scope.READ).forms(Form.CSV).to(this::rejected),
             Route.get("/v1/imports/{id}/original", Scope.READ).forms(Form.FILE).to(this::original));
@@ -42,12 +53,27 @@ final class ImportRoutes {
         Form form = exchange.bodyForm();
         SpotRows rows = UploadOptions.rows(form, UploadOptions.of(exchange));
         laboratory.sample(sample);
+        OngoingUpload upload = parameters.text(NAME).map(name -> uploads.begin(name, sample, exchange.now()))
+            .orElseGet(() -> new OngoingUpload(sample, exchange.now()));
         try (Body body = exchange.body(form)) {
-            Function<Laboratory, KeptAnswer> work = lab ->
-                answer(lab.importSpots(sample, body, rows, options, exchange.occasion()), options.validateOnly());
+            upload.received();
+            AtomicReference<Optional<ImportReport>> done = new AtomicReference<>(Optional.empty());
+            Function<Laboratory, KeptAnswer> work = lab -> {
+                ImportReport report = lab.importSpots(sample, body, rows, options, exchange.occasion(), upload);
+                done.set(Optional.of(report));
+                return answer(report, options.validateOnly());
+            };
             Optional<RepeatKey> key = exchange.repeatKey(body);
-            exchange.kept(key.isPresent() ? laboratory.once(key.get(), exchange.occasion(), work)
-                : work.apply(laboratory));
+            KeptAnswer answer = key.isPresent() ? laboratory.once(key.get(), exchange.occasion(), work)
+                : work.apply(laboratory);
+            upload.over(done.get(), options.validateOnly());
+            done.get().filter(report -> !options.validateOnly()).ifPresent(measures::done);
+            exchange.kept(answer);
+        } catch (ProblemException e) {
+            measures.refused();
+            throw e;
+        } finally {
+            upload.refusedUnlessOver();
         }
     }
 
@@ -58,9 +84,22 @@ final class ImportRoutes {
     }
 
     private void report(Exchange exchange) throws IOException {
+        if (NamedUploads.isName(exchange.path("id"))) {
+            progress(exchange, exchange.path("id"));
+            return;
+        }
         ImportReport report = laboratory.importReport(exchange.path("id"));
         if (!exchange.unchanged(1)) {
             exchange.json(200, json -> ImportDocument.write(json, report, false));
+        }
+    }
+
+    private void progress(Exchange exchange, String name) throws IOException {
+        OngoingUpload upload = uploads.find(name).orElseThrow(() -> new ProblemException(Problem.NOT_FOUND,
+            "There is no import \"" + name + "\", and no upload of that name is under way or was lately."));
+        OngoingUpload.Stand stand = upload.stand();
+        if (!exchange.unchanged(upload.started().toEpochMilli(), stand.state().ordinal(), stand.spotCount())) {
+            exchange.json(200, json -> ProgressDocument.write(json, name, upload, stand));
         }
     }
 

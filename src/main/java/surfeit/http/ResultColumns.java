@@ -15,8 +15,10 @@ import surfeit.spot.Spot;
 
 /** The columns of a result row: one table for JSON, NDJSON and CSV. */
 final class ResultColumns {
+    private enum Kind { TEXT, NUMBER, WHOLE_NUMBER }
+
     /** A column: its name with unit, its value as a text, a number, or absent. */
-    private record Column(String name, boolean isNumber, Function<ResultRow, Optional<String>> text,
+    private record Column(String name, Kind kind, Function<ResultRow, Optional<String>> text,
                           Function<ResultRow, OptionalDouble> number) {
     }
 
@@ -29,13 +31,16 @@ final class ResultColumns {
         List<Column> columns = new ArrayList<>();
         text(columns, "sample", row -> Optional.of(row.stored().sample()));
         text(columns, "spot", row -> Optional.of(row.stored().id()));
-        number(columns, "revision", row -> OptionalDouble.of(row.stored().revision()));
+        whole(columns, "revision", row -> Optional.of(row.stored().revision()));
         text(columns, "label", row -> Optional.of(spot(row).label()));
         text(columns, "particle", row -> spot(row).particle());
         text(columns, "feature", row -> spot(row).feature());
         text(columns, "session", row -> spot(row).session());
         text(columns, "acquired_time", row -> spot(row).acquiredTime()
             .map(DateTimeFormatter.ISO_OFFSET_DATE_TIME::format));
+        whole(columns, "acquired_epoch_ms", row -> spot(row).acquiredTime().map(time -> time.toInstant().toEpochMilli()));
+        text(columns, "recorded_time", row -> Optional.of(row.stored().recorded().when().toString()));
+        whole(columns, "recorded_epoch_ms", row -> Optional.of(row.stored().recorded().when().toEpochMilli()));
         number(columns, "beam_energy_kev", row -> spot(row).conditions().beamEnergyKev());
         text(columns, "group", row -> Optional.of(row.group()));
         text(columns, "element", row -> Optional.of(row.reading().element().symbol()));
@@ -68,11 +73,16 @@ final class ResultColumns {
     }
 
     private static void text(List<Column> columns, String name, Function<ResultRow, Optional<String>> value) {
-        columns.add(new Column(name, false, value, row -> OptionalDouble.empty()));
+        columns.add(new Column(name, Kind.TEXT, value, row -> OptionalDouble.empty()));
     }
 
     private static void number(List<Column> columns, String name, Function<ResultRow, OptionalDouble> value) {
-        columns.add(new Column(name, true, row -> Optional.empty(), value));
+        columns.add(new Column(name, Kind.NUMBER, row -> Optional.empty(), value));
+    }
+
+    private static void whole(List<Column> columns, String name, Function<ResultRow, Optional<Long>> value) {
+        columns.add(new Column(name, Kind.WHOLE_NUMBER, row -> value.apply(row).map(String::valueOf),
+            row -> value.apply(row).map(OptionalDouble::of).orElse(OptionalDouble.empty())));
     }
 
     private static void percent(List<Column> columns, String name, Function<ResultRow, OptionalDouble> fraction) {
@@ -89,7 +99,7 @@ final class ResultColumns {
     static List<String> cells(ResultRow row) {
         List<String> cells = new ArrayList<>(ALL.size());
         for (Column column : ALL) {
-            cells.add(column.isNumber()
+            cells.add(column.kind() == Kind.NUMBER
                 ? CsvCell.number(column.number().apply(row)) : CsvCell.text(column.text().apply(row)));
         }
         return cells;
@@ -99,7 +109,7 @@ final class ResultColumns {
         json.writeStartObject();
         for (Column column : ALL) {
             json.writeFieldName(column.name());
-            if (column.isNumber()) {
+            if (column.kind() != Kind.TEXT) {
                 writeNumber(json, column.number().apply(row));
             } else if (column.text().apply(row).isPresent()) {
                 json.writeString(column.text().apply(row).get());

@@ -13,8 +13,6 @@ import java.util.Optional;
 import surfeit.http.json.JsonFormat;
 import surfeit.lab.Laboratory;
 import surfeit.lab.PageRequest;
-import surfeit.lab.PublicId;
-import surfeit.lab.StoredSpot;
 
 /** Flat rows, one per spot and element, for dashboards and statistics programs. */
 final class ResultRoutes {
@@ -47,28 +45,34 @@ final class ResultRoutes {
         try (CsvWriter csv = CsvWriter.builder()
                 .build(new OutputStreamWriter(exchange.stream(Form.CSV.contentType()), StandardCharsets.UTF_8))) {
             csv.writeRecord(ResultColumns.names());
-            query.forEachSpot(laboratory, rows -> rows.forEach(row -> csv.writeRecord(ResultColumns.cells(row))));
+            query.forEachSpot(laboratory, Optional.empty(), rows -> {
+                rows.forEach(row -> csv.writeRecord(ResultColumns.cells(row)));
+                return true;
+            });
         }
     }
 
     private void ndjson(Exchange exchange, ResultQuery query) throws IOException {
         try (OutputStream out = exchange.stream(Form.NDJSON.contentType());
              JsonGenerator json = JsonFormat.lines(out)) {
-            query.forEachSpot(laboratory, rows -> rows.forEach(row -> {
+            query.forEachSpot(laboratory, Optional.empty(), rows -> {
                 try {
-                    ResultColumns.write(json, row);
-                    json.writeRaw('\n');
+                    for (ResultRow row : rows) {
+                        ResultColumns.write(json, row);
+                        json.writeRaw('\n');
+                    }
+                    return true;
                 } catch (IOException e) {
                     throw new UncheckedIOException(e);
                 }
-            }));
+            });
         }
     }
 
     private void page(Exchange exchange, ResultQuery query) throws IOException {
         PageRequest page = exchange.page();
-        Wanted wanted = new Wanted(page);
-        query.forEachSpot(laboratory, wanted::take);
+        Wanted wanted = new Wanted(page.size());
+        query.forEachSpot(laboratory, page.after().map(ResultQuery.Position::of), wanted::take);
         Optional<String> next = exchange.next(wanted.next());
         exchange.json(200, json -> {
             json.writeStartObject();
@@ -86,43 +90,26 @@ final class ResultRoutes {
         });
     }
 
-    /** Collects the rows of one page, whole spots at a time. */
+    /** Collects the rows of one page, whole spots at a time, and looks one spot further. */
     private static final class Wanted {
-        private final PageRequest page;
+        private final int size;
         private final List<ResultRow> rows = new ArrayList<>();
         private boolean more;
-        private String last = "";
 
-        Wanted(PageRequest page) {
-            this.page = page;
+        Wanted(int size) {
+            this.size = size;
         }
 
-        void take(List<ResultRow> spot) {
-            StoredSpot stored = spot.get(0).stored();
-            if (page.after().isPresent() && !isAfter(stored, page.after().get())) {
-                return;
-            }
-            if (rows.size() < page.size()) {
-                rows.addAll(spot);
-                last = stored.sample() + "/" + stored.id();
-            } else {
+        boolean take(List<ResultRow> spot) {
+            if (rows.size() >= size) {
                 more = true;
+                return false;
             }
+            return rows.addAll(spot);
         }
 
         Optional<String> next() {
-            return more ? Optional.of(last) : Optional.empty();
-        }
-
-        /** By order and not by finding it again: the last spot of a page may have been withdrawn since. */
-        private static boolean isAfter(StoredSpot stored, String key) {
-            int slash = key.indexOf('/');
-            int order = stored.sample().compareTo(key.substring(0, slash));
-            return order > 0 || order == 0 && number(stored.id()) > number(key.substring(slash + 1));
-        }
-
-        private static long number(String spotId) {
-            return PublicId.number(PublicId.SPOT, spotId).orElseThrow();
+            return more ? Optional.of(ResultQuery.Position.key(rows.get(rows.size() - 1).stored())) : Optional.empty();
         }
     }
 }

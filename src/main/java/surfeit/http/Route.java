@@ -49,6 +49,11 @@ public record Route(String method, String path, Scope scope, List<Form> forms, b
         return new Builder("POST", path, scope).takes(Form.JSON);
     }
 
+    /** Its path as documents and metrics write it: {@code /shared/{path}}. */
+    String pattern() {
+        return path.replace('<', '{').replace('>', '}');
+    }
+
     /** The paths it answers at: its own, and one for each suffix. */
     List<String> paths() {
         List<String> paths = new ArrayList<>();

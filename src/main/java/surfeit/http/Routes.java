@@ -15,11 +15,12 @@ final class Routes {
         routes.addAll(new ProblemRoutes().routes());
         routes.addAll(new SampleRoutes(laboratory).routes());
         routes.addAll(new SpotRoutes(laboratory).routes());
-        routes.addAll(new ImportRoutes(laboratory).routes());
+        routes.addAll(new ImportRoutes(laboratory, state).routes());
         routes.addAll(new AnswerRoutes(laboratory).routes());
         routes.addAll(new StoredInterpretationRoutes(laboratory).routes());
         routes.addAll(new ResultRoutes(laboratory).routes());
         routes.addAll(new EventRoutes(state).routes());
+        routes.addAll(new MetricsRoutes(state.measures()).routes());
         routes.addAll(new CatalogueRoutes(laboratory).routes());
         routes.addAll(new ComparisonRoutes(laboratory).routes());
         routes.addAll(new PlanRoutes(laboratory).routes());

@@ -57,7 +57,7 @@ public final class Server implements AutoCloseable {
         Dispatcher dispatcher = new Dispatcher(table, facts, new Gate(access, settings, clock, state.tickets()),
             state);
         Javalin javalin = Javalin.create(config -> {
-            configure(config, settings);
+            configure(config, settings, state);
             dispatcher.register(config);
         });
         state.feed().start();
@@ -79,7 +79,7 @@ public final class Server implements AutoCloseable {
         }
     }
 
-    private static void configure(JavalinConfig config, ServerSettings settings) {
+    private static void configure(JavalinConfig config, ServerSettings settings, ServiceState state) {
         config.startup.showJavalinBanner = false;
         config.startup.showOldJavalinVersionWarning = false;
         config.startup.startupWatcherEnabled = false;
@@ -99,6 +99,7 @@ public final class Server implements AutoCloseable {
         });
         config.jetty.modifyServer(server -> {
             server.setErrorHandler(new ProtocolErrors(settings.requests().headerBytesMax()));
+            server.setRequestLog(state.measures().requests());
             server.setStopTimeout(BREAK_OFF_MS);
         });
     }

@@ -1,11 +1,10 @@
 package surfeit.http;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Page;
 import surfeit.lab.PageRequest;
@@ -35,12 +34,10 @@ final class SpotSelection {
         if (verdict.isEmpty()) {
             return laboratory.spots(sample, filter, page);
         }
-        long after = page.after().map(SpotSelection::number).orElse(0L);
         List<StoredSpot> found = new ArrayList<>();
-        forEach(spot -> {
-            if (number(spot.id()) > after && found.size() <= page.size()) {
-                found.add(spot);
-            }
+        showing(page.after().map(SpotSelection::number).orElse(0L), spot -> {
+            found.add(spot);
+            return found.size() <= page.size();
         });
         boolean more = found.size() > page.size();
         List<StoredSpot> items = more ? found.subList(0, page.size()) : found;
@@ -53,17 +50,15 @@ final class SpotSelection {
             laboratory.forEachSpot(sample, filter, consumer);
             return;
         }
-        Set<String> showing = new HashSet<>();
-        laboratory.forEachReading(sample.name(), reading -> {
-            if (reading.reading().shows(verdict)) {
-                showing.add(reading.stored().id());
-            }
+        showing(0, spot -> {
+            consumer.accept(spot);
+            return true;
         });
-        laboratory.forEachSpot(sample, filter, spot -> {
-            if (showing.contains(spot.id())) {
-                consumer.accept(spot);
-            }
-        });
+    }
+
+    private void showing(long after, Predicate<StoredSpot> taken) {
+        laboratory.readings().forEach(sample, after, reading -> !reading.reading().shows(verdict)
+            || !filter.matches(reading.stored()) || taken.test(reading.stored()));
     }
 
     private static long number(String spotId) {

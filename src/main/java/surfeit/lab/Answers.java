@@ -3,7 +3,6 @@ package surfeit.lab;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.function.Consumer;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
 import surfeit.composition.Phase;
@@ -113,11 +112,10 @@ final class Answers {
             : named(access, stored.sample()));
     }
 
-    /** Screens the spots of a sample one by one. */
-    void screen(StoredSample stored, Nominal nominal, RecordedSpots spots, Consumer<StoredReading> consumer) {
+    /** The spots of a sample screened one by one. @throws ProblemException too-few-elements */
+    SpotScreening screening(StoredSample stored, Nominal nominal, SpotSource spots) {
         try {
-            new SpotScreening(stored.sample(), nominal, spots, detectionLimitMassFraction)
-                .forEach(reading -> consumer.accept(new StoredReading(spots.current(), reading)));
+            return new SpotScreening(stored.sample(), nominal, spots, detectionLimitMassFraction);
         } catch (CompositionException e) {
             throw new ProblemException(Problem.of(e), e.getMessage());
         }

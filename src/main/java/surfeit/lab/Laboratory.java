@@ -34,6 +34,7 @@ public final class Laboratory {
     private final RepeatedRequests repeated;
     private final Access access;
     private final EventLog eventLog;
+    private final Readings readings;
 
     /** @param detectionLimitMassFraction limit taken for "not detected" without a stated limit */
     public Laboratory(Store store, AlloyCatalogue packagedAlloys, Interpreter interpreter,
@@ -44,6 +45,7 @@ public final class Laboratory {
         this.repeated = new RepeatedRequests();
         this.access = new Access(store);
         this.eventLog = new EventLog(store);
+        this.readings = new Readings(store, answers);
     }
 
     private Laboratory(WriteAccess open, Laboratory outer) {
@@ -53,6 +55,7 @@ public final class Laboratory {
         this.repeated = outer.repeated;
         this.access = outer.access;
         this.eventLog = new EventLog(store);
+        this.readings = new Readings(store, answers);
     }
 
     /** Who may use the record. */
@@ -138,8 +141,14 @@ public final class Laboratory {
      */
     public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options,
                                     Occasion occasion) {
-        Function<WriteAccess, ImportReport> work =
-            access -> new SpotImport(access, Lookups.sample(access, sample), options, occasion).run(upload, rows);
+        return importSpots(sample, upload, rows, options, occasion, ImportProgress.UNHEARD);
+    }
+
+    /** As {@link #importSpots(String, Upload, SpotRows, ImportOptions, Occasion)}, telling how far it has come. */
+    public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options,
+                                    Occasion occasion, ImportProgress progress) {
+        Function<WriteAccess, ImportReport> work = access ->
+            new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress).run(upload, rows);
         return options.validateOnly() ? SpotImport.rehearsed(store.rehearse(work)) : store.write(work);
     }
 
@@ -325,16 +334,9 @@ public final class Laboratory {
         return answers.unstored(sample, alloy, spots, by);
     }
 
-    /**
-     * Hands over what each spot of the specimen shows by itself, as {@link #forEachSpot} hands over spots: a screening, no
-     * verdicts. Withdrawn spots are left out. Memory grows by one number per spot and element.
-     *
-     * @throws ProblemException too-few-elements
-     */
-    public void forEachReading(String sample, Consumer<StoredReading> consumer) {
-        StoredSample stored = sample(sample);
-        Nominal nominal = store.read(access -> answers.nominal(access, stored));
-        answers.screen(stored, nominal, new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots)), consumer);
+    /** What each spot shows by itself. */
+    public Readings readings() {
+        return readings;
     }
 
     // Feed, audit, safe repetition
@@ -361,6 +363,11 @@ public final class Laboratory {
     /** Goes through the whole audit. */
     public AuditCheck checkAudit() {
         return store.read(access -> AuditChain.check(access, List.of()));
+    }
+
+    /** Bytes the record takes where it is kept. */
+    public long byteCount() {
+        return store.byteCount();
     }
 
     /** Copies the whole record while work goes on; the caller closes it. @throws ProblemException storage-full */

@@ -32,6 +32,11 @@ final class OpenStore implements Store {
     }
 
     @Override
+    public long byteCount() {
+        throw new IllegalStateException("The record is measured outside of transactions.");
+    }
+
+    @Override
     public Listening onAppended(Runnable wake) {
         throw new IllegalStateException("Events are heard of outside of transactions.");
     }

@@ -8,11 +8,10 @@ import surfeit.spot.Spot;
 
 /**
  * The recorded spots of a sample at one revision as a source that may be read for as long as its reader likes: it holds
- * no transaction. Knows the record of the spot it is handing over. Not thread-safe.
+ * no transaction.
  */
 final class RecordedSpots implements SpotSource {
     private final Consumer<Consumer<StoredSpot>> all;
-    private StoredSpot current;
 
     /** @param all hands over all spots in the order of record, as often as it is called */
     RecordedSpots(Consumer<Consumer<StoredSpot>> all) {
@@ -34,14 +33,8 @@ final class RecordedSpots implements SpotSource {
     public void forEachSpecimen(Consumer<Spot> consumer) {
         all.accept(stored -> {
             if (!stored.spot().isReference()) {
-                current = stored;
                 consumer.accept(stored.spot());
             }
         });
-    }
-
-    /** The record of the spot that is being handed over. */
-    StoredSpot current() {
-        return current;
     }
 }

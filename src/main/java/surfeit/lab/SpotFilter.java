@@ -1,7 +1,9 @@
 package surfeit.lab;
 
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.Optional;
+import surfeit.spot.Spot;
 
 /**
  * Which spots of a sample are wanted; an empty part lets all through.
@@ -21,6 +23,18 @@ public record SpotFilter(Optional<String> feature, Optional<String> particle, Op
     /** All that are not withdrawn. */
     public static final SpotFilter ALL = new SpotFilter(Optional.empty(), Optional.empty(), Optional.empty(),
         Optional.empty(), Optional.empty(), false);
+
+    /** True for a spot that is wanted. */
+    public boolean matches(StoredSpot stored) {
+        Spot spot = stored.spot();
+        Optional<Instant> acquired = spot.acquiredTime().map(OffsetDateTime::toInstant);
+        return (withdrawn || !stored.withdrawn())
+            && feature.map(wanted -> wanted.equals(spot.feature().orElse(UNLABELLED))).orElse(true)
+            && particle.map(wanted -> spot.particle().equals(particle)).orElse(true)
+            && session.map(wanted -> spot.session().equals(session)).orElse(true)
+            && from.map(first -> acquired.isPresent() && !acquired.get().isBefore(first)).orElse(true)
+            && to.map(end -> acquired.isPresent() && acquired.get().isBefore(end)).orElse(true);
+    }
 
     public SpotFilter withFeature(String word) {
         return new SpotFilter(Optional.of(word), particle, session, from, to, withdrawn);

@@ -23,6 +23,7 @@ final class SpotImport implements SpotRows.Sink {
     private final StoredSample sample;
     private final ImportOptions options;
     private final Occasion occasion;
+    private final ImportProgress progress;
     private final SpotImportAccess record;
     private final FileCopy rejectedFile;
 
@@ -37,7 +38,9 @@ final class SpotImport implements SpotRows.Sink {
     private long faultCount;
     private long alreadyRecorded;
 
-    SpotImport(WriteAccess access, StoredSample sample, ImportOptions options, Occasion occasion) {
+    SpotImport(WriteAccess access, StoredSample sample, ImportOptions options, Occasion occasion,
+               ImportProgress progress) {
+        this.progress = progress;
         this.access = access;
         this.sample = sample;
         this.options = options;
@@ -142,6 +145,7 @@ final class SpotImport implements SpotRows.Sink {
         }
         lot.clear();
         lotRows.clear();
+        progress.done(accepted + unchanged + rejected);
     }
 
     private void compare(Spot spot, SpotImportAccess.Recorded recorded, SpotRows.Row row) {

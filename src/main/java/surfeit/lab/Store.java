@@ -28,6 +28,9 @@ public interface Store {
      */
     Backup backup(Instant when);
 
+    /** Bytes the record takes where it is kept. */
+    long byteCount();
+
     /**
      * Has somebody woken after whatever may have appended events, once it is on the disk; also in vain, and where a
      * word of it may have been lost on the way. The call says nothing of what was appended: that is read from the

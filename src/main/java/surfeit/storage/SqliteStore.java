@@ -1,6 +1,7 @@
 package surfeit.storage;
 
 import com.zaxxer.hikari.HikariDataSource;
+import java.io.File;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
@@ -103,6 +104,12 @@ public final class SqliteStore implements Store, AutoCloseable {
         T result = inTurn(handle -> handle.inTransaction(open -> work.apply(new SqlWriteAccess(open))));
         listeners.forEach(Runnable::run);
         return result;
+    }
+
+    /** The file, and what was written since and stands beside it still. */
+    @Override
+    public long byteCount() {
+        return file().toFile().length() + new File(file() + "-wal").length();
     }
 
     @Override

@@ -254,9 +254,10 @@ class InterpreterTest {
     void spots_screened_one_by_one_share_one_adjustment() {
         InventedSpots spots = patchesAndMatrix();
         Sample sample = sample(AG_CU, false, Judgement.DEFAULT);
-        SpotScreening screening = new SpotScreening(sample, sample.nominal().orElseThrow(), SpotSource.of(spots.list()), 0.003);
+        SpotSource source = SpotSource.of(spots.list());
+        SpotScreening screening = new SpotScreening(sample, sample.nominal().orElseThrow(), source, 0.003);
         int[] enriched = {0};
-        screening.forEach(reading -> {
+        screening.forEach(source, reading -> {
             assertThat(reading.elements()).hasSize(2);
             assertThat(reading.group()).isIn("patch", "matrix");
             enriched[0] += reading.shows(Optional.of(Verdict.ENRICHED)) ? 1 : 0;

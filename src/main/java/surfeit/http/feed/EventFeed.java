@@ -14,6 +14,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import org.eclipse.jetty.server.Response;
@@ -52,6 +53,8 @@ public final class EventFeed implements AutoCloseable {
     private volatile RecentEvents recent = new RecentEvents(1, 0);
     private volatile Optional<Store.Listening> listening = Optional.empty();
     private volatile boolean closing;
+    /** When the first word came that was not followed yet; 0 where there is none. */
+    private final AtomicLong woken = new AtomicLong();
     private volatile int probes;
     private volatile Duration lag = Duration.ZERO;
 
@@ -74,10 +77,15 @@ public final class EventFeed implements AutoCloseable {
 
     /** Begins to listen to the record. */
     public void start() {
-        listening = Optional.of(log.onAppended(bell::release));
+        listening = Optional.of(log.onAppended(this::wake));
         recent = new RecentEvents(HELD, Math.max(0, log.range().last() - HELD));
         readOn();
         thread.start();
+    }
+
+    private void wake() {
+        woken.compareAndSet(0, nanoTime());
+        bell.release();
     }
 
     // Those who listen
@@ -147,7 +155,7 @@ public final class EventFeed implements AutoCloseable {
         return listeners.size();
     }
 
-    /** From the record of the newest event to when it was handed on. */
+    /** From the commit of the newest event to when it was handed to everybody who listens. */
     public Duration lag() {
         return lag;
     }
@@ -199,10 +207,10 @@ public final class EventFeed implements AutoCloseable {
         long forgotten = read - FORGET_NANOS;
         while (!closing) {
             try {
-                boolean woken = bell.tryAcquire(TICK_MILLIS, TimeUnit.MILLISECONDS);
+                boolean rung = bell.tryAcquire(TICK_MILLIS, TimeUnit.MILLISECONDS);
                 bell.drainPermits();
                 long now = nanoTime();
-                if (woken || now - read >= UNASKED_NANOS) {
+                if (rung || now - read >= UNASKED_NANOS) {
                     readOn();
                     read = now;
                 }
@@ -226,14 +234,17 @@ public final class EventFeed implements AutoCloseable {
     }
 
     private void readOn() {
+        long since = woken.getAndSet(0);
+        long before = recent.last();
         EventLog.Page page;
         do {
             page = log.page(EventFilter.ALL, recent.last(), AT_ONCE);
             page.events().forEach(event -> recent.add(EncodedEvent.of(event)));
             listeners.forEach(Listener::wake);
-            page.events().stream().reduce((first, second) -> second)
-                .ifPresent(newest -> lag = Duration.between(newest.time(), clock.instant()));
         } while (page.events().size() == AT_ONCE);
+        if (since != 0 && recent.last() > before) {
+            lag = Duration.ofNanos(nanoTime() - since);
+        }
     }
 
     private void forget() {
