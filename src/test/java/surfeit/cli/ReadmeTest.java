@@ -126,6 +126,36 @@ class ReadmeTest {
         return text.replaceAll("\\s+", " ");
     }
 
+    @Test
+    void the_worked_case_of_other_causes_prints_what_the_readme_shows() throws IOException {
+        String section = section("## What else could explain it");
+        Matcher command = Pattern.compile("surfeit\\.jar (.+)").matcher(section);
+        assertThat(command.find()).isTrue();
+        CommandRun run = CommandRun.of((Object[]) command.group(1).strip().split(" "));
+        assertThat(run.code()).isZero();
+        Matcher shown = Pattern.compile("```\\n(dark patch .*?)```", Pattern.DOTALL).matcher(section);
+        assertThat(shown.find()).isTrue();
+        String[] parts = shown.group(1).strip().split("\n\n");
+        assertThat(parts).hasSize(3);
+        for (String part : parts) {
+            assertThat(plain(run.out())).contains(plain(part));
+        }
+        String explained = section.substring(shown.end());
+        Object[] asReport = (command.group(1).strip() + " --format md").split(" ");
+        String report = CommandRun.of(asReport).out();
+        Matcher number = Pattern.compile("\\d+\\.\\d+").matcher(explained);
+        while (number.find()) {
+            assertThat(report).contains(number.group());
+        }
+        assertThat(explained).contains("1.76", "1.88", "4.52", "1.1", "50.2 to 64.2 %", "26.7 to 30.8 at% Si");
+        assertThat(report).contains("50.2 to 64.2 %", "26.7 to 30.8 at% Si");
+    }
+
+    /** A terminal may lack the signs for "times" and "plus or minus", and then its table is a little wider. */
+    private static String plain(String text) {
+        return text.replace("\u00d7", "x").replaceAll("\u00b1|\\+-", "~").replaceAll("[ \n]+", " ");
+    }
+
     private static String section(String heading) throws IOException {
         String text = readme();
         int from = text.indexOf(heading + "\n");
