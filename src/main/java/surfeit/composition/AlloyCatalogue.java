@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -11,7 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.stream.Collectors;
 import surfeit.element.Element;
 import surfeit.element.ReferenceTable;
 import surfeit.element.Spelling;
@@ -26,9 +26,13 @@ public final class AlloyCatalogue {
     private static final int SUGGESTIONS = 3;
 
     private final Map<String, Alloy> byId;
-    private final List<Phase> phases;
+    private final List<OfSystem> phases;
 
-    private AlloyCatalogue(Map<String, Alloy> byId, List<Phase> phases) {
+    /** A handbook phase and the elements of its system. */
+    private record OfSystem(Phase phase, Set<Element> elements) {
+    }
+
+    private AlloyCatalogue(Map<String, Alloy> byId, List<OfSystem> phases) {
         this.byId = Collections.unmodifiableMap(byId);
         this.phases = phases;
     }
@@ -88,22 +92,29 @@ public final class AlloyCatalogue {
         return phasesOf(nominal, phases);
     }
 
-    private static List<Phase> phasesOf(Nominal nominal, List<Phase> phases) {
+    private static List<Phase> phasesOf(Nominal nominal, List<OfSystem> phases) {
         NominalFractions fractions = nominal.resolve();
-        double[] middles = fractions.middles();
         int main = 0;
-        for (int i = 1; i < middles.length; i++) {
-            main = middles[i] > middles[main] ? i : main;
+        Set<Element> always = new HashSet<>();
+        for (int i = 0; i < fractions.size(); i++) {
+            main = fractions.middle(i) > fractions.middle(main) ? i : main;
+            if (fractions.low(i) > 0) {
+                always.add(fractions.elements().get(i));
+            }
         }
         Element mainElement = fractions.elements().get(main);
-        Set<Element> always = fractions.elements().stream()
-            .filter(element -> fractions.low(fractions.elements().indexOf(element)) > 0).collect(Collectors.toSet());
-        return phases.stream().filter(phase -> phase.systemElements().contains(mainElement))
-            .filter(phase -> always.containsAll(phase.systemElements())).toList();
+        List<Phase> found = new ArrayList<>();
+        for (OfSystem each : phases) {
+            if (each.elements().contains(mainElement) && always.containsAll(each.elements())) {
+                found.add(each.phase());
+            }
+        }
+        return List.copyOf(found);
     }
 
     private static AlloyCatalogue read() {
-        List<Phase> phases = ReferenceTable.packaged("phases.csv").rows().stream().map(AlloyCatalogue::phase).toList();
+        List<OfSystem> phases = ReferenceTable.packaged("phases.csv").rows().stream().map(AlloyCatalogue::phase)
+            .map(phase -> new OfSystem(phase, phase.systemElements())).toList();
         Map<String, Alloy> byId = new LinkedHashMap<>();
         for (Map<String, String> row : ReferenceTable.packaged("alloys.csv").rows()) {
             Nominal nominal = composition(row);

@@ -83,10 +83,11 @@ public final class LeverRule {
 
     /** Distance of a composition beside the line: root of the summed squares over the elements. Zero in a binary. */
     public double distance(double[] composition) {
-        double[] foot = compositionAt(fractionOfBeta(composition));
+        double fraction = fractionOfBeta(composition);
         double squares = 0;
-        for (int i = 0; i < foot.length; i++) {
-            squares += (composition[i] - foot[i]) * (composition[i] - foot[i]);
+        for (int i = 0; i < composition.length; i++) {
+            double beside = composition[i] - alpha[i] - fraction * direction[i];
+            squares += beside * beside;
         }
         return Math.sqrt(squares);
     }

@@ -89,8 +89,11 @@ public record Phase(String system, String name, Map<Element, Double> atomicFract
 
     /** Mean atomic weight in g/mol: mass of a mole of its atoms. */
     public double meanAtomicWeight() {
-        return atomicFractions.entrySet().stream()
-            .mapToDouble(entry -> entry.getValue() * entry.getKey().atomicWeight()).sum();
+        double sum = 0;
+        for (Map.Entry<Element, Double> part : atomicFractions.entrySet()) {
+            sum += part.getValue() * part.getKey().atomicWeight();
+        }
+        return sum;
     }
 
     private static Set<Element> elementsOf(String system) {

@@ -54,7 +54,13 @@ public record Handling(List<Substance> substances, List<String> unknown) {
 
     /** The substances of one kind. */
     public List<Substance> ofKind(Substance.Kind kind) {
-        return substances.stream().filter(substance -> substance.kind() == kind).toList();
+        List<Substance> found = new ArrayList<>(substances.size());
+        for (Substance substance : substances) {
+            if (substance.kind() == kind) {
+                found.add(substance);
+            }
+        }
+        return found;
     }
 
     /** True where something stated leaves this compound of the table of residues. */

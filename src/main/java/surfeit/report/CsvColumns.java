@@ -11,6 +11,7 @@ import surfeit.segregation.ElementFinding;
 import surfeit.segregation.Estimate;
 import surfeit.segregation.ForeignElement;
 import surfeit.segregation.Outcome;
+import surfeit.segregation.PhaseReading;
 
 /**
  * The columns of the CSV: name with unit, and where the cell comes from. Absent and unbounded numbers are empty cells.
@@ -37,6 +38,7 @@ final class CsvColumns {
         text("explanation_set", row -> row.group().explanationSet()
             .map(set -> set.stream().map(Object::toString).collect(Collectors.joining(" "))));
         text("could_alone_be_explained_by", row -> Optional.of(row.ableRivals().collect(Collectors.joining("; "))));
+        addPhases();
     }
 
     private void addGroup() {
@@ -108,6 +110,21 @@ final class CsvColumns {
         number("share_of_reported_atomic_percent", row -> ofForeign(row, f -> OptionalDouble.of(f.mean())));
         number("share_of_reported_atomic_percent_low", row -> ofForeign(row, ForeignElement::low));
         number("share_of_reported_atomic_percent_high", row -> ofForeign(row, ForeignElement::high));
+    }
+
+    /** What the group reads like; the share is that of the second phase of a mixture, by mass. */
+    private void addPhases() {
+        text("phase_reading", row -> row.group().phaseReading().map(reading -> reading.kind().word()));
+        text("phases_not_excluded", row -> row.group().phaseReading().map(r -> String.join("; ", r.fitting())));
+        text("mixture_of", row -> mixture(row).map(line -> line.from().name() + "; " + line.to().name()));
+        estimate("second_phase_mass_percent", row -> mixture(row).map(PhaseReading.OnTieLine::shareOfMass), Percent::of);
+        number("skin_most_nm", row -> row.group().skinLimit().map(limit -> OptionalDouble.of(limit.mostNm()))
+            .orElse(OptionalDouble.empty()));
+    }
+
+    private static Optional<PhaseReading.OnTieLine> mixture(CsvRow row) {
+        return row.group().phaseReading().filter(reading -> reading.kind() == PhaseReading.Kind.MIXTURE)
+            .flatMap(PhaseReading::tieLine);
     }
 
     private static OptionalDouble limit(CsvRow row) {

@@ -1,8 +1,9 @@
 package surfeit.rival;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
-import java.util.Map;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import surfeit.element.Element;
 import surfeit.xray.Residue;
@@ -15,7 +16,7 @@ import surfeit.xray.ResidueTable;
  * @param counts  atoms of each closed element in its formula
  * @param markers atoms of its other elements, hydrogen left out: no X-ray shows it
  */
-record Deposit(Residue residue, double[] counts, Map<Element, Integer> markers) {
+record Deposit(Residue residue, double[] counts, SortedMap<Element, Integer> markers) {
     private static final int HYDROGEN = 1;
     /** The closed atoms cannot all be residue: some alloy is left. */
     private static final double MOST = 0.99;
@@ -36,7 +37,7 @@ record Deposit(Residue residue, double[] counts, Map<Element, Integer> markers) 
 
     private static Deposit of(Residue residue, List<Element> elements) {
         double[] counts = new double[elements.size()];
-        Map<Element, Integer> markers = new TreeMap<>();
+        SortedMap<Element, Integer> markers = new TreeMap<>();
         residue.atoms().forEach((element, count) -> {
             int at = elements.indexOf(element);
             if (at >= 0) {
@@ -45,7 +46,7 @@ record Deposit(Residue residue, double[] counts, Map<Element, Integer> markers) 
                 markers.put(element, count);
             }
         });
-        return new Deposit(residue, counts, Map.copyOf(markers));
+        return new Deposit(residue, counts, Collections.unmodifiableSortedMap(markers));
     }
 
     /**

@@ -75,7 +75,7 @@ final class DepositCause {
         if (!Inquiry.worthwhile(shift, best.reach()) && !(described && inquiry.worthTelling(shift, best.reach()))) {
             return;
         }
-        List<Element> markers = amount.deposit().markers().keySet().stream().sorted().toList();
+        List<Element> markers = List.copyOf(amount.deposit().markers().keySet());
         Draft draft = new Draft(words + amount.deposit().residue().name(), assumes(inquiry, amount, markers))
             .evident(amount.stated());
         if (!amount.mayStandAlone()) {

@@ -36,6 +36,9 @@ final class TotalCause {
     }
 
     private static void leftOut(Inquiry inquiry, Shift leading) {
+        if (inquiry.situation().missing().isEmpty()) {
+            return;
+        }
         Map<Element, Double> missing = new TreeMap<>(inquiry.situation().missing());
         missing.keySet().removeIf(element ->
             inquiry.evidence().beside().getOrDefault(element, Evidence.Found.NOT_LOOKED_FOR).perClosedAtom() > 0);

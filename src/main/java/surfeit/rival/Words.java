@@ -25,10 +25,11 @@ final class Words {
             return (value < 0 && scaled > 0 ? "-" : "") + scaled;
         }
         long whole = scaled / (long) POWERS[decimals];
-        StringBuilder rest = new StringBuilder().append(scaled % (long) POWERS[decimals]);
-        while (rest.length() < decimals) {
-            rest.insert(0, '0');
+        long rest = scaled % (long) POWERS[decimals];
+        StringBuilder text = new StringBuilder(8).append(value < 0 ? "-" : "").append(whole).append('.');
+        for (double first = POWERS[decimals - 1]; rest < first && first > 1; first /= 10) {
+            text.append('0');
         }
-        return (value < 0 ? "-" : "") + whole + '.' + rest;
+        return text.append(rest).toString();
     }
 }

@@ -1,12 +1,10 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
-import java.util.stream.IntStream;
 import surfeit.statistics.RandomPart;
 
 /**
@@ -54,13 +52,16 @@ final class PhaseReader {
         private final GroupRuns runs;
         private final NominalTest[] tests;
         private final boolean scatterKnown;
+        private final double[] mean;
         private final List<PhaseReading.Fit> fits = new ArrayList<>();
         private final List<TieLineFit> lines = new ArrayList<>();
+        private final List<SpotSpread> spreads = new ArrayList<>();
 
         OneGroup(GroupAnalysis analysis, GroupRuns runs, NominalTest[] tests) {
             this.analysis = analysis;
             this.runs = runs;
             this.tests = tests;
+            this.mean = runs.mean();
             this.scatterKnown = !tests[0].parts().isEmpty();
             PhaseFits test = new PhaseFits(runs, analysis.comparison(), tests);
             for (PhaseField field : analysis.data().phases().fields()) {
@@ -69,7 +70,8 @@ final class PhaseReader {
                     scatterKnown ? OptionalDouble.of(p) : OptionalDouble.empty()));
             }
             for (TieLine line : analysis.data().phases().lines()) {
-                lines.add(TieLineFit.of(line, runs, analysis.comparison(), tests));
+                spreads.add(analysis.data().phases().spread(lines.size(), analysis.referenceUsed()));
+                lines.add(TieLineFit.of(line, runs, mean, analysis.comparison(), tests));
             }
         }
 
@@ -103,10 +105,14 @@ final class PhaseReader {
 
         /** In a binary the shortest line that holds the group joins neighbours. */
         private PhaseReading betweenPhases() {
-            OptionalInt line = IntStream.range(0, lines.size()).boxed()
-                .filter(i -> lines.get(i).isBetween() && groups * lines.get(i).pOnLine() > alpha)
-                .min(Comparator.comparingDouble(i -> lines.get(i).line().length()))
-                .map(OptionalInt::of).orElse(OptionalInt.empty());
+            OptionalInt line = OptionalInt.empty();
+            for (int i = 0; i < lines.size(); i++) {
+                TieLineFit own = lines.get(i);
+                boolean shorter = line.isEmpty() || own.line().length() < lines.get(line.getAsInt()).line().length();
+                if (shorter && own.liesOn(alpha / groups)) {
+                    line = OptionalInt.of(i);
+                }
+            }
             if (line.isPresent()) {
                 return reading(unclear(line.getAsInt()) ? PhaseReading.Kind.CANNOT_TELL : PhaseReading.Kind.MIXTURE,
                     line);
@@ -117,13 +123,15 @@ final class PhaseReader {
         }
 
         private List<PhaseReading.MassShare> ofThree() {
-            double[] mean = runs.mean();
             if (mean.length < 3) {
                 return List.of();
             }
             double[] uncertainty = analysis.comparison().shared(mean).linear();
             for (int i = 0; i < mean.length; i++) {
-                double random = tests[i].parts().stream().mapToDouble(RandomPart::standardError).max().orElse(0);
+                double random = 0;
+                for (RandomPart part : tests[i].parts()) {
+                    random = Math.max(random, part.standardError());
+                }
                 uncertainty[i] = Math.hypot(uncertainty[i], random);
             }
             return ThreePhases.of(mean, uncertainty, analysis.data().phases().fields())
@@ -135,12 +143,17 @@ final class PhaseReader {
         }
 
         private SpotSpread spread(int line) {
-            return analysis.data().phases().spread(line, analysis.referenceUsed());
+            return spreads.get(line);
         }
 
         private OptionalInt nearest() {
-            return IntStream.range(0, lines.size()).boxed().min(Comparator.comparing(lines::get, TieLineFit.NEAREST))
-                .map(OptionalInt::of).orElse(OptionalInt.empty());
+            OptionalInt nearest = OptionalInt.empty();
+            for (int i = 0; i < lines.size(); i++) {
+                boolean nearer = nearest.isEmpty()
+                    || TieLineFit.NEAREST.compare(lines.get(i), lines.get(nearest.getAsInt())) < 0;
+                nearest = nearer ? OptionalInt.of(i) : nearest;
+            }
+            return nearest;
         }
 
         private PhaseReading reading(PhaseReading.Kind kind, OptionalInt line) {
@@ -148,15 +161,15 @@ final class PhaseReader {
         }
 
         private PhaseReading reading(PhaseReading.Kind kind, OptionalInt line, List<PhaseReading.MassShare> three) {
-            double[] mean = runs.mean();
-            Optional<PhaseReading.OnTieLine> onLine = line.stream().mapToObj(i -> lines.get(i)
-                .reading(mean, analysis.comparison().nominal().middles(), spread(i))).findFirst();
-            Optional<PhaseReading.AtLeast> main = mainElement(mean);
+            Optional<PhaseReading.OnTieLine> onLine = line.isEmpty() ? Optional.empty()
+                : Optional.of(lines.get(line.getAsInt())
+                .reading(analysis.comparison().nominal().middles(), spread(line.getAsInt())));
+            Optional<PhaseReading.AtLeast> main = mainElement();
             return new PhaseReading(kind, fits, onLine, three, main,
                 new PhaseWords(kind, fits, onLine, three, main).sentence(scatterKnown));
         }
 
-        private Optional<PhaseReading.AtLeast> mainElement(double[] mean) {
+        private Optional<PhaseReading.AtLeast> mainElement() {
             for (int i = 0; i < mean.length; i++) {
                 if (scatterKnown && tests[i].low() >= NEARLY_PURE) {
                     return Optional.of(new PhaseReading.AtLeast(analysis.data().elements().get(i), tests[i].low()));

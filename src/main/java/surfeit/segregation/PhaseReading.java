@@ -1,8 +1,10 @@
 package surfeit.segregation;
 
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import surfeit.composition.Phase;
 import surfeit.composition.PhaseShare;
 import surfeit.element.Element;
@@ -33,7 +35,13 @@ public record PhaseReading(Kind kind, List<Fit> phases, Optional<OnTieLine> tieL
     }
 
     static List<String> namesOf(List<Fit> fits) {
-        return fits.stream().filter(Fit::fits).map(fit -> fit.phase().name()).distinct().toList();
+        Set<String> names = new LinkedHashSet<>();
+        for (Fit fit : fits) {
+            if (fit.fits()) {
+                names.add(fit.phase().name());
+            }
+        }
+        return List.copyOf(names);
     }
 
     /** What a group of spots looks like beside the known phases. */

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import java.util.stream.IntStream;
 import surfeit.composition.NominalFractions;
 import surfeit.composition.Phase;
 import surfeit.element.Element;
@@ -41,7 +40,19 @@ final class PhaseTally {
         static final Diagram EMPTY = new Diagram(List.of(), List.of());
     }
 
-    private record DiagramInputs(List<Phase> phases, List<Element> elements, List<Double> nominal) {
+    /** The array is read only. */
+    private record DiagramInputs(List<Phase> phases, List<Element> elements, double[] nominal) {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof DiagramInputs that && elements.equals(that.elements)
+                && Arrays.equals(nominal, that.nominal) && phases.equals(that.phases);
+        }
+
+        /** Phases seldom differ where elements and nominal agree. */
+        @Override
+        public int hashCode() {
+            return 31 * elements.hashCode() + Arrays.hashCode(nominal);
+        }
     }
 
     private static List<SpotPositions> positions(List<TieLine> lines) {
@@ -67,16 +78,28 @@ final class PhaseTally {
                 correction);
         }
 
-        private Diagram diagram(List<Element> elements) {
+        /** The nominal over these elements; empty where it holds none of them. */
+        private Optional<double[]> wholeOver(List<Element> elements) {
+            if (elements.equals(nominal.elements())) {
+                return Optional.of(nominal.middles());
+            }
+            double[] middles = nominal.middles();
+            double named = 0;
+            for (int i = 0; i < middles.length; i++) {
+                named += elements.contains(nominal.elements().get(i)) ? middles[i] : 0;
+            }
             Set<Element> dropped = new TreeSet<>(nominal.elements());
             dropped.removeAll(elements);
-            boolean named = IntStream.range(0, nominal.size())
-                .anyMatch(i -> elements.contains(nominal.elements().get(i)) && nominal.middles()[i] > 0);
-            if (!named) {
+            return named > 0 ? Optional.of(nominal.without(dropped).middles()) : Optional.empty();
+        }
+
+        private Diagram diagram(List<Element> elements) {
+            Optional<double[]> over = wholeOver(elements);
+            if (over.isEmpty()) {
                 return Diagram.EMPTY;
             }
-            double[] whole = nominal.without(dropped).middles();
-            return DIAGRAMS.get(new DiagramInputs(phases, elements, Arrays.stream(whole).boxed().toList()),
+            double[] whole = over.get();
+            return DIAGRAMS.get(new DiagramInputs(phases, elements, whole),
                 () -> new Diagram(PhaseField.over(phases, elements), TieLine.between(phases, elements, whole)));
         }
     }

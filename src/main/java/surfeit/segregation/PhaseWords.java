@@ -1,7 +1,9 @@
 package surfeit.segregation;
 
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Says what a group shows of its phases in a sentence or two. */
@@ -27,7 +29,9 @@ record PhaseWords(PhaseReading.Kind kind, List<PhaseReading.Fit> fits, Optional<
     }
 
     private String names() {
-        return fits.stream().map(fit -> fit.phase().name()).distinct().collect(Collectors.joining(", "));
+        Set<String> names = new LinkedHashSet<>();
+        fits.forEach(fit -> names.add(fit.phase().name()));
+        return String.join(", ", names);
     }
 
     private String onePhase(String name) {

@@ -91,8 +91,14 @@ record RivalSituations(Nominal nominal, Handling handling, SampleReading reading
 
     /** The one shift of a binary. */
     private static List<Shift> one(List<Shift> both) {
-        return both.stream().filter(shift -> shift.limit().isPresent()).findFirst()
-            .or(() -> both.stream().filter(shift -> shift.direction() > 0).findFirst()).map(List::of).orElse(both);
+        List<Shift> leading = both;
+        for (Shift shift : both) {
+            if (shift.limit().isPresent()) {
+                return List.of(shift);
+            }
+            leading = leading == both && shift.direction() > 0 ? List.of(shift) : leading;
+        }
+        return leading;
     }
 
     private boolean asks(ElementFinding finding) {

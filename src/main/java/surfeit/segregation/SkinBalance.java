@@ -27,12 +27,14 @@ final class SkinBalance {
 
     private final GroupAnalysis analysis;
     private final List<Element> elements;
+    private final double[] divisors;
     private final double[] nominalMass;
     private final double radiusNm;
 
     private SkinBalance(GroupAnalysis analysis, double diameterUm) {
         this.analysis = analysis;
         this.elements = analysis.data().elements();
+        this.divisors = Closure.divisors(elements, Basis.ATOMIC, Basis.MASS);
         this.nominalMass = mass(analysis.comparison().nominal().middles());
         this.radiusNm = diameterUm / 2 * NM_PER_UM;
     }
@@ -48,9 +50,6 @@ final class SkinBalance {
 
     private Optional<SkinLimit> limit(List<ElementFinding> findings, Sample sample) {
         double[] mean = analysis.units().mean();
-        Optional<Material> skin = Material.byVolumesIfKnown(Material.massFractions(elements, mean));
-        boolean volumesKnown = skin.isPresent() && Material.byVolumesIfKnown(
-            Material.massFractions(elements, analysis.comparison().nominal().middles())).isPresent();
         int deciding = -1;
         double most = 1;
         double mostVolume = 1;
@@ -66,7 +65,11 @@ final class SkinBalance {
                 }
             }
         }
-        if (deciding < 0 || !volumesKnown) {
+        if (deciding < 0) {
+            return Optional.empty();
+        }
+        Optional<Material> skin = Material.byVolumesIfKnown(Material.massFractions(elements, mean));
+        if (skin.isEmpty() || !volumesKnown()) {
             return Optional.empty();
         }
         double[] atMean = mass(mean);
@@ -74,6 +77,19 @@ final class SkinBalance {
         return Optional.of(new SkinLimit(elements.get(deciding), most, thickness,
             Math.max(thickness, thickness(mostVolume)), sampledDepth(skin.orElseThrow(), elements.get(deciding),
             sample)));
+    }
+
+    /** Whether the volume of the nominal alloy is known: see {@link Material#byVolumesIfKnown}. */
+    private boolean volumesKnown() {
+        double gases = 0;
+        for (int i = 0; i < nominalMass.length; i++) {
+            Element element = elements.get(i);
+            gases += element.gasAtRoomTemperature() ? nominalMass[i] : 0;
+            if (nominalMass[i] > 0 && !element.gasAtRoomTemperature() && element.density().isEmpty()) {
+                return false;
+            }
+        }
+        return gases <= Material.MOST_GAS_FORMERS;
     }
 
     /** g: the largest share of the mass that holds no more of any element than the nominal's upper limit. */
@@ -120,7 +136,7 @@ final class SkinBalance {
         for (int i = 0; i < parts.length; i++) {
             parts[i] = Math.max(parts[i], 0);
         }
-        return Closure.close(parts, Closure.divisors(elements, Basis.ATOMIC, Basis.MASS));
+        return Closure.close(parts, divisors);
     }
 
     private OptionalDouble sampledDepth(Material skin, Element element, Sample sample) {

@@ -3,7 +3,6 @@ package surfeit.segregation;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import surfeit.composition.Phase;
 
 /**
@@ -18,11 +17,15 @@ record ThreePhases(List<Phase> phases, double[] ofAtoms) {
 
     /** The first three phases that could make up the mean. */
     static Optional<ThreePhases> of(double[] mean, double[] uncertainty, List<PhaseField> phases) {
+        double[] limits = new double[mean.length];
+        for (int i = 0; i < limits.length; i++) {
+            limits[i] = TWO_SIDED_95 * Math.hypot(uncertainty[i], PhaseFits.UNCERTAINTY);
+        }
         for (int i = 0; i < phases.size(); i++) {
             for (int j = i + 1; j < phases.size(); j++) {
                 for (int k = j + 1; k < phases.size(); k++) {
-                    Optional<ThreePhases> found = triangle(mean, uncertainty,
-                        List.of(phases.get(i), phases.get(j), phases.get(k)));
+                    Optional<ThreePhases> found = triangle(mean, limits, phases.get(i), phases.get(j),
+                        phases.get(k));
                     if (found.isPresent()) {
                         return found;
                     }
@@ -32,23 +35,31 @@ record ThreePhases(List<Phase> phases, double[] ofAtoms) {
         return Optional.empty();
     }
 
-    private static Optional<ThreePhases> triangle(double[] mean, double[] uncertainty, List<PhaseField> three) {
-        double[] corner = three.get(0).composition();
-        double[] p = difference(three.get(1).composition(), corner);
-        double[] q = difference(three.get(2).composition(), corner);
+    private static Optional<ThreePhases> triangle(double[] mean, double[] limits, PhaseField first, PhaseField second,
+                                                  PhaseField third) {
+        double[] corner = first.composition();
+        double[] p = difference(second.composition(), corner);
+        double[] q = difference(third.composition(), corner);
         double[] d = difference(mean, corner);
-        double determinant = dot(p, p) * dot(q, q) - dot(p, q) * dot(p, q);
-        if (!(determinant > 1e-9 * dot(p, p) * dot(q, q))) {
+        double pp = dot(p, p);
+        double qq = dot(q, q);
+        double pq = dot(p, q);
+        double determinant = pp * qq - pq * pq;
+        if (!(determinant > 1e-9 * pp * qq)) {
             return Optional.empty();
         }
-        double b = (dot(d, p) * dot(q, q) - dot(d, q) * dot(p, q)) / determinant;
-        double c = (dot(d, q) * dot(p, p) - dot(d, p) * dot(p, q)) / determinant;
-        boolean near = IntStream.range(0, mean.length)
-            .allMatch(i -> Math.abs(d[i] - b * p[i] - c * q[i])
-                <= TWO_SIDED_95 * Math.hypot(uncertainty[i], PhaseFits.UNCERTAINTY));
-        return b >= 0 && c >= 0 && b + c <= 1 && near
-            ? Optional.of(new ThreePhases(three.stream().map(PhaseField::phase).toList(),
-            new double[] {1 - b - c, b, c})) : Optional.empty();
+        double b = (dot(d, p) * qq - dot(d, q) * pq) / determinant;
+        double c = (dot(d, q) * pp - dot(d, p) * pq) / determinant;
+        if (!(b >= 0 && c >= 0 && b + c <= 1)) {
+            return Optional.empty();
+        }
+        for (int i = 0; i < d.length; i++) {
+            if (!(Math.abs(d[i] - b * p[i] - c * q[i]) <= limits[i])) {
+                return Optional.empty();
+            }
+        }
+        return Optional.of(new ThreePhases(List.of(first.phase(), second.phase(), third.phase()),
+            new double[] {1 - b - c, b, c}));
     }
 
     /** Shares of the mass. */
@@ -65,10 +76,18 @@ record ThreePhases(List<Phase> phases, double[] ofAtoms) {
     }
 
     private static double[] difference(double[] a, double[] b) {
-        return IntStream.range(0, a.length).mapToDouble(i -> a[i] - b[i]).toArray();
+        double[] difference = new double[a.length];
+        for (int i = 0; i < a.length; i++) {
+            difference[i] = a[i] - b[i];
+        }
+        return difference;
     }
 
     private static double dot(double[] a, double[] b) {
-        return IntStream.range(0, a.length).mapToDouble(i -> a[i] * b[i]).sum();
+        double sum = 0;
+        for (int i = 0; i < a.length; i++) {
+            sum += a[i] * b[i];
+        }
+        return sum;
     }
 }

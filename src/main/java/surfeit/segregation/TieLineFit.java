@@ -14,21 +14,96 @@ import surfeit.statistics.RandomPart;
  * <p>In a binary the interval is that of the element, turned by the lever rule. With more elements position and
  * deviation are {@link LinearForm}s of the mean; the deviation of every element counts (smallest p times their number;
  * with three elements, which have one way to lie beside a line, that of the one it shows most in). It is not asked of
- * what lies beyond an end. The compositions of both phases carry {@link PhaseFits#UNCERTAINTY} each.
+ * what lies beyond an end. The compositions of both phases carry {@link PhaseFits#UNCERTAINTY} each. The
+ * interval is worked out when first asked for: most lines of an alloy are not those its group lies on. Not thread-safe.
  */
-record TieLineFit(TieLine line, double position, double low, double high, double pOnLine) {
+final class TieLineFit {
     private static final double TWO_SIDED_95 = NormalDistribution.quantile(0.975);
 
-    static TieLineFit of(TieLine line, GroupRuns runs, Comparison comparison, NominalTest[] tests) {
-        return line.isBinary() ? binary(line, runs, tests) : general(line, runs, comparison);
+    private final TieLine line;
+    private final GroupRuns runs;
+    private final double[] mean;
+    private final Comparison comparison;
+    private final NominalTest[] tests;
+    private final double position;
+    private Optional<Interval> interval = Optional.empty();
+
+    private TieLineFit(TieLine line, GroupRuns runs, double[] mean, Comparison comparison, NominalTest[] tests) {
+        this.line = line;
+        this.runs = runs;
+        this.mean = mean;
+        this.comparison = comparison;
+        this.tests = tests;
+        this.position = line.position(mean);
     }
 
-    private static TieLineFit binary(TieLine line, GroupRuns runs, NominalTest[] tests) {
+    static TieLineFit of(TieLine line, GroupRuns runs, Comparison comparison, NominalTest[] tests) {
+        return of(line, runs, runs.mean(), comparison, tests);
+    }
+
+    /** The same for a mean worked out already; it is read only. */
+    static TieLineFit of(TieLine line, GroupRuns runs, double[] mean, Comparison comparison, NominalTest[] tests) {
+        return new TieLineFit(line, runs, mean, comparison, tests);
+    }
+
+    /** Ends of the 95 % interval of the position. */
+    private record Interval(double low, double high) {
+    }
+
+    TieLine line() {
+        return line;
+    }
+
+    double position() {
+        return position;
+    }
+
+    double low() {
+        return interval().low();
+    }
+
+    double high() {
+        return interval().high();
+    }
+
+    /** Whether the mean lies between the ends and is not excluded from the line at this risk; a binary never is. */
+    boolean liesOn(double risk) {
+        return isBetween()
+            && (line.isBinary() || runs.runs().stream().anyMatch(run -> isNotBeside(run, run.mean(), risk)));
+    }
+
+    /** Asks first where the mean lies furthest beside the line, and no more once an element excludes it. */
+    private boolean isNotBeside(GroupSums run, double[] own, double risk) {
+        double[] errors = comparison.calibration().errors(own);
+        if (own.length == 3) {
+            return beside(line, freest(line), run, own, errors, comparison) > risk;
+        }
+        double[] foot = line.rule().compositionAt(line.position(own));
+        int furthest = 0;
+        for (int i = 1; i < own.length; i++) {
+            furthest = Math.abs(own[i] - foot[i]) > Math.abs(own[furthest] - foot[furthest]) ? i : furthest;
+        }
+        for (int i = 0; i < own.length; i++) {
+            int element = i == 0 ? furthest : i == furthest ? 0 : i;
+            if (own.length * beside(line, element, run, own, errors, comparison) <= risk) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private Interval interval() {
+        if (interval.isEmpty()) {
+            interval = Optional.of(line.isBinary() ? binary() : general());
+        }
+        return interval.get();
+    }
+
+    private Interval binary() {
         int element = runs.allBelow()[0] ? 1 : 0;
-        double position = line.position(runs.mean());
-        double one = at(line, element, known(tests[element].low(), runs.mean()[element]));
-        double other = at(line, element, known(tests[element].high(), runs.mean()[element]));
-        return withPhases(line, position, position - Math.min(one, other), Math.max(one, other) - position, 1);
+        double one = at(line, element, known(tests[element].low(), mean[element]));
+        double other = at(line, element, known(tests[element].high(), mean[element]));
+        return withPhases(position - Math.min(one, other), Math.max(one, other) - position);
     }
 
     /** Where nothing is uncertain there is no interval but the mean. */
@@ -40,22 +115,17 @@ record TieLineFit(TieLine line, double position, double low, double high, double
         return (fraction - line.start()[element]) / (line.end()[element] - line.start()[element]);
     }
 
-    private static TieLineFit general(TieLine line, GroupRuns runs, Comparison comparison) {
-        double position = line.position(runs.mean());
+    private Interval general() {
         double below = 0;
         double above = 0;
-        double onLine = 0;
-        boolean between = position > 0 && position < 1;
         for (GroupSums run : runs.runs()) {
-            double[] mean = run.mean();
-            double[] errors = comparison.calibration().errors(mean);
-            LinearForm along = new LinearForm(line.weights());
-            double half = halfWidth(along, run, mean, errors, comparison);
-            below = Math.max(below, position - line.position(mean) + half);
-            above = Math.max(above, line.position(mean) - position + half);
-            onLine = between ? Math.max(onLine, onLine(line, run, mean, errors, comparison)) : 0;
+            double[] own = run.mean();
+            double half = halfWidth(new LinearForm(line.weights()), run, own, comparison.calibration().errors(own),
+                comparison);
+            below = Math.max(below, position - line.position(own) + half);
+            above = Math.max(above, line.position(own) - position + half);
         }
-        return withPhases(line, position, below, above, onLine);
+        return withPhases(below, above);
     }
 
     private static double halfWidth(LinearForm form, GroupSums run, double[] mean, double[] errors,
@@ -66,17 +136,6 @@ record TieLineFit(TieLine line, double position, double low, double high, double
             half = Math.max(half, part.standardError() + u == 0 ? 0 : CombinedError.halfWidth(part, u, 0.95));
         }
         return half;
-    }
-
-    private static double onLine(TieLine line, GroupSums run, double[] mean, double[] errors, Comparison comparison) {
-        if (mean.length == 3) {
-            return beside(line, freest(line), run, mean, errors, comparison);
-        }
-        double smallest = 1;
-        for (int i = 0; i < mean.length; i++) {
-            smallest = Math.min(smallest, beside(line, i, run, mean, errors, comparison));
-        }
-        return Math.min(1, mean.length * smallest);
     }
 
     /** The element that changes least along the line, and so most beside it. */
@@ -124,10 +183,10 @@ record TieLineFit(TieLine line, double position, double low, double high, double
         return parts.stream().map(part -> part.plus(added)).toList();
     }
 
-    private static TieLineFit withPhases(TieLine line, double position, double below, double above, double onLine) {
+    private Interval withPhases(double below, double above) {
         double ends = TWO_SIDED_95 * PhaseFits.UNCERTAINTY * Math.hypot(1 - position, position) / perElement(line);
-        return new TieLineFit(line, position, position - Math.hypot(Math.max(below, 0), ends),
-            position + Math.hypot(Math.max(above, 0), ends), onLine);
+        return new Interval(position - Math.hypot(Math.max(below, 0), ends),
+            position + Math.hypot(Math.max(above, 0), ends));
     }
 
     /** Length of the line in the element that changes most. */
@@ -150,17 +209,17 @@ record TieLineFit(TieLine line, double position, double low, double high, double
 
     /** Upper bound of the share of the phase that is not this one. */
     double mostOf(boolean second) {
-        return Math.min(Math.max(second ? high : 1 - low, 0), 1);
+        return Math.min(Math.max(second ? high() : 1 - low(), 0), 1);
     }
 
-    PhaseReading.OnTieLine reading(double[] mean, double[] nominal, SpotSpread spread) {
+    PhaseReading.OnTieLine reading(double[] nominal, SpotSpread spread) {
         PhaseShare value = line.shares(position);
-        PhaseShare from = line.shares(low);
-        PhaseShare to = line.shares(high);
+        PhaseShare from = line.shares(low());
+        PhaseShare to = line.shares(high());
         Optional<Estimate> volume = value.ofVolume().isEmpty() ? Optional.empty()
             : Optional.of(new Estimate(value.ofVolume().getAsDouble(), from.ofVolume().getAsDouble(),
             to.ofVolume().getAsDouble()));
-        return new PhaseReading.OnTieLine(line.from(), line.to(), new Estimate(position, low, high),
+        return new PhaseReading.OnTieLine(line.from(), line.to(), new Estimate(position, low(), high()),
             new Estimate(value.ofAtoms(), from.ofAtoms(), to.ofAtoms()),
             new Estimate(value.ofMass(), from.ofMass(), to.ofMass()),
             volume, line.isBinary() ? Optional.of(line.shares(line.position(nominal))) : Optional.empty(),
@@ -168,6 +227,6 @@ record TieLineFit(TieLine line, double position, double low, double high, double
     }
 
     static final Comparator<TieLineFit> NEAREST = Comparator.comparingDouble(TieLineFit::outside)
-        .thenComparing(Comparator.comparingDouble(TieLineFit::pOnLine).reversed())
+        .thenComparingDouble(fit -> fit.line().rule().distance(fit.mean))
         .thenComparingDouble(fit -> fit.line().length());
 }

@@ -26,9 +26,19 @@ public record LineChoice(Element element, double beamEnergyKev, Optional<Line> c
     /** Below this a line counts as soft (judgement; the range where absorption tables disagree most). */
     public static final double SOFT_LINE_KEV = 1.0;
 
-    /** The choice for an element at a beam energy. */
+    /** All elements at some ten beam energies; a choice is some 100 bytes. */
+    private static final RecentResults<Inputs, LineChoice> KNOWN = new RecentResults<>(1024);
+
+    private record Inputs(Element element, double beamEnergyKev) {
+    }
+
+    /** The choice for an element at a beam energy, from memory or made now. */
     public static LineChoice at(Element element, double beamEnergyKev) {
         BeamEnergy.check(beamEnergyKev);
+        return KNOWN.get(new Inputs(element, beamEnergyKev), () -> made(element, beamEnergyKev));
+    }
+
+    private static LineChoice made(Element element, double beamEnergyKev) {
         List<Line> selectable = LineTable.standard().lines(element).stream()
             .filter(line -> line.overvoltage(beamEnergyKev) > Excitation.SELECTABLE_OVERVOLTAGE).toList();
         Optional<Line> chosen = Stream.<Predicate<Line>>of(

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -85,6 +86,16 @@ class PhaseAnswerTest {
         assertThat(known.get(0).path("source").asText()).contains("NIST");
         assertThat(ask(ALLOY, EUTECTIC, ".md").text()).contains("## Phases", "| matrix | mixture |",
             "(Ag) of Ag-Cu: NIST");
+    }
+
+    @Test
+    void a_table_has_the_reading_beside_every_element() {
+        String[] rows = ask(ALLOY, EUTECTIC, ".csv").text().split("\r?\n");
+        int reading = List.of(rows[0].split(",")).indexOf("phase_reading");
+        String[] cells = rows[1].split(",", -1);
+        assertThat(cells[reading]).isEqualTo("mixture");
+        assertThat(cells[reading + 2]).isEqualTo("(Ag); (Cu)");
+        assertThat(Double.parseDouble(cells[reading + 3])).isCloseTo(23.902, within(0.002));
     }
 
     @Test

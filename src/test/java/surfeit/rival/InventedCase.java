@@ -66,7 +66,8 @@ record InventedCase(String name, JsonNode node) {
     static Interpretation interpret(InterpretationRequest request) {
         Nominal nominal = request.sample().nominal().or(() -> request.sample().alloy()
             .map(alloy -> AlloyCatalogue.packaged().require(alloy).nominal())).orElseThrow();
-        return INTERPRETER.interpret(request.sample(), nominal, SpotSource.of(request.spots()), GroupBy.FEATURE, 0.003);
+        return INTERPRETER.interpret(request.sample(), nominal, AlloyCatalogue.packaged().phasesOf(nominal),
+            SpotSource.of(request.spots()), GroupBy.FEATURE, 0.003);
     }
 
     GroupFinding group(Interpretation interpretation) {

@@ -110,7 +110,7 @@ class TieLineFitTest {
         for (int run = 0; run < 2000; run++) {
             TieLineFit fit = TieLineFit.of(line(), Sums.runs(measured(truth, random)), SOLDER, new NominalTest[0]);
             held += fit.low() <= 0.6 && 0.6 <= fit.high() ? 1 : 0;
-            onLine += fit.pOnLine() > 0.05 ? 1 : 0;
+            onLine += fit.liesOn(0.05) ? 1 : 0;
         }
         assertThat(held / 2000.0).isBetween(0.935, 0.975);
         assertThat(onLine).isGreaterThanOrEqualTo(1900);
@@ -120,7 +120,7 @@ class TieLineFitTest {
     void what_lies_beside_the_line_is_seen_to() {
         double[] beside = {0.6, 0.25, 0.15};
         TieLineFit fit = TieLineFit.of(line(), Sums.runs(measured(beside, new Random(5))), SOLDER, new NominalTest[0]);
-        assertThat(fit.pOnLine()).isLessThan(1e-3);
+        assertThat(fit.liesOn(1e-3)).isFalse();
     }
 
     @Test
