@@ -3,6 +3,7 @@ package surfeit.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -22,6 +23,7 @@ import surfeit.lab.Segregation;
 import surfeit.lab.UnrecordedAnswers;
 import surfeit.report.Signs;
 import surfeit.report.TerminalReport;
+import surfeit.report.figure.AnswerFigure;
 import surfeit.segregation.Interpreter;
 import surfeit.segregation.SpotSource;
 
@@ -30,7 +32,7 @@ import surfeit.segregation.SpotSource;
     description = "Say what a file of spots shows; nothing is stored and no service is needed.")
 final class InterpretCommand implements Callable<Integer>, WithSettings {
     /** How the answer is printed. */
-    enum Format { table, json, csv, md }
+    enum Format { table, json, csv, md, html, svg }
 
     @Spec
     private CommandSpec spec;
@@ -56,8 +58,11 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
     @Option(names = "--by", paramLabel = "<feature|particle|sample>", description = "how to group the spots", defaultValue = "feature")
     private String by;
 
-    @Option(names = "--format", paramLabel = "<table|json|csv|md>", description = "how to print the answer", defaultValue = "table")
+    @Option(names = "--format", paramLabel = "<table|json|csv|md|html|svg>", description = "how to print the answer", defaultValue = "table")
     private Format format;
+
+    @Option(names = "--figure", paramLabel = "<factors|spots|contrasts|depths>", description = "which figure, with --format svg; factors where not said")
+    private String figure;
 
     @Override
     public Integer call() throws IOException {
@@ -69,26 +74,36 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
         Optional<byte[]> described = sample == null ? Optional.empty() : Optional.of(Files.readAllBytes(InputFile.readable(sample)));
         FileQuestion question = FileQuestion.read(InputFile.readable(file), all, described,
             ServiceSettings.intake(settings));
+        AnswerFigure wanted = FigureWord.of(spec, figure, format);
+        SpotSource spots = SpotSource.of(question.spots());
         Segregation answer = new UnrecordedAnswers(AlloyCatalogue.packaged(), new Interpreter(), Opened.detectionLimit(settings))
-            .interpret(question.sample(), SpotSource.of(question.spots()), GroupWord.of(spec, by));
-        print(answer, file.getFileName().toString(), format, spec.commandLine().getOut());
+            .interpret(question.sample(), spots, GroupWord.of(spec, by));
+        print(new AnswerFile(answer, spots, Instant.now()), file.getFileName().toString(), format, wanted, spec.commandLine().getOut());
         return Main.DONE;
     }
 
-    static void print(Segregation answer, String title, Format format, PrintWriter out) throws IOException {
-        Instant now = Instant.now();
+    static void print(AnswerFile file, String title, Format format, AnswerFigure figure, PrintWriter out) throws IOException {
         switch (format) {
             case json -> {
                 out.flush();
-                AnswerFile.json(answer, now, System.out);
+                file.json(System.out);
                 System.out.println();
                 System.out.flush();
             }
-            case csv -> out.print(AnswerFile.csv(answer, now));
-            case md -> out.print(AnswerFile.markdown(answer, now));
-            default -> TerminalReport.write(answer.interpretation(), title, Signs.forCharset(Charset.defaultCharset()), out);
+            case csv -> out.print(file.csv());
+            case md -> out.print(file.markdown());
+            case html -> file(file.html(), out);
+            case svg -> file(file.figure(figure).svg(), out);
+            default -> TerminalReport.write(file.answer().interpretation(), title, Signs.forCharset(Charset.defaultCharset()), out);
         }
         out.flush();
+    }
+
+    /** A file that says of itself that it is UTF-8, whatever the terminal shows. */
+    private static void file(String text, PrintWriter out) throws IOException {
+        out.flush();
+        System.out.write(text.getBytes(StandardCharsets.UTF_8));
+        System.out.flush();
     }
 
     private static void put(Map<String, String> words, String name, String text) {

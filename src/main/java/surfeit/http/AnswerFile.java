@@ -4,52 +4,108 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.Instant;
+import java.util.EnumSet;
+import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
-import surfeit.element.ElementTable;
+import java.util.Set;
+import surfeit.composition.Phase;
 import surfeit.http.json.InterpretationDocument;
 import surfeit.http.json.JsonFormat;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
 import surfeit.lab.Segregation;
 import surfeit.lab.StoredSample;
 import surfeit.report.CsvReport;
 import surfeit.report.MarkdownReport;
 import surfeit.report.Provenance;
 import surfeit.report.Signs;
+import surfeit.report.StatedLines;
+import surfeit.report.figure.AnswerFigure;
+import surfeit.report.figure.Figure;
+import surfeit.report.figure.Illustrations;
+import surfeit.report.html.HtmlReport;
+import surfeit.segregation.SpotSource;
+import surfeit.xray.ProfileCache;
 
-/** An answer as JSON, CSV or Markdown, the same bytes over HTTP and from the command line. */
-public final class AnswerFile {
+/**
+ * An answer as JSON, CSV, Markdown, HTML or a figure, the same bytes over HTTP and from the command line.
+ *
+ * @param spots    the spots it was made from
+ * @param computed when
+ */
+public record AnswerFile(Segregation answer, SpotSource spots, Instant computed) {
     /** Text of an ordinary report, in characters; it grows where needed. */
     private static final int TEXT_LENGTH = 16 << 10;
-
-    private AnswerFile() {
-    }
+    /** Keeps the physics of alloys seen, bounded: results of pure calculations only. */
+    private static final ProfileCache PROFILES = new ProfileCache();
+    /** SHA-256 of every packed table that can enter an answer. */
+    private static final Map<String, String> TABLES = tables();
 
     /** Writes the answer as JSON. */
-    public static void json(Segregation answer, Instant computed, OutputStream out) throws IOException {
+    public void json(OutputStream out) throws IOException {
         try (JsonGenerator json = JsonFormat.generator(out)) {
             InterpretationDocument.write(json, answer, computed, ProgramVersion.VERSION);
         }
     }
 
     /** The answer as flat rows. */
-    public static String csv(Segregation answer, Instant computed) throws IOException {
+    public String csv() throws IOException {
         StringBuilder text = new StringBuilder(TEXT_LENGTH);
-        CsvReport.write(answer.interpretation(), provenance(answer, computed), text);
+        CsvReport.write(answer.interpretation(), provenance(Map.of()), text);
         return text.toString();
     }
 
     /** The answer as a report. */
-    public static String markdown(Segregation answer, Instant computed) throws IOException {
+    public String markdown() throws IOException {
         StringBuilder text = new StringBuilder(TEXT_LENGTH);
-        MarkdownReport.write(answer.interpretation(), provenance(answer, computed), Signs.UNICODE, text);
+        MarkdownReport.write(answer.interpretation(), provenance(StatedLines.of(spots)), Signs.UNICODE, text);
         return text.toString();
     }
 
-    private static Provenance provenance(Segregation answer, Instant computed) {
+    /** The answer as a report with its figures, one file. */
+    public String html() throws IOException {
+        StringBuilder text = new StringBuilder(TEXT_LENGTH);
+        HtmlReport.write(answer.interpretation(), provenance(StatedLines.of(spots)),
+            illustrations(EnumSet.allOf(AnswerFigure.class)), text);
+        return text.toString();
+    }
+
+    /** A figure of the answer. @throws ProblemException where there is nothing to draw */
+    public Figure figure(AnswerFigure figure) {
+        return drawn(figure).orElseThrow(() -> new ProblemException(Problem.VALUE_OUT_OF_RANGE,
+            figure == AnswerFigure.DEPTHS
+                ? "There are no depths to draw: the beam energy of no spot is known, or a density is not tabulated. "
+                    + "State beam_energy_kev, or ask /v1/signal-depths with density_g_cm3."
+                : "There is nothing to draw: fewer than two groups can be compared."));
+    }
+
+    /** A figure of the answer; empty where there is nothing to draw. */
+    private Optional<Figure> drawn(AnswerFigure figure) {
+        return illustrations(EnumSet.of(figure)).draw(figure, answer.interpretation(), provenance(Map.of()).title());
+    }
+
+    private Illustrations illustrations(Set<AnswerFigure> wanted) {
+        List<Phase> phases = answer.alloy().map(alloy -> alloy.alloy().phases()).orElse(List.of());
+        return Illustrations.of(wanted, answer.interpretation(), answer.sample(), phases, spots, PROFILES);
+    }
+
+    private Provenance provenance(Map<String, String> lines) {
         Optional<StoredSample> stored = answer.stored();
         return new Provenance(ProgramVersion.VERSION, stored.map(StoredSample::name),
             stored.map(sample -> OptionalLong.of(sample.revision())).orElse(OptionalLong.empty()), computed.toString(),
-            Map.of("elements.csv", ElementTable.standard().sha256()), Map.of());
+            TABLES, lines);
+    }
+
+    private static Map<String, String> tables() {
+        Map<String, String> tables = new LinkedHashMap<>();
+        PackedFiles.load().shared().forEach((path, sha256) -> {
+            if (path.endsWith(".csv") && (path.startsWith("reference/") || path.startsWith("vocabulary/"))) {
+                tables.put(path, sha256);
+            }
+        });
+        return tables;
     }
 }

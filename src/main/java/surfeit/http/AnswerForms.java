@@ -2,19 +2,43 @@ package surfeit.http;
 
 import java.io.IOException;
 import surfeit.http.json.InterpretationDocument;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
 import surfeit.lab.Segregation;
+import surfeit.report.figure.AnswerFigure;
+import surfeit.segregation.SpotSource;
 
 /** Gives the answer in the form that was asked for. */
 final class AnswerForms {
+    /** The forms an answer comes in. */
+    static final Form[] ALL = {Form.JSON, Form.CSV, Form.MARKDOWN, Form.HTML, Form.SVG};
+
     private AnswerForms() {
     }
 
-    static void answer(Exchange exchange, Segregation answer) throws IOException {
+    static void answer(Exchange exchange, Segregation answer, SpotSource spots) throws IOException {
+        AnswerFile file = new AnswerFile(answer, spots, exchange.now());
         switch (exchange.form()) {
-            case CSV -> exchange.text(AnswerFile.csv(answer, exchange.now()));
-            case MARKDOWN -> exchange.text(AnswerFile.markdown(answer, exchange.now()));
+            case CSV -> exchange.text(file.csv());
+            case MARKDOWN -> exchange.text(file.markdown());
+            case HTML -> {
+                exchange.header(SecurityHeaders.POLICY, PagePolicy.REPORT);
+                exchange.text(file.html());
+            }
+            case SVG -> exchange.figure(file.figure(figure(exchange)));
             default -> exchange.json(200, json ->
                 InterpretationDocument.write(json, answer, exchange.now(), exchange.facts().version()));
         }
+    }
+
+    /** Which figure is wanted. @throws ProblemException where one is named for a form that is none */
+    static AnswerFigure figure(Exchange exchange) {
+        AnswerFigure figure = exchange.parameters().oneOf("figure", AnswerFigure.values(), AnswerFigure::word)
+            .orElse(AnswerFigure.FACTORS);
+        if (exchange.form() != Form.SVG && exchange.parameters().text("figure").isPresent()) {
+            throw new ProblemException(Problem.UNKNOWN_PARAMETER,
+                "The query parameter figure goes with the form .svg only; the other forms are whole answers.");
+        }
+        return figure;
     }
 }

@@ -6,6 +6,7 @@ import surfeit.http.json.InterpretationRequest;
 import surfeit.intake.IntakeOptions;
 import surfeit.lab.InputRevisions;
 import surfeit.lab.Laboratory;
+import surfeit.lab.Segregation;
 import surfeit.lab.SpotList;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.SpotSource;
@@ -22,24 +23,27 @@ final class AnswerRoutes {
 
     List<Route> routes() {
         return List.of(
-            Route.get("/v1/samples/{sample}/segregation", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.MARKDOWN)
-                .parameters("by").to(this::segregation),
-            Route.post("/v1/interpretations", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.MARKDOWN)
-                .takes(Form.JSON, Form.CSV).parameters("by").parameters(UploadOptions.PARAMETERS)
+            Route.get("/v1/samples/{sample}/segregation", Scope.READ).suffixed(AnswerForms.ALL)
+                .parameters("by", "figure").to(this::segregation),
+            Route.post("/v1/interpretations", Scope.READ).suffixed(AnswerForms.ALL)
+                .takes(Form.JSON, Form.CSV).parameters("by", "figure").parameters(UploadOptions.PARAMETERS)
                 .parameters(SampleOfAddress.PARAMETERS).to(this::interpret));
     }
 
     private void segregation(Exchange exchange) throws IOException {
         String name = exchange.path("sample");
         GroupBy by = by(exchange);
+        AnswerForms.figure(exchange);
         InputRevisions inputs = laboratory.inputRevisions(name);
         if (!exchange.unchanged(inputs.sample(), inputs.alloy().orElse(0))) {
-            AnswerForms.answer(exchange, laboratory.segregation(name, inputs, by));
+            Segregation answer = laboratory.segregation(name, inputs, by);
+            AnswerForms.answer(exchange, answer, laboratory.spotSource(answer.stored().orElseThrow()));
         }
     }
 
     private void interpret(Exchange exchange) throws IOException {
         GroupBy by = by(exchange);
+        AnswerForms.figure(exchange);
         IntakeOptions options = UploadOptions.of(exchange);
         Form form = exchange.bodyForm();
         try (Body body = exchange.body(form)) {
@@ -54,7 +58,8 @@ final class AnswerRoutes {
                 sample = request.sample();
                 spots = request.spots();
             }
-            AnswerForms.answer(exchange, laboratory.interpret(sample, SpotSource.of(spots), by));
+            SpotSource source = SpotSource.of(spots);
+            AnswerForms.answer(exchange, laboratory.interpret(sample, source, by), source);
         }
     }
 

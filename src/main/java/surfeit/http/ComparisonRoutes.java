@@ -10,6 +10,7 @@ import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.report.ComparisonReport;
 import surfeit.report.Signs;
+import surfeit.report.figure.ContrastFigure;
 import surfeit.segregation.GroupBy;
 
 /** Two samples on record against each other: as made against treated, lot against lot. */
@@ -21,7 +22,7 @@ final class ComparisonRoutes {
     }
 
     List<Route> routes() {
-        return List.of(Route.get("/v1/comparisons", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.MARKDOWN)
+        return List.of(Route.get("/v1/comparisons", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.MARKDOWN, Form.SVG)
             .parameters("a", "b", "by", "same_particles").to(this::compare));
     }
 
@@ -47,6 +48,7 @@ final class ComparisonRoutes {
                 ComparisonReport.markdown(compared.answer(), Signs.UNICODE, text);
                 exchange.text(text.toString());
             }
+            case SVG -> exchange.figure(ContrastFigure.of(compared.answer()));
             default -> exchange.json(200, json ->
                 ComparisonDocument.write(json, compared, exchange.now(), exchange.facts().version()));
         }

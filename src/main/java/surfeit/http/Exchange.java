@@ -33,6 +33,7 @@ import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.RepeatKey;
+import surfeit.report.figure.Figure;
 
 /** One request and its answer. Not thread-safe. */
 final class Exchange {
@@ -278,6 +279,12 @@ final class Exchange {
         response.setContentType(contentType);
         response.setContentLength(bytes.length);
         response.getOutputStream().write(bytes);
+    }
+
+    /** Answers with a figure as a file. */
+    void figure(Figure figure) throws IOException {
+        header(SecurityHeaders.POLICY, PagePolicy.FIGURE);
+        text(figure.svg());
     }
 
     void text(String text) throws IOException {

@@ -9,6 +9,7 @@ public enum Form {
     NDJSON("application/x-ndjson", "application/x-ndjson"),
     MARKDOWN("text/markdown", "text/markdown; charset=utf-8"),
     HTML("text/html", "text/html; charset=utf-8"),
+    SVG("image/svg+xml", "image/svg+xml; charset=utf-8"),
     YAML("application/yaml", "application/yaml"),
     /** Server-sent events; no address has a suffix for them. */
     EVENT_STREAM("text/event-stream", "text/event-stream"),

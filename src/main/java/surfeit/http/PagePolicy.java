@@ -2,11 +2,19 @@ package surfeit.http;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
+import surfeit.report.figure.Figure;
+import surfeit.report.html.HtmlPage;
 
 /**
  * The content security policy of a page without script: nothing from elsewhere, and only the style that stands in it.
  */
 final class PagePolicy {
+    private static final String NOTHING_ELSE = "; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+    /** Of a report: its own style, and nothing from anywhere. */
+    static final String REPORT = "default-src 'none'; style-src " + HtmlPage.STYLE_SOURCE + NOTHING_ELSE;
+    /** Of a figure: its own style, and nothing from anywhere. */
+    static final String FIGURE = "default-src 'none'; style-src " + Figure.STYLE_SOURCE + NOTHING_ELSE;
+
     private static final String START = "<style>";
     private static final String END = "</style>";
 

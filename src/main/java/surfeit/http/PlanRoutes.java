@@ -11,6 +11,8 @@ import surfeit.http.json.PlanRequest;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.report.figure.PowerCurves;
+import surfeit.report.figure.PowerFigure;
 import surfeit.segregation.BeamGoal;
 import surfeit.segregation.BeamPlanner;
 import surfeit.segregation.MeasurementPlan;
@@ -32,7 +34,7 @@ final class PlanRoutes {
     }
 
     List<Route> routes() {
-        return List.of(Route.post("/v1/plans", Scope.READ).takes(Form.JSON).to(this::plan));
+        return List.of(Route.post("/v1/plans", Scope.READ).suffixed(Form.JSON, Form.SVG).takes(Form.JSON).to(this::plan));
     }
 
     private void plan(Exchange exchange) throws IOException {
@@ -43,7 +45,12 @@ final class PlanRoutes {
         try {
             Optional<MeasurementPlan> plan = request.goal().map(goal -> plan(goal, request));
             Optional<BeamAdvice> beam = request.beam().map(goal -> advice(goal, request));
-            exchange.json(200, json -> PlanDocument.write(json, plan, beam));
+            if (exchange.form() == Form.SVG) {
+                exchange.figure(PowerFigure.of(PowerCurves.of(plan.orElseThrow(() -> new PlanException("A power curve is drawn "
+                    + "for a wanted shift; got a question of the beam energy alone. Ask for it as JSON.")))));
+            } else {
+                exchange.json(200, json -> PlanDocument.write(json, plan, beam));
+            }
         } catch (PlanException e) {
             throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
         } catch (CompositionException e) {

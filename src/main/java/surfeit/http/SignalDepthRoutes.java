@@ -2,12 +2,16 @@ package surfeit.http;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 import surfeit.composition.Nominal;
+import surfeit.element.Element;
 import surfeit.http.json.SignalDepthDocument;
 import surfeit.http.json.SignalDepthRequest;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.report.figure.DepthFigure;
 import surfeit.xray.ForeignSource;
 import surfeit.xray.ProfileCache;
 import surfeit.xray.RecentResults;
@@ -28,7 +32,8 @@ final class SignalDepthRoutes {
     }
 
     List<Route> routes() {
-        return List.of(Route.post("/v1/signal-depths", Scope.READ).suffixed(Form.JSON).takes(Form.JSON).to(this::depths));
+        return List.of(Route.post("/v1/signal-depths", Scope.READ).suffixed(Form.JSON, Form.SVG).takes(Form.JSON)
+            .to(this::depths));
     }
 
     private void depths(Exchange exchange) throws IOException {
@@ -38,7 +43,19 @@ final class SignalDepthRoutes {
         }
         SignalDepthQuery query = request.query(nominal(request), ForeignSource.allElements());
         SignalDepths depths = answers.get(query, () -> SignalDepths.of(query, profiles));
-        exchange.json(200, json -> SignalDepthDocument.write(json, depths));
+        if (exchange.form() == Form.SVG) {
+            exchange.figure(DepthFigure.of(depths, subject(request, query)));
+        } else {
+            exchange.json(200, json -> SignalDepthDocument.write(json, depths));
+        }
+    }
+
+    /** The alloy's name in the catalogue, or its elements with the main one first. */
+    private static String subject(SignalDepthRequest request, SignalDepthQuery query) {
+        return request.nominal().isEmpty() ? request.alloy().orElseThrow()
+            : query.material().massFractions().entrySet().stream()
+                .sorted(Map.Entry.<Element, Double>comparingByValue().reversed()).map(part -> part.getKey().symbol())
+                .collect(Collectors.joining("-"));
     }
 
     private Nominal nominal(SignalDepthRequest request) {

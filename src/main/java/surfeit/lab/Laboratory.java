@@ -172,6 +172,11 @@ public final class Laboratory {
         }
     }
 
+    /** The spots of a sample as of its revision; they may be read as often and for as long as the reader likes. */
+    public SpotSource spotSource(StoredSample stored) {
+        return new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots));
+    }
+
     /** Hands over all samples in the order of their names, as {@link #forEachSpot} does spots. */
     public void forEachSample(SampleFilter filter, Consumer<StoredSample> consumer) {
         Optional<String> after = Optional.empty();

@@ -65,6 +65,7 @@ public final class MethodsText {
             sentences.add("Lines used: " + lines.entrySet().stream().map(line -> line.getKey() + " " + line.getValue())
                 .collect(Collectors.joining(", ")) + ".");
         }
+        UsualLines.sentence(interpretation, lines.keySet()).ifPresent(sentences::add);
     }
 
     private String closing() {

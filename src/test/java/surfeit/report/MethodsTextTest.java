@@ -18,9 +18,9 @@ class MethodsTextTest {
         assertThat(MethodsText.of(Invented.answer(Invented.AG_CU, Invented.copperRichPatches().build()),
             Map.of("Ag", "La"))).isEqualTo(
             "Compositions were measured by energy-dispersive X-ray spectrometry (EDS; ISO 22309) in spot mode at 15 "
-            + "keV: 24 spots on 4 particles in 1 session. Lines used: Ag La. Results were converted to atomic "
-            + "fractions and normalised to 100 at% over the nominal elements Ag and Cu; all other elements were left "
-            + "out before normalising. Spots were averaged within each particle (means) and particles, unweighted, "
+            + "keV: 24 spots on 4 particles in 1 session. Lines used: Ag La. Other lines were not stated; at 15 keV "
+            + "they are usually Cu Ka. Results were converted to atomic fractions and normalised to 100 at% over the "
+            + "nominal elements Ag and Cu; all other elements were left out before normalising. Spots were averaged within each particle (means) and particles, unweighted, "
             + "within each group, so that the particle is the unit that repeats. The random uncertainty of a group is "
             + "the standard error of its particle means (k - 1 degrees of freedom). The calibration error shared by "
             + "all spots was taken as 12.5 % relative standard uncertainty per element (standardless analysis; "
@@ -33,6 +33,15 @@ class MethodsTextTest {
             + "the two elements of a binary count as one test. \"Consistent\" was stated only where two one-sided "
             + "tests (Schuirmann 1987) place the mean within an odds ratio of 1.25 of nominal; everything else is "
             + "\"inconclusive\".");
+    }
+
+    @Test
+    void lines_nobody_stated_are_told_as_the_usual_ones() {
+        Interpretation answer = Invented.answer(Invented.AG_CU, Invented.copperRichPatches().build());
+        assertThat(MethodsText.of(answer, Map.of())).doesNotContain("Lines used")
+            .contains("The lines were not stated; at 15 keV they are usually Ag La and Cu Ka.");
+        assertThat(MethodsText.of(answer, Map.of("Ag", "La", "Cu", "Ka"))).contains("Lines used: ")
+            .doesNotContain("not stated");
     }
 
     @Test

@@ -9,7 +9,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import surfeit.report.html.HtmlReport;
-import surfeit.report.html.Illustrations;
+import surfeit.report.figure.Illustrations;
 import surfeit.segregation.Interpretation;
 
 /** Reports read the same on a German, Turkish or Arabic machine. */

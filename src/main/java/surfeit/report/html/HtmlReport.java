@@ -10,11 +10,9 @@ import surfeit.report.Provenance;
 import surfeit.report.ReportDocument;
 import surfeit.report.ReportSection.Topic;
 import surfeit.report.Signs;
-import surfeit.report.figure.ContrastFigure;
-import surfeit.report.figure.DepthFigure;
-import surfeit.report.figure.FactorFigure;
+import surfeit.report.figure.AnswerFigure;
 import surfeit.report.figure.Figure;
-import surfeit.report.figure.SpotFigure;
+import surfeit.report.figure.Illustrations;
 import surfeit.segregation.Interpretation;
 
 /** The report of an answer as one HTML file with its figures; words and numbers are those of the Markdown report. */
@@ -32,21 +30,21 @@ public final class HtmlReport {
     private static Map<Topic, List<Figure>> figures(ReportDocument document, Interpretation interpretation,
                                                     String subject, Illustrations illustrations) {
         Map<Topic, List<Figure>> figures = new EnumMap<>(Topic.class);
-        figures.put(Topic.FOUND, List.of(FactorFigure.of(interpretation, subject)));
-        List<Figure> beside = new ArrayList<>();
-        illustrations.spots().ifPresent(spots -> beside.add(SpotFigure.of(spots, illustrations.phases(), subject)));
-        boolean rivals = document.sections().stream().anyMatch(section -> section.topic() == Topic.RIVALS);
-        illustrations.depths().map(depths -> DepthFigure.of(depths, subject)).ifPresent(figure -> {
-            if (rivals) {
-                figures.put(Topic.RIVALS, List.of(figure));
-            } else {
-                beside.add(figure);
-            }
-        });
-        figures.put(Topic.NUMBERS, beside);
-        if (!interpretation.contrasts().isEmpty()) {
-            figures.put(Topic.CONTRASTS, List.of(ContrastFigure.of(interpretation, subject)));
+        figures.put(Topic.FOUND, drawn(AnswerFigure.FACTORS, interpretation, subject, illustrations));
+        List<Figure> beside = new ArrayList<>(drawn(AnswerFigure.SPOTS, interpretation, subject, illustrations));
+        List<Figure> depths = drawn(AnswerFigure.DEPTHS, interpretation, subject, illustrations);
+        if (document.sections().stream().anyMatch(section -> section.topic() == Topic.RIVALS)) {
+            figures.put(Topic.RIVALS, depths);
+        } else {
+            beside.addAll(depths);
         }
+        figures.put(Topic.NUMBERS, beside);
+        figures.put(Topic.CONTRASTS, drawn(AnswerFigure.CONTRASTS, interpretation, subject, illustrations));
         return figures;
+    }
+
+    private static List<Figure> drawn(AnswerFigure figure, Interpretation interpretation, String subject,
+                                      Illustrations illustrations) {
+        return illustrations.draw(figure, interpretation, subject).stream().toList();
     }
 }

@@ -29,6 +29,7 @@ import surfeit.report.Provenance;
 import surfeit.report.ReportBlock;
 import surfeit.report.ReportSection;
 import surfeit.report.Signs;
+import surfeit.report.figure.Illustrations;
 import surfeit.report.figure.SpotPoints;
 import surfeit.report.figure.StyleSource;
 import surfeit.segregation.Caveat;
