@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -78,7 +79,7 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
         SpotSource spots = SpotSource.of(question.spots());
         Segregation answer = new UnrecordedAnswers(AlloyCatalogue.packaged(), new Interpreter(), Opened.detectionLimit(settings))
             .interpret(question.sample(), spots, GroupWord.of(spec, by));
-        print(new AnswerFile(answer, spots, Instant.now()), file.getFileName().toString(), format, wanted, spec.commandLine().getOut());
+        print(new AnswerFile(answer, spots, Instant.now().truncatedTo(ChronoUnit.MILLIS)), file.getFileName().toString(), format, wanted, spec.commandLine().getOut());
         return Main.DONE;
     }
 

@@ -2,6 +2,7 @@ package surfeit.cli;
 
 import java.io.IOException;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,7 +38,7 @@ final class ReportCommand implements Callable<Integer>, WithSettings {
         try (Opened opened = Opened.on(WithSettings.settings(spec))) {
             Segregation answer = opened.laboratory().segregation(sample, GroupWord.of(spec, by));
             InterpretCommand.print(new AnswerFile(answer, opened.laboratory().spotSource(answer.stored().orElseThrow()),
-                Instant.now()), sample, format, wanted, spec.commandLine().getOut());
+                Instant.now().truncatedTo(ChronoUnit.MILLIS)), sample, format, wanted, spec.commandLine().getOut());
         }
         return Main.DONE;
     }

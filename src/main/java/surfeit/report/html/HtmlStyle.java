@@ -39,6 +39,7 @@ final class HtmlStyle {
         .line{white-space:nowrap}
         .prose tbody{break-inside:auto}
         .prose tr{break-inside:avoid}
+        .prose tbody tr:first-child{break-after:avoid}
         .prose td p{margin:0 0 .25rem;min-width:16rem}
         .about{color:var(--muted)}
         .sign{width:1em;height:1em;vertical-align:-.12em}
