@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.function.Consumer;
 import surfeit.composition.Phase;
 import surfeit.http.json.InterpretationDocument;
 import surfeit.http.json.JsonFormat;
@@ -21,12 +22,14 @@ import surfeit.lab.StoredSample;
 import surfeit.report.CsvReport;
 import surfeit.report.MarkdownReport;
 import surfeit.report.Provenance;
+import surfeit.report.ReportSection.Topic;
 import surfeit.report.Signs;
 import surfeit.report.StatedLines;
 import surfeit.report.figure.AnswerFigure;
 import surfeit.report.figure.Figure;
 import surfeit.report.figure.Illustrations;
 import surfeit.report.html.HtmlReport;
+import surfeit.segregation.SpotReading;
 import surfeit.segregation.SpotSource;
 import surfeit.xray.ProfileCache;
 
@@ -69,8 +72,21 @@ public record AnswerFile(Segregation answer, SpotSource spots, Instant computed)
     public String html() throws IOException {
         StringBuilder text = new StringBuilder(TEXT_LENGTH);
         HtmlReport.write(answer.interpretation(), provenance(StatedLines.of(spots)),
-            illustrations(EnumSet.allOf(AnswerFigure.class)), text);
+            illustrations(EnumSet.allOf(AnswerFigure.class), reading -> { }), text);
         return text.toString();
+    }
+
+    /**
+     * Writes some sections of the report as part of a page.
+     *
+     * @param beside takes the reading of every spot where spots are drawn
+     * @return the figures there are to draw, of those wanted
+     */
+    Set<AnswerFigure> sections(Set<Topic> topics, Set<AnswerFigure> wanted, Consumer<SpotReading> beside, Appendable out)
+            throws IOException {
+        Illustrations illustrations = illustrations(wanted, beside);
+        HtmlReport.sections(answer.interpretation(), provenance(StatedLines.of(spots)), illustrations, topics, out);
+        return wanted.isEmpty() ? Set.of() : illustrations.figures(answer.interpretation());
     }
 
     /** A figure of the answer. @throws ProblemException where there is nothing to draw */
@@ -84,12 +100,13 @@ public record AnswerFile(Segregation answer, SpotSource spots, Instant computed)
 
     /** A figure of the answer; empty where there is nothing to draw. */
     private Optional<Figure> drawn(AnswerFigure figure) {
-        return illustrations(EnumSet.of(figure)).draw(figure, answer.interpretation(), provenance(Map.of()).title());
+        return illustrations(EnumSet.of(figure), reading -> { }).draw(figure, answer.interpretation(), provenance(Map.of()).title());
     }
 
-    private Illustrations illustrations(Set<AnswerFigure> wanted) {
+    private Illustrations illustrations(Set<AnswerFigure> wanted, Consumer<SpotReading> beside) {
         List<Phase> phases = answer.alloy().map(alloy -> alloy.alloy().phases()).orElse(List.of());
-        return Illustrations.of(wanted, answer.interpretation(), answer.sample(), phases, spots, PROFILES);
+        return Illustrations.of(wanted, answer.interpretation(), answer.sample(), phases, spots, PROFILES,
+            beside);
     }
 
     private Provenance provenance(Map<String, String> lines) {

@@ -82,7 +82,7 @@ final class Dispatcher {
             if (route.isStream()) {
                 streams.enter(context);
             }
-            route.handler().answer(new Exchange(context, route, form, facts, admission));
+            route.handler().answer(new Exchange(context, route, form, facts, admission, () -> gate.reads(context)));
         } catch (HeldRefusal held) {
             answerLater(context, held);
         } catch (Exception e) {

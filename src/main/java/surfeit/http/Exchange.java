@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import java.util.regex.Pattern;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
@@ -46,14 +47,16 @@ final class Exchange {
     private final ServiceFacts facts;
     private final Admission admission;
     private final Parameters parameters;
+    private final BooleanSupplier reader;
 
     /** @throws ProblemException unknown-parameter */
-    Exchange(Context context, Route route, Form form, ServiceFacts facts, Admission admission) {
+    Exchange(Context context, Route route, Form form, ServiceFacts facts, Admission admission, BooleanSupplier reader) {
         this.context = context;
         this.route = route;
         this.form = form;
         this.facts = facts;
         this.admission = admission;
+        this.reader = reader;
         this.parameters = new Parameters(context.req().getQueryString() == null ? Map.of() : context.queryParamMap(),
             route.parameters());
     }
@@ -82,6 +85,20 @@ final class Exchange {
 
     Instant now() {
         return facts.clock().instant().truncatedTo(ChronoUnit.MILLIS);
+    }
+
+    /**
+     * Whether who asks may read the lab's work; false where no token is shown and one is needed.
+     *
+     * @throws ProblemException as other addresses, where a token is shown that does not do
+     */
+    boolean mayRead() {
+        return reader.getAsBoolean();
+    }
+
+    /** The languages the client's reader knows, as it says them; empty text where it says none. */
+    String acceptLanguage() {
+        return context.header("Accept-Language") == null ? "" : context.header("Accept-Language");
     }
 
     /** Who asks, and when. */

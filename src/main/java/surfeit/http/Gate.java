@@ -52,7 +52,20 @@ final class Gate {
      */
     Admission admit(Context context, Route route, boolean counted) {
         ForeignPage.refuse(context.req(), settings.access().proxies());
-        Optional<TokenScope> needed = route.scope().needed();
+        return admit(context, route.scope().needed(), route.parameters().contains(EventRoutes.TICKET), counted);
+    }
+
+    /** Whether who asks may read; false where no token is shown and one is needed. Else as {@link #admit}. */
+    boolean reads(Context context) {
+        boolean asksNobody = settings.access().noAuth() || access.isOpen() && isOwnName(context);
+        if (!asksNobody && (access.isOpen() || context.header("Authorization") == null)) {
+            return false;
+        }
+        admit(context, Optional.of(TokenScope.READ), false, true);
+        return true;
+    }
+
+    private Admission admit(Context context, Optional<TokenScope> needed, boolean takesTicket, boolean counted) {
         if (needed.isEmpty()) {
             return new Admission(TokenRequest.ANYONE, Optional.empty(), () -> true);
         }
@@ -60,7 +73,7 @@ final class Gate {
         if (!asksNobody && access.isOpen()) {
             requireOwnName(context);
         }
-        if (route.parameters().contains(EventRoutes.TICKET) && context.req().getQueryString() != null
+        if (takesTicket && context.req().getQueryString() != null
             && context.queryParam(EventRoutes.TICKET) != null) {
             return byTicket(context, context.queryParam(EventRoutes.TICKET));
         }
@@ -153,12 +166,15 @@ final class Gate {
         context.res().setHeader("Retry-After", Long.toString(Math.max(1, (wait.toMillis() + 999) / 1000)));
     }
 
-    private void requireOwnName(Context context) {
+    private boolean isOwnName(Context context) {
         String name = context.req().getServerName().toLowerCase(Locale.ROOT);
-        boolean own = name.equals("localhost") || name.endsWith(".localhost")
+        return name.equals("localhost") || name.endsWith(".localhost")
             || name.equals(settings.host().toLowerCase(Locale.ROOT))
             || TrustedProxies.address(name).map(address -> address.isLoopbackAddress()).orElse(false);
-        if (!own) {
+    }
+
+    private void requireOwnName(Context context) {
+        if (!isOwnName(context)) {
             challenge(context, "");
             throw new ProblemException(Problem.TOKEN_MISSING,
                 "Without tokens the service answers only to its own machine, under the names"

@@ -15,6 +15,10 @@ final class PagePolicy {
     /** Of a figure: its own style, and nothing from anywhere. */
     static final String FIGURE = "default-src 'none'; style-src " + Figure.STYLE_SOURCE + NOTHING_ELSE;
 
+    /** Of the board: style, script and pictures from this service, and nothing from elsewhere. */
+    static final String BOARD = "default-src 'self'; object-src 'none'; base-uri 'none'; form-action 'self'; "
+        + "frame-ancestors 'none'";
+
     private static final String START = "<style>";
     private static final String END = "</style>";
 

@@ -6,6 +6,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.net.StandardSocketOptions;
 import java.nio.channels.SocketChannel;
+import java.nio.charset.StandardCharsets;
 import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.EnumSet;
@@ -18,6 +19,7 @@ import org.eclipse.jetty.io.EndPoint;
 import org.eclipse.jetty.io.EofException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import surfeit.http.board.RefusalPage;
 import surfeit.http.json.MalformedJsonException;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
@@ -79,14 +81,30 @@ final class Refusals {
             response.setHeader("Connection", "close");
         }
         response.setHeader("X-Request-Id", id);
-        byte[] bytes = ProblemJson.of(refusal, id);
-        response.setContentType(ProblemJson.MEDIA_TYPE);
+        byte[] bytes;
+        if (wantsPage(context)) {
+            Problem problem = refusal.problem();
+            bytes = new RefusalPage(problem.title(), refusal.getMessage(), problem.whatToDo(), id).html()
+                .getBytes(StandardCharsets.UTF_8);
+            response.setContentType(Form.HTML.contentType());
+            response.setHeader(SecurityHeaders.POLICY, PagePolicy.BOARD);
+        } else {
+            bytes = ProblemJson.of(refusal, id);
+            response.setContentType(ProblemJson.MEDIA_TYPE);
+        }
         response.setContentLength(bytes.length);
         response.getOutputStream().write(bytes);
         if (leavesBody && refusal.problem() != Problem.REQUEST_TIMEOUT) {
             response.flushBuffer();
             RestOfBody.forget(context.req());
         }
+    }
+
+    /** True at the address of a page, where whoever asks can show one and did not ask for the problem itself. */
+    private boolean wantsPage(Context context) {
+        String accept = context.header("Accept");
+        return accept != null && accept.contains(Form.HTML.mediaType()) && !accept.contains(ProblemJson.MEDIA_TYPE)
+            && table.isPage(context.path());
     }
 
     /**

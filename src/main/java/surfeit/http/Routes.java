@@ -26,6 +26,7 @@ final class Routes {
         routes.addAll(new SignalDepthRoutes(laboratory).routes());
         routes.addAll(new BackupRoutes(laboratory).routes());
         routes.addAll(new AccessRoutes(laboratory).routes());
+        routes.addAll(new BoardRoutes(laboratory).routes());
         return new RouteTable(routes);
     }
 }

@@ -78,6 +78,11 @@ public final class Laboratory {
             StoredSample::name);
     }
 
+    /** Samples, the last changed first. */
+    public List<StoredSample> recentSamples(RecentSamples wanted, int limit) {
+        return store.read(access -> access.recentSamples(wanted, limit));
+    }
+
     public StoredSample sample(String name) {
         return store.read(access -> Lookups.sample(access, name));
     }
@@ -262,6 +267,11 @@ public final class Laboratory {
     }
 
     // Answers
+
+    /** Does work as it would be done, then takes all of it back: tells what the record would say after it. */
+    public <T> T rehearse(Function<Laboratory, T> work) {
+        return store.rehearse(open -> work.apply(new Laboratory(open, this)));
+    }
 
     /** The limit taken for "not detected" without a stated limit: the one setting that enters every answer. */
     public double detectionLimitMassFraction() {

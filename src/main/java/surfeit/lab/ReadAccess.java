@@ -15,6 +15,9 @@ public interface ReadAccess {
     /** Samples by name, after one, at most {@code limit}. */
     List<StoredSample> samples(SampleFilter filter, Optional<String> afterName, int limit);
 
+    /** Samples, the last changed first and of those changed at one time by name, at most {@code limit}. */
+    List<StoredSample> recentSamples(RecentSamples wanted, int limit);
+
     /** Revisions of a sample from the first, after one, at most {@code limit}. */
     List<SampleRevision> sampleRevisions(String name, long after, int limit);
 

@@ -11,6 +11,7 @@ import surfeit.lab.KeptFile;
 import surfeit.lab.KeptToken;
 import surfeit.lab.LabEvent;
 import surfeit.lab.ReadAccess;
+import surfeit.lab.RecentSamples;
 import surfeit.lab.RecordComparison;
 import surfeit.lab.SampleFilter;
 import surfeit.lab.SampleRevision;
@@ -60,6 +61,11 @@ class SqlReadAccess implements ReadAccess {
     @Override
     public List<StoredSample> samples(SampleFilter filter, Optional<String> afterName, int limit) {
         return samples.list(filter, afterName, limit);
+    }
+
+    @Override
+    public List<StoredSample> recentSamples(RecentSamples wanted, int limit) {
+        return samples.recent(wanted, limit);
     }
 
     @Override

@@ -10,6 +10,7 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Query;
 import org.jdbi.v3.core.statement.StatementContext;
 import surfeit.lab.Occasion;
+import surfeit.lab.RecentSamples;
 import surfeit.lab.SampleFilter;
 import surfeit.lab.SampleRevision;
 import surfeit.lab.StoredSample;
@@ -48,8 +49,32 @@ final class SqlSamples {
         Query query = handle.createQuery(sql + " ORDER BY s.name LIMIT :limit")
             .bind("after", afterName.orElse("")).bind("limit", limit);
         filter.alloy().ifPresent(alloy -> query.bind("alloy", alloy));
-        filter.text().ifPresent(text -> query.bind("text", '%' + escaped(text.toLowerCase(Locale.ROOT)) + '%'));
+        filter.text().ifPresent(text -> query.bind("text", pattern(text)));
         return query.map(SqlSamples::sample).list();
+    }
+
+    /** Times are compared as text: without the Z at its end a time sorts before any later one of finer digits. */
+    List<StoredSample> recent(RecentSamples wanted, int limit) {
+        StringBuilder sql = new StringBuilder(SELECT).append("WHERE r.n = s.revision");
+        wanted.filter().alloy().ifPresent(alloy -> sql.append(" AND s.alloy = :alloy"));
+        wanted.filter().text().ifPresent(text -> sql.append(" AND s.search LIKE :text ESCAPE '!'"));
+        wanted.from().ifPresent(from -> sql.append(" AND rtrim(r.recorded, 'Z') >= :from"));
+        wanted.to().ifPresent(to -> sql.append(" AND rtrim(r.recorded, 'Z') < :to"));
+        wanted.after().ifPresent(after -> sql.append(" AND (rtrim(r.recorded, 'Z') < :changed"
+            + " OR (rtrim(r.recorded, 'Z') = :changed AND s.name > :name))"));
+        Query query = handle.createQuery(sql + " ORDER BY rtrim(r.recorded, 'Z') DESC, s.name LIMIT :limit")
+            .bind("limit", limit);
+        wanted.filter().alloy().ifPresent(alloy -> query.bind("alloy", alloy));
+        wanted.filter().text().ifPresent(text -> query.bind("text", pattern(text)));
+        wanted.from().ifPresent(from -> query.bind("from", withoutZone(from)));
+        wanted.to().ifPresent(to -> query.bind("to", withoutZone(to)));
+        wanted.after().ifPresent(after -> query.bind("changed", withoutZone(after.changed())).bind("name", after.name()));
+        return query.map(SqlSamples::sample).list();
+    }
+
+    private static String withoutZone(Instant time) {
+        String text = time.toString();
+        return text.substring(0, text.length() - 1);
     }
 
     List<SampleRevision> revisions(String name, long after, int limit) {
@@ -115,8 +140,8 @@ final class SqlSamples {
             Instant.parse(row.getString("created")), Instant.parse(row.getString("recorded")));
     }
 
-    /** The text with the wild cards of LIKE taken literally. */
-    private static String escaped(String text) {
-        return text.replace("!", "!!").replace("%", "!%").replace("_", "!_");
+    /** What LIKE finds a text by, in small or capital letters, with its wild cards taken literally. */
+    private static String pattern(String text) {
+        return '%' + text.toLowerCase(Locale.ROOT).replace("!", "!!").replace("%", "!%").replace("_", "!_") + '%';
     }
 }

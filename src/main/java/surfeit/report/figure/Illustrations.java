@@ -1,11 +1,14 @@
 package surfeit.report.figure;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import surfeit.composition.NominalFractions;
 import surfeit.composition.Phase;
 import surfeit.segregation.Interpretation;
+import surfeit.segregation.SpotReading;
 import surfeit.segregation.SpotScreening;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Sample;
@@ -35,18 +38,34 @@ public record Illustrations(Optional<SpotPoints> spots, List<Phase> phases, Opti
      *
      * @param source   the spots the answer was made from; read twice where spots are wanted
      * @param profiles keeps the physics of alloys seen
+     * @param beside   takes the reading of every spot too, where spots are wanted
      */
     public static Illustrations of(Set<AnswerFigure> wanted, Interpretation interpretation, Sample sample,
-                                   List<Phase> phases, SpotSource source, ProfileCache profiles) {
+                                   List<Phase> phases, SpotSource source, ProfileCache profiles,
+                                   Consumer<SpotReading> beside) {
         Optional<SpotPoints> spots = Optional.empty();
         if (wanted.contains(AnswerFigure.SPOTS)) {
             SpotPoints points = new SpotPoints(interpretation.nominalFractions());
             new SpotScreening(sample, interpretation.nominal(), source,
-                interpretation.settings().detectionLimitMassFraction()).forEach(points);
+                interpretation.settings().detectionLimitMassFraction()).forEach(reading -> {
+                    points.accept(reading);
+                    beside.accept(reading);
+                });
             spots = Optional.of(points);
         }
         return new Illustrations(spots, phases, wanted.contains(AnswerFigure.DEPTHS)
             ? depths(interpretation, sample, profiles) : Optional.empty());
+    }
+
+    /** The figures there are to draw. */
+    public Set<AnswerFigure> figures(Interpretation interpretation) {
+        EnumSet<AnswerFigure> figures = EnumSet.of(AnswerFigure.FACTORS);
+        spots.ifPresent(drawn -> figures.add(AnswerFigure.SPOTS));
+        depths.ifPresent(drawn -> figures.add(AnswerFigure.DEPTHS));
+        if (!interpretation.contrasts().isEmpty()) {
+            figures.add(AnswerFigure.CONTRASTS);
+        }
+        return figures;
     }
 
     /**

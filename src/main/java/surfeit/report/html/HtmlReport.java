@@ -5,9 +5,11 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import surfeit.report.AnswerDocument;
 import surfeit.report.Provenance;
 import surfeit.report.ReportDocument;
+import surfeit.report.ReportSection;
 import surfeit.report.ReportSection.Topic;
 import surfeit.report.Signs;
 import surfeit.report.figure.AnswerFigure;
@@ -25,6 +27,19 @@ public final class HtmlReport {
                              Appendable out) throws IOException {
         ReportDocument document = AnswerDocument.of(interpretation, provenance, Signs.UNICODE);
         HtmlPage.write(document, figures(document, interpretation, provenance.title(), illustrations), out);
+    }
+
+    /** Writes those of its sections that are about certain topics, as part of another page. */
+    public static void sections(Interpretation interpretation, Provenance provenance, Illustrations illustrations,
+                                Set<Topic> topics, Appendable out) throws IOException {
+        ReportDocument document = AnswerDocument.of(interpretation, provenance, Signs.UNICODE);
+        Map<Topic, List<Figure>> figures = figures(document, interpretation, provenance.title(), illustrations);
+        HtmlSections sections = new HtmlSections(out);
+        for (ReportSection section : document.sections()) {
+            if (topics.contains(section.topic())) {
+                sections.write(section, figures.getOrDefault(section.topic(), List.of()));
+            }
+        }
     }
 
     private static Map<Topic, List<Figure>> figures(ReportDocument document, Interpretation interpretation,

@@ -1,0 +1,19 @@
+package surfeit.http.board;
+
+import java.util.Optional;
+import surfeit.lab.StoredSample;
+import surfeit.report.Highlights;
+import surfeit.segregation.Verdict;
+
+/**
+ * A sample in the list.
+ *
+ * @param found   its strongest findings; empty where they are not known
+ * @param instead why they are not known, in a sentence; empty text where they are
+ */
+public record SampleLine(StoredSample sample, Optional<Highlights> found, String instead) {
+    /** True where any of its findings has this verdict. */
+    public boolean shows(Verdict verdict) {
+        return found.filter(known -> known.tests().containsKey(verdict)).isPresent();
+    }
+}
