@@ -179,8 +179,9 @@
       const said = shown.querySelector(".preview");
       seen = {name, isNew: said.dataset.new === "true"};
       byId("store").disabled = said.dataset.accepted === "0";
-      status.textContent = said.dataset.accepted === "0" ? "Every spot of it is on record already." : "";
-      shown.focus();
+      status.textContent = said.dataset.accepted === "0" ? "Every spot of it is on record already."
+        : "Below is what it would show. Nothing is stored yet.";
+      shown.focus({preventScroll: true});
     } catch (broken) {
       status.textContent = "The service could not be reached.";
     }

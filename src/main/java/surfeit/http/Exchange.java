@@ -175,6 +175,8 @@ final class Exchange {
             return false;
         }
         context.res().setStatus(HttpServletResponse.SC_NOT_MODIFIED);
+        // what a 304 says replaces what the client's cache holds (RFC 9111, section 3.2): a page keeps its own policy
+        context.res().setHeader(SecurityHeaders.POLICY, null);
         return true;
     }
 

@@ -19,7 +19,7 @@ public enum NumberDisplay {
     POINT("point", "1.5"),
     COMMA("comma", "1,5");
 
-    private static final Pattern DECIMAL = Pattern.compile("(?<![\\w.,])(\\d+)\\.(\\d+)(?![\\w]|[.,]\\d)");
+    private static final Pattern DECIMAL = Pattern.compile("(?<![\\w.,])(\\d+)\\.(\\d+)(?![\\w/]|[.,]\\d)");
     /** A tag, or a name of the lab with its tags. */
     private static final Pattern MARKUP = Pattern.compile("<bdi>.*?</bdi>|<[^>]*>", Pattern.DOTALL);
     private static final List<String> WITH_COMMA = List.of("de", "fr", "it", "es", "nl", "pl", "cs", "da", "sv", "nb",

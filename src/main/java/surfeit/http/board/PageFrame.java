@@ -33,11 +33,11 @@ record PageFrame(String title, String kind, Look look, String path, Map<String, 
     }
 
     private void foot(Markup page) {
-        page.raw("<footer>\n<p>Decimal ").text(look.numbers().word()).text(" (").name(look.numbers().example())
-            .text("); ");
-        page.open("a", "href", look.other().address(path, parameters)).text("show ")
-            .name(look.numbers().other().example()).close("a").raw("</p>\n");
-        page.element("p", "It reminds and reckons; your site's rules and the safety data sheets decide.");
+        page.raw("<footer>\n<p>Numbers with a decimal ").text(look.numbers().word() + ", ").name(look.numbers().example())
+            .text("; ").open("a", "href", look.other().address(path, parameters))
+            .text("with a " + look.other().numbers().word() + ", ").name(look.other().numbers().example()).close("a")
+            .raw("</p>\n");
+        page.element("p", "Cautions on these pages remind; your site's rules and the safety data sheets decide.");
         page.raw("</footer>\n");
     }
 }

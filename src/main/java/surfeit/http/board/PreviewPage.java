@@ -2,7 +2,6 @@ package surfeit.http.board;
 
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import surfeit.lab.Dialect;
 import surfeit.lab.ImportReport;
 import surfeit.lab.LeftOut;
@@ -41,15 +40,21 @@ public record PreviewPage(Look look, String sample, boolean isNew, ImportReport 
 
     private static void read(Dialect dialect, Markup page) {
         page.open("p", "class", "about").text("Read as " + dialect.charset());
-        word(", cells divided by ", dialect.delimiter(), page);
-        word(", decimal mark ", dialect.decimal(), page);
-        word(", unit ", dialect.unit(), page);
-        word(", times in ", dialect.timeZone(), page);
+        dialect.delimiter().ifPresent(mark -> page.text(", columns parted by " + mark(mark)));
+        dialect.decimal().ifPresent(mark -> page.text(", decimal " + mark(mark)));
+        dialect.unit().ifPresent(unit -> page.text(", unit ").name(unit));
+        dialect.timeZone().ifPresent(zone -> page.text(", times in ").name(zone));
         page.text(" (" + dialect.decidedBy() + ").").close("p");
     }
 
-    private static void word(String before, Optional<String> word, Markup page) {
-        word.ifPresent(text -> page.text(before).name(text.equals("\t") ? "tab" : text));
+    private static String mark(String mark) {
+        return switch (mark) {
+            case ";" -> "semicolon";
+            case "," -> "comma";
+            case "." -> "point";
+            case "\t", "tab" -> "tab";
+            default -> mark;
+        };
     }
 
     private void leftOut(Markup page) {
