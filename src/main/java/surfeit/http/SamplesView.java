@@ -5,7 +5,9 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import surfeit.http.board.Look;
 import surfeit.http.board.SampleFilterForm;
@@ -16,6 +18,7 @@ import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.RecentSamples;
 import surfeit.lab.SampleFilter;
+import surfeit.lab.StoredAlloy;
 import surfeit.lab.StoredSample;
 import surfeit.segregation.Verdict;
 
@@ -50,8 +53,10 @@ final class SamplesView {
             day("from", form.from(), 0), day("to", form.to(), 1), after);
         Optional<Verdict> verdict = form.verdict().isEmpty() ? Optional.empty()
             : parameters.oneOf("verdict", Verdict.values(), Verdict::word);
-        Search search = new Search(wanted, verdict);
-        return new SamplesPage(look, form, laboratory.alloys().stream().map(stored -> stored.alloy().id()).toList(),
+        Map<String, StoredAlloy> alloys = new LinkedHashMap<>();
+        laboratory.alloys().forEach(stored -> alloys.put(stored.alloy().id(), stored));
+        Search search = new Search(wanted, verdict, alloys);
+        return new SamplesPage(look, form, List.copyOf(alloys.keySet()),
             search.lines, after.isEmpty(), search.next.map(place -> Cursor.of(list, place.key())), search.examined);
     }
 
@@ -62,7 +67,7 @@ final class SamplesView {
         private Optional<RecentSamples.Place> next = Optional.empty();
         private int examined;
 
-        Search(RecentSamples wanted, Optional<Verdict> verdict) {
+        Search(RecentSamples wanted, Optional<Verdict> verdict, Map<String, StoredAlloy> alloys) {
             RecentSamples rest = wanted;
             int atOnce = verdict.isPresent() ? READ_AT_ONCE : PAGE + 1;
             while (true) {
@@ -74,7 +79,7 @@ final class SamplesView {
                     }
                     rest = rest.after(RecentSamples.Place.of(sample));
                     examined++;
-                    SampleLine line = findings.of(sample, effort);
+                    SampleLine line = findings.of(sample, alloys, effort);
                     if (verdict.isEmpty() || line.shows(verdict.get())) {
                         lines.add(line);
                     }

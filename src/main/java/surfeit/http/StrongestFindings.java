@@ -1,10 +1,13 @@
 package surfeit.http;
 
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import surfeit.http.board.SampleLine;
 import surfeit.lab.InputRevisions;
 import surfeit.lab.Laboratory;
 import surfeit.lab.ProblemException;
+import surfeit.lab.StoredAlloy;
 import surfeit.lab.StoredSample;
 import surfeit.report.Highlights;
 import surfeit.report.Signs;
@@ -20,6 +23,9 @@ final class StrongestFindings {
     private static final int KEPT = 16_384;
     /** A list does not wait for a sample of more spots than this; its own page does. Judgement. */
     private static final long MOST_SPOTS = 20_000;
+
+    /** Revision that stands for an alloy nobody knows; asking for it is refused with the reason. */
+    private static final long NO_ALLOY = -1;
 
     private final Laboratory laboratory;
     private final RecentResults<Key, SampleLine> known = new RecentResults<>(KEPT);
@@ -40,24 +46,20 @@ final class StrongestFindings {
         }
     }
 
-    /** The sample with its strongest findings. @param effort is told where they had to be made */
-    SampleLine of(StoredSample sample, Effort effort) {
-        InputRevisions inputs;
-        try {
-            inputs = laboratory.inputRevisions(sample.name());
-        } catch (ProblemException refusal) {
-            return new SampleLine(sample, Optional.empty(), refusal.getMessage());
-        }
-        if (inputs.sample() != sample.revision()) {
-            return of(laboratory.sample(sample.name(), inputs.sample()), inputs, effort);
-        }
-        return of(sample, inputs, effort);
-    }
-
-    private SampleLine of(StoredSample sample, InputRevisions inputs, Effort effort) {
+    /**
+     * The sample with its strongest findings.
+     *
+     * @param alloys the alloys there are, by id
+     * @param effort is told where they had to be made
+     */
+    SampleLine of(StoredSample sample, Map<String, StoredAlloy> alloys, Effort effort) {
         if (sample.spotCount() > MOST_SPOTS) {
             return new SampleLine(sample, Optional.empty(), "Many spots: its own page has the answer.");
         }
+        OptionalLong alloy = sample.sample().nominal().isPresent() ? OptionalLong.empty()
+            : OptionalLong.of(Optional.ofNullable(alloys.get(sample.sample().alloy().orElseThrow()))
+                .map(StoredAlloy::revision).orElse(NO_ALLOY));
+        InputRevisions inputs = new InputRevisions(sample.revision(), alloy);
         return known.get(new Key(sample.name(), inputs), () -> {
             effort.made++;
             return made(sample, inputs);

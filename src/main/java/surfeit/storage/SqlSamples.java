@@ -53,16 +53,22 @@ final class SqlSamples {
         return query.map(SqlSamples::sample).list();
     }
 
-    /** Times are compared as text: without the Z at its end a time sorts before any later one of finer digits. */
+    /**
+     * Times are compared as text: without the Z at its end a time sorts before any later one of finer digits. The order
+     * is found before descriptions are read, which only those of the page are.
+     */
     List<StoredSample> recent(RecentSamples wanted, int limit) {
-        StringBuilder sql = new StringBuilder(SELECT).append("WHERE r.n = s.revision");
-        wanted.filter().alloy().ifPresent(alloy -> sql.append(" AND s.alloy = :alloy"));
-        wanted.filter().text().ifPresent(text -> sql.append(" AND s.search LIKE :text ESCAPE '!'"));
-        wanted.from().ifPresent(from -> sql.append(" AND rtrim(r.recorded, 'Z') >= :from"));
-        wanted.to().ifPresent(to -> sql.append(" AND rtrim(r.recorded, 'Z') < :to"));
-        wanted.after().ifPresent(after -> sql.append(" AND (rtrim(r.recorded, 'Z') < :changed"
-            + " OR (rtrim(r.recorded, 'Z') = :changed AND s.name > :name))"));
-        Query query = handle.createQuery(sql + " ORDER BY rtrim(r.recorded, 'Z') DESC, s.name LIMIT :limit")
+        StringBuilder sql = new StringBuilder(SELECT).append("""
+            JOIN (SELECT w.id AS wanted, rtrim(c.recorded, 'Z') AS changed
+                FROM sample w JOIN sample_revision c ON c.sample = w.id AND c.n = w.revision WHERE TRUE""");
+        wanted.filter().alloy().ifPresent(alloy -> sql.append(" AND w.alloy = :alloy"));
+        wanted.filter().text().ifPresent(text -> sql.append(" AND w.search LIKE :text ESCAPE '!'"));
+        wanted.from().ifPresent(from -> sql.append(" AND rtrim(c.recorded, 'Z') >= :from"));
+        wanted.to().ifPresent(to -> sql.append(" AND rtrim(c.recorded, 'Z') < :to"));
+        wanted.after().ifPresent(after -> sql.append(" AND (rtrim(c.recorded, 'Z') < :changed"
+            + " OR (rtrim(c.recorded, 'Z') = :changed AND w.name > :name))"));
+        sql.append(" ORDER BY changed DESC, w.name LIMIT :limit) page ON page.wanted = s.id");
+        Query query = handle.createQuery(sql + " WHERE r.n = s.revision ORDER BY page.changed DESC, s.name")
             .bind("limit", limit);
         wanted.filter().alloy().ifPresent(alloy -> query.bind("alloy", alloy));
         wanted.filter().text().ifPresent(text -> query.bind("text", pattern(text)));

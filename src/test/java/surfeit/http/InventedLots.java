@@ -1,13 +1,31 @@
 package surfeit.http;
 
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import surfeit.http.json.SampleJson;
+import surfeit.intake.IntakeOptions;
+import surfeit.lab.Expectation;
+import surfeit.lab.ImportOptions;
+import surfeit.lab.KeptAnswer;
+import surfeit.lab.Laboratory;
+import surfeit.lab.Occasion;
+import surfeit.lab.RepeatKey;
+import surfeit.lab.Upload;
 
 /** Invented lots of a powder lab: Ag-Cu brazing powder, Sn-Bi solder spheres, Al-Si powder, of every verdict. */
 final class InventedLots {
     private static final String[][] KINDS = {{"ag-cu-eutectic", "Ag", "Cu", "59.75", "braze", "brazing powder 20-45 um"},
         {"bi58sn42", "Sn", "Bi", "56.0", "solder", "solder spheres 300 um"},
         {"al-si-eutectic", "Al", "Si", "87.8", "alsi", "powder 20-63 um"}};
+    private static final int LOTS_AT_ONCE = 1000;
     private static final String[] FEATURES = {"matrix", "dark patch", "rim", "satellite"};
 
     private InventedLots() {
@@ -40,6 +58,50 @@ final class InventedLots {
         }
         return new Lot(String.format(Locale.ROOT, "%s-lot-%04d", kind[4], number), sample,
             table.toString().replace("\r", ""));
+    }
+
+    /** Puts many lots on record in a few large transactions; only those after the first {@code withoutSpots} have spots. */
+    static void recordMany(Laboratory laboratory, int count, int withoutSpots, Instant when) {
+        for (int from = 1; from <= count; from += LOTS_AT_ONCE) {
+            int first = from;
+            laboratory.once(new RepeatKey("test", "lots-" + from, "lots"), new Occasion("test", when), lab -> {
+                for (int number = first; number < first + LOTS_AT_ONCE && number <= count; number++) {
+                    record(lab, lot(number), number > withoutSpots, new Occasion("test", when.plusMillis(number)));
+                }
+                return new KeptAnswer(200, Map.of(), new byte[0]);
+            });
+        }
+    }
+
+    private static void record(Laboratory lab, Lot lot, boolean spots, Occasion occasion) {
+        try {
+            lab.describe(lot.name(), SampleJson.read(new ByteArrayInputStream(bytes(lot.sample()))), Expectation.NONE, occasion);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        if (!spots) {
+            return;
+        }
+        lab.importSpots(lot.name(), new Upload() {
+            @Override
+            public InputStream open() {
+                return new ByteArrayInputStream(bytes(lot.table()));
+            }
+
+            @Override
+            public String mediaType() {
+                return "text/csv";
+            }
+
+            @Override
+            public Optional<String> fileName() {
+                return Optional.empty();
+            }
+        }, UploadOptions.rows(Form.CSV, IntakeOptions.DEFAULT), ImportOptions.DEFAULT, occasion);
+    }
+
+    private static byte[] bytes(String text) {
+        return text.getBytes(StandardCharsets.UTF_8);
     }
 
     /** Puts so many lots on record over HTTP. */
