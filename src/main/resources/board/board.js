@@ -24,7 +24,7 @@
     }
     asking = true;
     try {
-      const answer = await fetch(location.href, {headers: {Accept: "text/html"}});
+      const answer = await fetch(location.pathname + location.search, {headers: {Accept: "text/html"}});
       if (answer.ok) {
         put(new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("fresh"));
       }
@@ -41,22 +41,25 @@
 
   function put(fresh) {
     const old = byId("fresh");
-    if (!fresh || !old) {
+    if (!fresh || !old || fresh.dataset.state === old.dataset.state) {
       return;
     }
-    localTimes(fresh);
     const focused = old.contains(document.activeElement) ? document.activeElement.getAttribute("href") : null;
-    const known = new Map([...old.querySelectorAll("tbody[id]")].map((row) => [row.id, row.dataset.revision]));
+    const known = new Map([...old.querySelectorAll("tbody[id]")].map((row) => [row.id, row]));
     const open = old.querySelector("details")?.open;
-    old.replaceWith(document.adoptNode(fresh));
-    if (open) {
-      fresh.querySelector("details").open = true;
-    }
     for (const row of fresh.querySelectorAll("tbody[id]")) {
-      if (known.get(row.id) !== row.dataset.revision) {
+      const before = known.get(row.id);
+      if (before?.dataset.state === row.dataset.state) {
+        row.replaceWith(before);
+      } else {
         row.classList.add("fresh");
         setTimeout(() => row.classList.remove("fresh"), 4000);
       }
+    }
+    localTimes(fresh);
+    old.replaceWith(document.adoptNode(fresh));
+    if (open) {
+      fresh.querySelector("details").open = true;
     }
     if (focused !== null) {
       fresh.querySelector(`a[href="${CSS.escape(focused)}"]`)?.focus({preventScroll: true});
@@ -72,7 +75,11 @@
   function listen() {
     const mine = byId("fresh").dataset.sample;
     const source = new EventSource("/v1/events");
-    source.onopen = () => say(true);
+    // what changed while the page was made and the stream was opened is asked for once
+    source.onopen = () => {
+      say(true);
+      refresh();
+    };
     source.onerror = () => say(false);
     const types = ["sample.changed", "spots.imported", "spot.corrected", "spot.withdrawn", "alloy.changed",
       "interpretation.stored", "interpretation.stale", "stream.reset"];

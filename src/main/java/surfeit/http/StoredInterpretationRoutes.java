@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import surfeit.http.json.StoredInterpretationDocuments;
 import surfeit.lab.FrozenAnswer;
 import surfeit.lab.Interpretations;
@@ -21,25 +20,16 @@ import surfeit.lab.Page;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.RepeatKey;
-import surfeit.lab.Segregation;
 import surfeit.lab.StoredInterpretation;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.MethodSettings;
 
 /** Answers that a lab freezes, and what became of their inputs since. */
 final class StoredInterpretationRoutes {
-    /** Tables whose numbers enter an answer; check cases for other tools do not. */
-    private static final List<String> TABLE_FOLDERS = List.of("reference/", "vocabulary/");
-
     private final Laboratory laboratory;
-    private final Map<String, String> tables;
 
     StoredInterpretationRoutes(Laboratory laboratory) {
         this.laboratory = laboratory;
-        this.tables = PackedFiles.load().shared().entrySet().stream()
-            .filter(file -> file.getKey().endsWith(".csv"))
-            .filter(file -> TABLE_FOLDERS.stream().anyMatch(file.getKey()::startsWith))
-            .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
     }
 
     List<Route> routes() {
@@ -57,7 +47,8 @@ final class StoredInterpretationRoutes {
         Occasion occasion = exchange.occasion();
         Function<Laboratory, KeptAnswer> work = lab ->
             answer(lab.interpretations(), lab.interpretations().freeze(sample, by,
-                answer -> frozen(answer, occasion, exchange.facts().version()), occasion));
+                answer -> frozen(new AnswerFile(answer, lab.spotSource(answer.stored().orElseThrow()), occasion.when()),
+                    exchange.facts().version()), occasion));
         try (Body body = exchange.body(Form.JSON)) {
             if (!body.isEmpty()) {
                 throw new ProblemException(Problem.UNSUPPORTED_MEDIA_TYPE,
@@ -68,15 +59,15 @@ final class StoredInterpretationRoutes {
         }
     }
 
-    private FrozenAnswer frozen(Segregation answer, Occasion occasion, String programVersion) {
+    private static FrozenAnswer frozen(AnswerFile answer, String programVersion) {
         try {
             ByteArrayOutputStream json = new ByteArrayOutputStream();
-            AnswerFile.json(answer, occasion.when(), json);
+            answer.json(json);
             return new FrozenAnswer(
-                MadeWith.of(MethodSettings.NAME, MethodSettings.VERSION, programVersion, tables),
+                MadeWith.of(MethodSettings.NAME, MethodSettings.VERSION, programVersion, AnswerFile.TABLES),
                 new TreeMap<>(Map.of(name(Form.JSON), json.toString(StandardCharsets.UTF_8),
-                    name(Form.CSV), AnswerFile.csv(answer, occasion.when()),
-                    name(Form.MARKDOWN), AnswerFile.markdown(answer, occasion.when()))));
+                    name(Form.CSV), answer.csv(),
+                    name(Form.MARKDOWN), answer.markdown())));
         } catch (IOException e) {
             throw new UncheckedIOException("Writing to memory failed.", e);
         }
