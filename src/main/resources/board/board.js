@@ -10,7 +10,8 @@
     for (const time of root.querySelectorAll("time")) {
       const at = new Date(time.dateTime);
       time.title = time.dateTime;
-      time.textContent = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
+      time.textContent = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} `
+        + `${two(at.getHours())}:${two(at.getMinutes())}`;
     }
   }
 
@@ -72,10 +73,14 @@
     live.textContent = isLive ? "live" : "not live; reload to see changes";
   }
 
+  // A browser keeps few connections to one service: only a page that is looked at holds a stream open.
+  let source = null;
   function listen() {
-    const mine = byId("fresh").dataset.sample;
-    const source = new EventSource("/v1/events");
-    // what changed while the page was made and the stream was opened is asked for once
+    if (source !== null || document.visibilityState !== "visible") {
+      return;
+    }
+    source = new EventSource("/v1/events");
+    // what changed while nobody listened is asked for once
     source.onopen = () => {
       say(true);
       refresh();
@@ -85,12 +90,18 @@
       "interpretation.stored", "interpretation.stale", "stream.reset"];
     for (const type of types) {
       source.addEventListener(type, (event) => {
+        const mine = byId("fresh").dataset.sample;
         const what = JSON.parse(event.data);
         if (!mine || !what.sample || what.sample === mine) {
           refresh();
         }
       });
     }
+  }
+
+  function rest() {
+    source?.close();
+    source = null;
   }
 
   // A table on its way in.
@@ -115,7 +126,8 @@
     forget("");
     const name = form.elements.sample;
     if (name.type !== "hidden" && !name.value) {
-      name.value = file.name.replace(/\.[^.]*$/, "").replace(/[^A-Za-z0-9._-]+/g, "-").replace(/^-+|-+$/g, "").slice(0, 64);
+      name.value = file.name.replace(/\.[^.]*$/, "").replace(/[^A-Za-z0-9._-]+/g, "-").replace(/^-+|-+$/g, "")
+        .slice(0, 64);
     }
     if (name.type === "hidden") {
       preview();
@@ -293,5 +305,8 @@
   }
   if (byId("fresh")) {
     listen();
+    document.addEventListener("visibilitychange", () => document.visibilityState === "visible" ? listen() : rest());
+    window.addEventListener("pagehide", rest);
+    window.addEventListener("pageshow", listen);
   }
 })();

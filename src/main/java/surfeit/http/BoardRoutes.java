@@ -54,7 +54,8 @@ final class BoardRoutes {
             Route.get("/", Scope.OPEN).forms(Form.HTML).parameters(SamplesView.PARAMETERS).to(this::door),
             Route.get("/samples", Scope.READ).forms(Form.HTML).parameters(SamplesView.PARAMETERS).to(this::list),
             Route.get("/samples/{sample}", Scope.READ).forms(Form.HTML).parameters("numbers").to(this::one),
-            Route.post("/samples/{sample}/preview", Scope.WRITE).forms(Form.HTML).takes(Form.JSON, Form.NDJSON, Form.CSV)
+            Route.post("/samples/{sample}/preview", Scope.WRITE).forms(Form.HTML).takes(Form.JSON, Form.NDJSON,
+            Form.CSV)
                 .parameters("numbers").parameters(UploadOptions.PARAMETERS).parameters(SampleOfAddress.PARAMETERS)
                 .to(this::preview),
             Route.get("/board/{file}", Scope.OPEN).forms(Form.FILE).to(this::file));
@@ -160,7 +161,8 @@ final class BoardRoutes {
     private static byte[] file(String name) {
         byte[] packed = PackedFiles.bytes("/board/" + name);
         return name.equals("board.css")
-            ? (new String(packed, StandardCharsets.UTF_8) + Figure.STYLE + "\n").getBytes(StandardCharsets.UTF_8) : packed;
+            ? (new String(packed, StandardCharsets.UTF_8) + Figure.STYLE + "\n").getBytes(StandardCharsets.UTF_8)
+            : packed;
     }
 
     private boolean unchanged(Exchange exchange, Look look, long revision, long... others) {

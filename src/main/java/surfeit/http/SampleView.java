@@ -49,9 +49,11 @@ final class SampleView {
             return whole(exchange, laboratory.segregation(sample.name(),
                 inputs.orElseGet(() -> laboratory.inputRevisions(sample.name())), GroupBy.FEATURE), look);
         } catch (ProblemException refusal) {
-            return new SamplePage(look, sample, 0, "<p class=\"refused\">" + HtmlText.escaped(refusal.getMessage()) + " "
+            return new SamplePage(look, sample, 0, "<p class=\"refused\">" + HtmlText.escaped(refusal.getMessage())
+                + " "
                 + HtmlText.escaped(refusal.problem().whatToDo()) + "</p>\n", "", List.of(),
-                new SpotsSection(List.of(), List.of(), sample.spotCount()), history(sample), frozen(sample.name()), List.of());
+                new SpotsSection(List.of(), List.of(), sample.spotCount()), history(sample), frozen(sample.name()),
+                List.of());
         }
     }
 
@@ -71,7 +73,8 @@ final class SampleView {
         }, sections);
         StringBuilder methods = new StringBuilder();
         file.sections(PAPER, Set.of(), reading -> { }, methods);
-        return new SamplePage(look, sample, answer.alloy().map(StoredAlloy::revision).orElse(0L), sections.toString(), methods.toString(),
+        return new SamplePage(look, sample, answer.alloy().map(StoredAlloy::revision).orElse(0L), sections.toString(),
+            methods.toString(),
             drawn.stream().map(AnswerFigure::word).toList(),
             new SpotsSection(answer.interpretation().nominalFractions().elements(), first, sample.spotCount()),
             history(sample), frozen(sample.name()), names(answer));

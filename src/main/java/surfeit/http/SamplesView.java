@@ -58,7 +58,8 @@ final class SamplesView {
         laboratory.alloys().forEach(stored -> alloys.put(stored.alloy().id(), stored));
         Search search = new Search(wanted, verdict, alloys);
         return new SamplesPage(look, form, List.copyOf(alloys.keySet()),
-            search.lines, after.isEmpty(), search.next.map(place -> Cursor.of(list, place.key())), search.examined, state);
+            search.lines, after.isEmpty(), search.next.map(place -> Cursor.of(list, place.key())), search.examined,
+            state);
     }
 
     /** Goes through samples until a page is full, all are seen, or too many answers had to be made. */

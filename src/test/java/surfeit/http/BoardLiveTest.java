@@ -58,7 +58,8 @@ class BoardLiveTest {
         upload("just-made", 1);
         browser.waitFor("document.querySelector('#s-just-made .finding')");
         assertThat(browser.text("#s-just-made")).contains("1 spot on 1 particle", "Cu inconclusive");
-        assertThat(browser.value("document.querySelector('#s-just-made').classList.contains('fresh')").asBoolean()).isTrue();
+        assertThat(browser.value("document.querySelector('#s-just-made').classList.contains('fresh')").asBoolean())
+            .isTrue();
         browser.picture("live");
     }
 
@@ -68,7 +69,8 @@ class BoardLiveTest {
         service.put("/v1/samples/another", "{\"alloy\": \"ag-cu-eutectic\"}");
         go("/samples/followed");
         browser.value("document.querySelector('.forms a').focus()");
-        browser.value("void (window.refreshed = 0, document.addEventListener('board-refreshed', () => window.refreshed++))");
+        browser.value("void (window.refreshed = 0, document.addEventListener('board-refreshed', "
+            + "() => window.refreshed++))");
         upload("another", 1);
         upload("followed", 1);
         browser.waitFor("document.querySelector('.spots tbody th')?.innerText === 'live-1'");
@@ -76,6 +78,20 @@ class BoardLiveTest {
         service.send("POST", "/v1/samples/followed/interpretations", new byte[0]);
         browser.waitFor("document.querySelector('.frozen tbody th')");
         assertThat(browser.value("window.refreshed").asInt()).as("the other sample does not matter").isEqualTo(2);
+    }
+
+    /** A browser keeps six connections to a service (Chromium, from memory): pages left behind must hold none. */
+    @Test
+    void a_reader_who_goes_through_many_pages_and_back_is_never_kept_waiting() {
+        for (int i = 0; i < 10; i++) {
+            go("/samples?q=lot-00" + i);
+        }
+        for (int i = 0; i < 8; i++) {
+            browser.value("history.back()");
+            String address = "/samples?q=lot-00" + (8 - i);
+            browser.waitFor("location.search === '" + address.substring("/samples".length()) + "'");
+            browser.waitFor("document.getElementById('live')?.dataset.live === 'yes'");
+        }
     }
 
     @Test
@@ -96,7 +112,8 @@ class BoardLiveTest {
         }
         Arrays.sort(fromEvent);
         Arrays.sort(fromUpload);
-        System.out.printf(Locale.ROOT, "board: from an event in the browser to the screen: median %.0f ms, most %.0f ms; "
+        System.out.printf(Locale.ROOT,
+            "board: from an event in the browser to the screen: median %.0f ms, most %.0f ms; "
             + "from sending the upload: median %.0f ms%n", fromEvent[ROUNDS / 2], fromEvent[ROUNDS - 1],
             fromUpload[ROUNDS / 2]);
         assertThat(browser.text("#s-a-timed")).contains((ROUNDS + 3) + " spots");
@@ -115,7 +132,8 @@ class BoardLiveTest {
             browser.go(closed.server().address() + "/");
             assertThat(browser.text("#fresh")).contains("secret-lot");
             browser.waitFor("document.getElementById('live').dataset.live === 'yes'");
-            assertThat(closed.put("/v1/samples/second-lot", "{\"alloy\": \"ag-cu-eutectic\"}", RunningService.bearer(token))
+            assertThat(closed.put("/v1/samples/second-lot", "{\"alloy\": \"ag-cu-eutectic\"}",
+                RunningService.bearer(token))
                 .status()).isEqualTo(201);
             browser.waitFor("document.querySelector('#s-second-lot')");
             assertThat(browser.eventually("fetch('/samples/fresh-lot/preview?alloy=ag-cu-eutectic', {method: 'POST', "

@@ -17,7 +17,8 @@ import surfeit.lab.StoredSample;
  * @param frozen  its frozen answers
  * @param names   words of the lab that stand in the sentences of the report
  */
-public record SamplePage(Look look, StoredSample sample, long alloyRevision, String answer, String methods, List<String> figures,
+public record SamplePage(Look look, StoredSample sample, long alloyRevision, String answer, String methods,
+    List<String> figures,
                          SpotsSection spots, List<HistoryLine> history, List<StoredInterpretation> frozen,
                          List<String> names) {
 

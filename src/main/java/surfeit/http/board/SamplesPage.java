@@ -51,8 +51,8 @@ public record SamplesPage(Look look, SampleFilterForm filter, List<String> alloy
     }
 
     private void table(Markup page) {
-        page.raw("<table class=\"samples\">\n<caption>The last changed first. Factor: found over nominal atomic fraction, "
-            + "line its 95 % interval, grey the margin.</caption>\n<thead><tr><th scope=\"col\">sample</th>"
+        page.raw("<table class=\"samples\">\n<caption>The last changed first. Factor: found over nominal atomic "
+            + "fraction, line its 95 % interval, grey the margin.</caption>\n<thead><tr><th scope=\"col\">sample</th>"
             + "<th scope=\"col\">strongest findings</th><th scope=\"col\" class=\"strip\"><span>factor</span>"
             + FactorStrip.head() + "</th><th scope=\"col\">how sure</th><th scope=\"col\">measured</th>"
             + "<th scope=\"col\">changed</th></tr></thead>\n");
@@ -64,7 +64,8 @@ public record SamplesPage(Look look, SampleFilterForm filter, List<String> alloy
         StoredSample sample = line.sample();
         List<Highlight> found = line.found().map(Highlights::lines).orElse(List.of());
         String rows = Integer.toString(Math.max(1, found.size()));
-        page.open("tbody", "id", "s-" + sample.name(), "data-state", sample.revision() + "-" + line.alloyRevision()).raw("\n");
+        page.open("tbody", "id", "s-" + sample.name(), "data-state", sample.revision() + "-" + line.alloyRevision())
+            .raw("\n");
         for (int i = 0; i < Math.max(1, found.size()); i++) {
             page.open("tr");
             if (i == 0) {
@@ -107,7 +108,8 @@ public record SamplesPage(Look look, SampleFilterForm filter, List<String> alloy
 
     private static void finding(Highlight found, Markup page) {
         page.open("td", "class", "finding").raw(VerdictSign.inline(found.words())).text(" ")
-            .element("b", found.element()).text(" ").element("span", found.words(), "class", "v-" + found.verdict().word())
+            .element("b", found.element()).text(" ").element("span", found.words(), "class", "v-" + found.verdict()
+            .word())
             .text(" ").element("span", found.size(), "class", "size").text(" in ").name(found.group());
         found.rival().ifPresent(rival -> page.open("span", "class", "rival").text("could also be: " + rival)
             .close("span"));
