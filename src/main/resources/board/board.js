@@ -170,7 +170,7 @@
   function ask(address, query, headers) {
     const words = new URLSearchParams(Object.entries(query).filter(([, word]) => word));
     const media = MEDIA[file.name.split(".").pop().toLowerCase()] || "text/csv";
-    return fetch(address + (words.size ? `?${words}` : ""), {method: "POST", body: file, headers: {"Content-Type": media,
+    return fetch(address + (String(words) ? `?${words}` : ""), {method: "POST", body: file, headers: {"Content-Type": media,
       "Content-Disposition": `attachment; filename="${file.name.replace(/[^A-Za-z0-9._ -]/g, "_")}"`, ...headers}});
   }
 
