@@ -10,7 +10,8 @@
     for (const time of root.querySelectorAll("time")) {
       const at = new Date(time.dateTime);
       time.title = time.dateTime;
-      time.textContent = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
+      time.textContent = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} `
+        + `${two(at.getHours())}:${two(at.getMinutes())}`;
     }
   }
 
@@ -24,7 +25,7 @@
     }
     asking = true;
     try {
-      const answer = await fetch(location.href, {headers: {Accept: "text/html"}});
+      const answer = await fetch(location.pathname + location.search, {headers: {Accept: "text/html"}});
       if (answer.ok) {
         put(new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("fresh"));
       }
@@ -41,22 +42,25 @@
 
   function put(fresh) {
     const old = byId("fresh");
-    if (!fresh || !old) {
+    if (!fresh || !old || fresh.dataset.state === old.dataset.state) {
       return;
     }
-    localTimes(fresh);
     const focused = old.contains(document.activeElement) ? document.activeElement.getAttribute("href") : null;
-    const known = new Map([...old.querySelectorAll("tbody[id]")].map((row) => [row.id, row.dataset.revision]));
+    const known = new Map([...old.querySelectorAll("tbody[id]")].map((row) => [row.id, row]));
     const open = old.querySelector("details")?.open;
-    old.replaceWith(document.adoptNode(fresh));
-    if (open) {
-      fresh.querySelector("details").open = true;
-    }
     for (const row of fresh.querySelectorAll("tbody[id]")) {
-      if (known.get(row.id) !== row.dataset.revision) {
+      const before = known.get(row.id);
+      if (before?.dataset.state === row.dataset.state) {
+        row.replaceWith(before);
+      } else {
         row.classList.add("fresh");
         setTimeout(() => row.classList.remove("fresh"), 4000);
       }
+    }
+    localTimes(fresh);
+    old.replaceWith(document.adoptNode(fresh));
+    if (open) {
+      fresh.querySelector("details").open = true;
     }
     if (focused !== null) {
       fresh.querySelector(`a[href="${CSS.escape(focused)}"]`)?.focus({preventScroll: true});
@@ -69,21 +73,35 @@
     live.textContent = isLive ? "live" : "not live; reload to see changes";
   }
 
+  // A browser keeps few connections to one service: only a page that is looked at holds a stream open.
+  let source = null;
   function listen() {
-    const mine = byId("fresh").dataset.sample;
-    const source = new EventSource("/v1/events");
-    source.onopen = () => say(true);
+    if (source !== null || document.visibilityState !== "visible") {
+      return;
+    }
+    source = new EventSource("/v1/events");
+    // what changed while nobody listened is asked for once
+    source.onopen = () => {
+      say(true);
+      refresh();
+    };
     source.onerror = () => say(false);
     const types = ["sample.changed", "spots.imported", "spot.corrected", "spot.withdrawn", "alloy.changed",
       "interpretation.stored", "interpretation.stale", "stream.reset"];
     for (const type of types) {
       source.addEventListener(type, (event) => {
+        const mine = byId("fresh").dataset.sample;
         const what = JSON.parse(event.data);
         if (!mine || !what.sample || what.sample === mine) {
           refresh();
         }
       });
     }
+  }
+
+  function rest() {
+    source?.close();
+    source = null;
   }
 
   // A table on its way in.
@@ -108,7 +126,8 @@
     forget("");
     const name = form.elements.sample;
     if (name.type !== "hidden" && !name.value) {
-      name.value = file.name.replace(/\.[^.]*$/, "").replace(/[^A-Za-z0-9._-]+/g, "-").replace(/^-+|-+$/g, "").slice(0, 64);
+      name.value = file.name.replace(/\.[^.]*$/, "").replace(/[^A-Za-z0-9._-]+/g, "-").replace(/^-+|-+$/g, "")
+        .slice(0, 64);
     }
     if (name.type === "hidden") {
       preview();
@@ -151,7 +170,7 @@
   function ask(address, query, headers) {
     const words = new URLSearchParams(Object.entries(query).filter(([, word]) => word));
     const media = MEDIA[file.name.split(".").pop().toLowerCase()] || "text/csv";
-    return fetch(address + (words.size ? `?${words}` : ""), {method: "POST", body: file, headers: {"Content-Type": media,
+    return fetch(address + (String(words) ? `?${words}` : ""), {method: "POST", body: file, headers: {"Content-Type": media,
       "Content-Disposition": `attachment; filename="${file.name.replace(/[^A-Za-z0-9._ -]/g, "_")}"`, ...headers}});
   }
 
@@ -286,5 +305,8 @@
   }
   if (byId("fresh")) {
     listen();
+    document.addEventListener("visibilitychange", () => document.visibilityState === "visible" ? listen() : rest());
+    window.addEventListener("pagehide", rest);
+    window.addEventListener("pageshow", listen);
   }
 })();

@@ -69,6 +69,7 @@ final class DemoCommand implements Callable<Integer>, WithSettings {
                 + "/v1/interpretations.md?alloy=ag-cu-eutectic'")) {
             out.println("  " + line);
         }
+        out.println("The samples in a browser: " + address + "/");
         out.println("Documentation: " + address + "/docs   (Ctrl-C ends and leaves nothing behind)");
         out.flush();
     }

@@ -16,7 +16,8 @@ final class FigureWord {
             return AnswerFigure.FACTORS;
         }
         if (format != InterpretCommand.Format.svg) {
-            throw new ParameterException(spec.commandLine(), "--figure goes with --format svg, got --format " + format + ".");
+            throw new ParameterException(spec.commandLine(), "--figure goes with --format svg, got --format " + format
+                + ".");
         }
         return Arrays.stream(AnswerFigure.values()).filter(figure -> figure.word().equals(word)).findFirst()
             .orElseThrow(() -> new ParameterException(spec.commandLine(),

@@ -44,8 +44,8 @@ public record AnswerFile(Segregation answer, SpotSource spots, Instant computed)
     private static final int TEXT_LENGTH = 16 << 10;
     /** Keeps the physics of alloys seen, bounded: results of pure calculations only. */
     private static final ProfileCache PROFILES = new ProfileCache();
-    /** SHA-256 of every packed table that can enter an answer. */
-    private static final Map<String, String> TABLES = tables();
+    /** SHA-256 of every packed table whose numbers or words enter answers; check cases for other tools do not. */
+    static final Map<String, String> TABLES = tables();
 
     /** Writes the answer as JSON. */
     public void json(OutputStream out) throws IOException {
@@ -82,7 +82,8 @@ public record AnswerFile(Segregation answer, SpotSource spots, Instant computed)
      * @param beside takes the reading of every spot where spots are drawn
      * @return the figures there are to draw, of those wanted
      */
-    Set<AnswerFigure> sections(Set<Topic> topics, Set<AnswerFigure> wanted, Consumer<SpotReading> beside, Appendable out)
+    Set<AnswerFigure> sections(Set<Topic> topics, Set<AnswerFigure> wanted, Consumer<SpotReading> beside,
+        Appendable out)
             throws IOException {
         Illustrations illustrations = illustrations(wanted, beside);
         HtmlReport.sections(answer.interpretation(), provenance(StatedLines.of(spots)), illustrations, topics, out);
@@ -100,7 +101,8 @@ public record AnswerFile(Segregation answer, SpotSource spots, Instant computed)
 
     /** A figure of the answer; empty where there is nothing to draw. */
     private Optional<Figure> drawn(AnswerFigure figure) {
-        return illustrations(EnumSet.of(figure), reading -> { }).draw(figure, answer.interpretation(), provenance(Map.of()).title());
+        return illustrations(EnumSet.of(figure), reading -> { }).draw(figure, answer.interpretation(),
+            provenance(Map.of()).title());
     }
 
     private Illustrations illustrations(Set<AnswerFigure> wanted, Consumer<SpotReading> beside) {

@@ -7,6 +7,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.LongStream;
 import surfeit.http.board.GreetingPage;
 import surfeit.http.board.Look;
 import surfeit.http.board.NumberDisplay;
@@ -53,7 +54,8 @@ final class BoardRoutes {
             Route.get("/", Scope.OPEN).forms(Form.HTML).parameters(SamplesView.PARAMETERS).to(this::door),
             Route.get("/samples", Scope.READ).forms(Form.HTML).parameters(SamplesView.PARAMETERS).to(this::list),
             Route.get("/samples/{sample}", Scope.READ).forms(Form.HTML).parameters("numbers").to(this::one),
-            Route.post("/samples/{sample}/preview", Scope.WRITE).forms(Form.HTML).takes(Form.JSON, Form.NDJSON, Form.CSV)
+            Route.post("/samples/{sample}/preview", Scope.WRITE).forms(Form.HTML).takes(Form.JSON, Form.NDJSON,
+            Form.CSV)
                 .parameters("numbers").parameters(UploadOptions.PARAMETERS).parameters(SampleOfAddress.PARAMETERS)
                 .to(this::preview),
             Route.get("/board/{file}", Scope.OPEN).forms(Form.FILE).to(this::file));
@@ -62,15 +64,16 @@ final class BoardRoutes {
     private void door(Exchange exchange) throws IOException {
         if (exchange.mayRead()) {
             list(exchange);
-        } else if (!unchanged(exchange, look(exchange), NOBODY, 0)) {
+        } else if (!unchanged(exchange, look(exchange), NOBODY)) {
             page(exchange, new GreetingPage(look(exchange)).html());
         }
     }
 
     private void list(Exchange exchange) throws IOException {
         Look look = look(exchange);
-        if (!unchanged(exchange, look, laboratory.eventRange().last(), 0)) {
-            page(exchange, samples.page(exchange.parameters(), look).html());
+        long last = laboratory.eventRange().last();
+        if (!unchanged(exchange, look, last)) {
+            page(exchange, samples.page(exchange.parameters(), look, Long.toString(last)).html());
         }
     }
 
@@ -79,7 +82,8 @@ final class BoardRoutes {
         StoredSample stored = laboratory.sample(exchange.path("sample"));
         Optional<InputRevisions> inputs = inputs(stored);
         long alloy = inputs.map(known -> known.alloy().orElse(0)).orElse(0L);
-        if (!unchanged(exchange, look, inputs.map(InputRevisions::sample).orElse(stored.revision()), alloy)) {
+        int frozen = sample.frozen(stored.name()).size();
+        if (!unchanged(exchange, look, inputs.map(InputRevisions::sample).orElse(stored.revision()), alloy, frozen)) {
             page(exchange, sample.page(exchange, stored, inputs, look).html());
         }
     }
@@ -157,12 +161,13 @@ final class BoardRoutes {
     private static byte[] file(String name) {
         byte[] packed = PackedFiles.bytes("/board/" + name);
         return name.equals("board.css")
-            ? (new String(packed, StandardCharsets.UTF_8) + Figure.STYLE + "\n").getBytes(StandardCharsets.UTF_8) : packed;
+            ? (new String(packed, StandardCharsets.UTF_8) + Figure.STYLE + "\n").getBytes(StandardCharsets.UTF_8)
+            : packed;
     }
 
-    private boolean unchanged(Exchange exchange, Look look, long revision, long alloy) {
-        boolean unchanged = exchange.unchanged(revision, alloy, look.numbers().ordinal() + (look.chosen() ? 2 : 0),
-            fingerprint);
+    private boolean unchanged(Exchange exchange, Look look, long revision, long... others) {
+        LongStream all = LongStream.of(revision, look.numbers().ordinal() + (look.chosen() ? 2 : 0), fingerprint);
+        boolean unchanged = exchange.unchanged(LongStream.concat(all, LongStream.of(others)).toArray());
         exchange.header("Vary", "Accept, Accept-Language, Authorization");
         return unchanged;
     }

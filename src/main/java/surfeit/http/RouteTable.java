@@ -56,7 +56,8 @@ public final class RouteTable {
 
     /** Whether an address is one of a page for eyes, which comes in no other form. */
     boolean isPage(String address) {
-        return routes.stream().anyMatch(route -> route.forms().equals(List.of(Form.HTML)) && matches(route.path(), address));
+        return routes.stream().anyMatch(route -> route.forms().equals(List.of(Form.HTML)) && matches(route.path(),
+            address));
     }
 
     private static boolean matches(String path, String address) {

@@ -18,6 +18,8 @@ import surfeit.lab.PageRequest;
 import surfeit.lab.ProblemException;
 import surfeit.lab.SampleRevision;
 import surfeit.lab.Segregation;
+import surfeit.lab.StoredAlloy;
+import surfeit.lab.StoredInterpretation;
 import surfeit.lab.StoredSample;
 import surfeit.report.ReportSection.Topic;
 import surfeit.report.figure.AnswerFigure;
@@ -29,6 +31,7 @@ import surfeit.segregation.SpotReading;
 /** Puts the page of one sample together. */
 final class SampleView {
     private static final int MOST_REVISIONS = 30;
+    private static final int MOST_FROZEN = 200;
     /** Beyond that the page draws no single spots: each is read twice for it. Judgement. */
     private static final long MOST_SPOTS_DRAWN = 100_000;
     private static final Set<Topic> PAPER = EnumSet.of(Topic.METHODS, Topic.REFERENCES, Topic.VERSIONS);
@@ -46,9 +49,11 @@ final class SampleView {
             return whole(exchange, laboratory.segregation(sample.name(),
                 inputs.orElseGet(() -> laboratory.inputRevisions(sample.name())), GroupBy.FEATURE), look);
         } catch (ProblemException refusal) {
-            return new SamplePage(look, sample, "<p class=\"refused\">" + HtmlText.escaped(refusal.getMessage()) + " "
+            return new SamplePage(look, sample, 0, "<p class=\"refused\">" + HtmlText.escaped(refusal.getMessage())
+                + " "
                 + HtmlText.escaped(refusal.problem().whatToDo()) + "</p>\n", "", List.of(),
-                new SpotsSection(List.of(), List.of(), sample.spotCount()), history(sample), List.of());
+                new SpotsSection(List.of(), List.of(), sample.spotCount()), history(sample), frozen(sample.name()),
+                List.of());
         }
     }
 
@@ -68,10 +73,11 @@ final class SampleView {
         }, sections);
         StringBuilder methods = new StringBuilder();
         file.sections(PAPER, Set.of(), reading -> { }, methods);
-        return new SamplePage(look, sample, sections.toString(), methods.toString(),
+        return new SamplePage(look, sample, answer.alloy().map(StoredAlloy::revision).orElse(0L), sections.toString(),
+            methods.toString(),
             drawn.stream().map(AnswerFigure::word).toList(),
             new SpotsSection(answer.interpretation().nominalFractions().elements(), first, sample.spotCount()),
-            history(sample), names(answer));
+            history(sample), frozen(sample.name()), names(answer));
     }
 
     /** Words of the lab that stand in sentences of an answer. */
@@ -84,6 +90,11 @@ final class SampleView {
             names.addAll(group.sessions());
         }
         return names;
+    }
+
+    /** The answers of a sample that were frozen, the first ones. */
+    List<StoredInterpretation> frozen(String sample) {
+        return laboratory.interpretations().list(sample, PageRequest.first(MOST_FROZEN)).items();
     }
 
     private List<HistoryLine> history(StoredSample sample) {

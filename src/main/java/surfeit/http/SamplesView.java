@@ -42,7 +42,8 @@ final class SamplesView {
         this.findings = new StrongestFindings(laboratory);
     }
 
-    SamplesPage page(Parameters parameters, Look look) {
+    /** @param state tells the page from the one after a change */
+    SamplesPage page(Parameters parameters, Look look, String state) {
         SampleFilterForm form = new SampleFilterForm(word(parameters, "q").orElse(""),
             word(parameters, "alloy").orElse(""), word(parameters, "verdict").orElse(""),
             word(parameters, "from").orElse(""), word(parameters, "to").orElse(""));
@@ -57,7 +58,8 @@ final class SamplesView {
         laboratory.alloys().forEach(stored -> alloys.put(stored.alloy().id(), stored));
         Search search = new Search(wanted, verdict, alloys);
         return new SamplesPage(look, form, List.copyOf(alloys.keySet()),
-            search.lines, after.isEmpty(), search.next.map(place -> Cursor.of(list, place.key())), search.examined);
+            search.lines, after.isEmpty(), search.next.map(place -> Cursor.of(list, place.key())), search.examined,
+            state);
     }
 
     /** Goes through samples until a page is full, all are seen, or too many answers had to be made. */

@@ -59,7 +59,7 @@ final class ServiceRoutes {
         json.writeStringField("does", "Says where an alloy's surface is enriched or depleted, from EDS spot results.");
         FaultDocuments.writeLinks(json, Map.of("samples", "/v1/samples", "interpretations", "/v1/interpretations",
             "results", "/v1/results", "events", "/v1/events", "alloys", "/v1/alloys", "problems", "/v1/problems", "docs", "/docs",
-            "openapi", "/openapi.json", "shared", "/shared"));
+            "openapi", "/openapi.json", "shared", "/shared", "board", "/"));
         json.writeArrayFieldStart("limits");
         writeLimits(json, facts.settings());
         json.writeEndArray();

@@ -63,7 +63,8 @@ final class SignalDepthRoutes {
             try {
                 return laboratory.alloy(request.alloy().orElseThrow()).alloy().nominal();
             } catch (ProblemException e) {
-                throw new ProblemException(e.problem() == Problem.NOT_FOUND ? Problem.ALLOY_UNKNOWN : e.problem(), e.getMessage());
+                throw new ProblemException(e.problem() == Problem.NOT_FOUND ? Problem.ALLOY_UNKNOWN : e.problem(),
+                    e.getMessage());
             }
         });
     }

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import surfeit.http.json.StoredInterpretationDocuments;
 import surfeit.lab.FrozenAnswer;
 import surfeit.lab.Interpretations;
@@ -27,18 +26,10 @@ import surfeit.segregation.MethodSettings;
 
 /** Answers that a lab freezes, and what became of their inputs since. */
 final class StoredInterpretationRoutes {
-    /** Tables whose numbers enter an answer; check cases for other tools do not. */
-    private static final List<String> TABLE_FOLDERS = List.of("reference/", "vocabulary/");
-
     private final Laboratory laboratory;
-    private final Map<String, String> tables;
 
     StoredInterpretationRoutes(Laboratory laboratory) {
         this.laboratory = laboratory;
-        this.tables = PackedFiles.load().shared().entrySet().stream()
-            .filter(file -> file.getKey().endsWith(".csv"))
-            .filter(file -> TABLE_FOLDERS.stream().anyMatch(file.getKey()::startsWith))
-            .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
     }
 
     List<Route> routes() {
@@ -68,12 +59,12 @@ final class StoredInterpretationRoutes {
         }
     }
 
-    private FrozenAnswer frozen(AnswerFile answer, String programVersion) {
+    private static FrozenAnswer frozen(AnswerFile answer, String programVersion) {
         try {
             ByteArrayOutputStream json = new ByteArrayOutputStream();
             answer.json(json);
             return new FrozenAnswer(
-                MadeWith.of(MethodSettings.NAME, MethodSettings.VERSION, programVersion, tables),
+                MadeWith.of(MethodSettings.NAME, MethodSettings.VERSION, programVersion, AnswerFile.TABLES),
                 new TreeMap<>(Map.of(name(Form.JSON), json.toString(StandardCharsets.UTF_8),
                     name(Form.CSV), answer.csv(),
                     name(Form.MARKDOWN), answer.markdown())));

@@ -54,7 +54,7 @@ final class StrongestFindings {
      */
     SampleLine of(StoredSample sample, Map<String, StoredAlloy> alloys, Effort effort) {
         if (sample.spotCount() > MOST_SPOTS) {
-            return new SampleLine(sample, Optional.empty(), "Many spots: its own page has the answer.");
+            return new SampleLine(sample, 0, Optional.empty(), "Many spots: its own page has the answer.");
         }
         OptionalLong alloy = sample.sample().nominal().isPresent() ? OptionalLong.empty()
             : OptionalLong.of(Optional.ofNullable(alloys.get(sample.sample().alloy().orElseThrow()))
@@ -68,10 +68,10 @@ final class StrongestFindings {
 
     private SampleLine made(StoredSample sample, InputRevisions inputs) {
         try {
-            return new SampleLine(sample, Optional.of(Highlights.of(
+            return new SampleLine(sample, inputs.alloy().orElse(0), Optional.of(Highlights.of(
                 laboratory.segregation(sample.name(), inputs, GroupBy.FEATURE).interpretation(), Signs.UNICODE)), "");
         } catch (ProblemException refusal) {
-            return new SampleLine(sample, Optional.empty(), refusal.getMessage());
+            return new SampleLine(sample, inputs.alloy().orElse(0), Optional.empty(), refusal.getMessage());
         }
     }
 }

@@ -49,12 +49,21 @@ public final class Readings {
      * @throws ProblemException too-few-elements
      */
     public boolean forEach(String sample, long after, Predicate<StoredReading> taken) {
-        Compared compared = store.read(access -> {
-            StoredSample stored = Lookups.sample(access, sample);
-            return new Compared(stored, answers.nominal(access, stored), answers.inputRevisions(access, stored));
-        });
+        return screen(store.read(access -> compared(access, Lookups.sample(access, sample))), after, taken);
+    }
+
+    /** The same for a sample as it is, or was at a revision. */
+    public boolean forEach(StoredSample sample, long after, Predicate<StoredReading> taken) {
+        return screen(store.read(access -> compared(access, sample)), after, taken);
+    }
+
+    private Compared compared(ReadAccess access, StoredSample sample) {
+        return new Compared(sample, answers.nominal(access, sample), answers.inputRevisions(access, sample));
+    }
+
+    private boolean screen(Compared compared, long after, Predicate<StoredReading> taken) {
         StoredSample stored = compared.sample();
-        SpotScreening screening = screenings.of(sample, compared.inputs(), () -> answers.screening(stored,
+        SpotScreening screening = screenings.of(stored.name(), compared.inputs(), () -> answers.screening(stored,
             compared.nominal(), new RecordedSpots(spots -> forEachSpot(stored, 0, spot -> {
                 spots.accept(spot);
                 return true;

@@ -19,9 +19,9 @@ import surfeit.segregation.Verdict;
 /**
  * The strongest findings of an answer, for a line in a list of samples.
  *
- * <p>Flags go before "consistent", that before "inconclusive"; the surest flag first (least adjusted p), of equally sure
- * ones the largest factor. Two elements are one test and one line, that of the minor element. For two particles the
- * line speaks of these two, as the sentences do.
+ * <p>Flags go before "consistent", that before "inconclusive"; the surest flag first (least adjusted p), of equally
+ * sure ones the largest factor. Two elements are one test and one line, that of the minor element. For two particles
+ * the line speaks of these two, as the sentences do.
  *
  * @param spotCount     spots of the answer
  * @param particleCount particles of the answer
@@ -117,7 +117,8 @@ public record Highlights(long spotCount, long particleCount, Map<Verdict, Intege
             return " on these two particles";
         }
         return group.scope() == Scope.THIS_PARTICLE ? " on one particle"
-            : group.scope() == Scope.THIS_SPOT ? " on one spot" : group.weakTwoParticles() ? " (weak, two particles)" : "";
+            : group.scope() == Scope.THIS_SPOT ? " on one spot" : group.weakTwoParticles() ? " (weak, two particles)"
+            : "";
     }
 
     private static Optional<String> rival(GroupFinding group, String symbol) {

@@ -74,7 +74,8 @@ final class SqlSamples {
         wanted.filter().text().ifPresent(text -> query.bind("text", pattern(text)));
         wanted.from().ifPresent(from -> query.bind("from", withoutZone(from)));
         wanted.to().ifPresent(to -> query.bind("to", withoutZone(to)));
-        wanted.after().ifPresent(after -> query.bind("changed", withoutZone(after.changed())).bind("name", after.name()));
+        wanted.after().ifPresent(after -> query.bind("changed", withoutZone(after.changed())).bind("name",
+            after.name()));
         return query.map(SqlSamples::sample).list();
     }
 

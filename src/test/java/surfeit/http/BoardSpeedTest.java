@@ -12,8 +12,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /**
- * How long the list of ten thousand samples takes; printed, since a time is no verdict. Wanted: first paint under 300 ms
- * from a warm service. Asserted is what stands on the pages.
+ * How long the list of ten thousand samples takes; printed, since a time is no verdict. Wanted: first paint under
+ * 300 ms from a warm service. Asserted is what stands on the pages.
  */
 class BoardSpeedTest {
     private static final int SAMPLES = 10_000;
@@ -26,7 +26,8 @@ class BoardSpeedTest {
     @BeforeAll
     static void start() {
         service = RunningService.start();
-        InventedLots.recordMany(service.laboratory(), SAMPLES, SAMPLES - WITH_SPOTS, Instant.parse("2026-11-20T08:00:00Z"));
+        InventedLots.recordMany(service.laboratory(), SAMPLES, SAMPLES - WITH_SPOTS,
+            Instant.parse("2026-11-20T08:00:00Z"));
     }
 
     @AfterAll
@@ -46,7 +47,8 @@ class BoardSpeedTest {
             assertThat(reply.status()).isEqualTo(200);
         }
         Arrays.sort(milliseconds);
-        System.out.printf(Locale.ROOT, "board: %s of %d samples: first time %.0f ms, then median %.1f ms, %d kB%n", what,
+        System.out.printf(Locale.ROOT, "board: %s of %d samples: first time %.0f ms, then median %.1f ms, %d kB%n",
+            what,
             SAMPLES, first, milliseconds[ROUNDS / 2], reply.body().length / 1024);
         return reply;
     }
@@ -88,11 +90,12 @@ class BoardSpeedTest {
             browser.go("about:blank");
             browser.go(service.server().address() + path);
             browser.waitFor("performance.getEntriesByName('first-contentful-paint').length");
-            paints[Math.max(i, 0)] = browser.value("performance.getEntriesByName('first-contentful-paint')[0].startTime")
-                .asDouble();
+            paints[Math.max(i, 0)] = browser.value(
+                "performance.getEntriesByName('first-contentful-paint')[0].startTime").asDouble();
         }
         Arrays.sort(paints);
-        System.out.printf(Locale.ROOT, "board: first paint with %d samples, %s: median %.0f ms, most %.0f ms%n", SAMPLES,
+        System.out.printf(Locale.ROOT, "board: first paint with %d samples, %s: median %.0f ms, most %.0f ms%n",
+            SAMPLES,
             what, paints[ROUNDS / 2], paints[ROUNDS - 1]);
     }
 }

@@ -66,7 +66,8 @@ class BoardTest {
             address = next.find() ? next.group(1).replace("&amp;", "&") : "";
             pages++;
         }
-        assertThat(seen).hasSizeGreaterThan(120).isEqualTo(new TreeSet<>(service.get("/v1/samples?page_size=1000").json()
+        assertThat(seen).hasSizeGreaterThan(120).isEqualTo(new TreeSet<>(service.get("/v1/samples?page_size=1000")
+            .json()
             .path("items").findValuesAsText("sample")));
         assertThat(pages).isEqualTo(3);
     }
@@ -100,7 +101,8 @@ class BoardTest {
         assertThat(samples(page("/samples?from=2026-11-01&to=2026-11-30"))).hasSize(50);
         assertThat(samples(page("/samples?from=2026-12-01"))).isEmpty();
         assertThat(service.get("/samples?from=yesterday").code()).isEqualTo("value-out-of-range");
-        assertThat(service.get("/samples?verdict=enrich").json().path("detail").asText()).contains("nearest known: enriched");
+        assertThat(service.get("/samples?verdict=enrich").json().path("detail").asText())
+            .contains("nearest known: enriched");
         assertThat(service.get("/samples?cursor=abc").code()).isEqualTo("cursor-mismatch");
         assertThat(service.get("/samples?colour=red").code()).isEqualTo("unknown-parameter");
     }
@@ -108,12 +110,15 @@ class BoardTest {
     @Test
     void numbers_look_as_the_reader_is_used_to_or_chose_and_links_keep_the_choice() {
         String german = page("/samples?q=as-made", "Accept-Language", "de-DE,de;q=0.9,en;q=0.5");
-        assertThat(german).containsPattern("\u00d71,9\\d \\(1,\\d\\d to 2,\\d\\d\\)").doesNotContain("href=\"/samples/as-made?");
-        assertThat(page("/samples?q=as-made&numbers=point", "Accept-Language", "de")).containsPattern("\u00d71\\.9\\d \\(")
+        assertThat(german).containsPattern("\u00d71,9\\d \\(1,\\d\\d to 2,\\d\\d\\)")
+            .doesNotContain("href=\"/samples/as-made?");
+        assertThat(page("/samples?q=as-made&numbers=point", "Accept-Language", "de"))
+            .containsPattern("\u00d71\\.9\\d \\(")
             .contains("href=\"/samples/as-made?numbers=point\"");
         String sample = page("/samples/as-made?numbers=comma");
         assertThat(sample).contains(">0,5<", "href=\"/samples?numbers=comma\"").containsPattern("\u00d71,9\\d \\(");
-        assertThat(sample.replaceAll("<bdi>.*?</bdi>|<[^>]+>|0\\.1\\.0|7\\.2\\.6", " ")).doesNotContainPattern("\\d\\.\\d");
+        assertThat(sample.replaceAll("<bdi>.*?</bdi>|<[^>]+>|0\\.1\\.0|7\\.2\\.6", " "))
+            .doesNotContainPattern("\\d\\.\\d");
     }
 
     @Test
@@ -123,7 +128,8 @@ class BoardTest {
         Reply again = service.get("/samples", "If-None-Match", first.etag());
         assertThat(again.status()).isEqualTo(304);
         assertThat(again.header(SecurityHeaders.POLICY)).as("the page keeps the policy it came with").isEmpty();
-        assertThat(service.get("/samples", "If-None-Match", first.etag(), "Accept-Language", "de").status()).isEqualTo(200);
+        assertThat(service.get("/samples", "If-None-Match", first.etag(), "Accept-Language", "de").status())
+            .isEqualTo(200);
         String one = service.get("/samples/etched").etag();
         service.put("/v1/samples/fresh", InventedPowder.SAMPLE);
         assertThat(service.get("/samples", "If-None-Match", first.etag()).status()).isEqualTo(200);
@@ -139,10 +145,13 @@ class BoardTest {
         assertThat(fresh.header("Cache-Control")).hasValue("no-store");
         Reply known = service.post("/samples/as-made/preview?alloy=bi58sn42", "text/csv",
             InventedPowder.WIDE + "P4-d1,P4,dark patch,s1,21.0,79.0\n");
-        assertThat(known.text()).contains("data-new=\"false\" data-accepted=\"1\"", "1 spot would be recorded, 9 are on record",
+        assertThat(known.text()).contains("data-new=\"false\" data-accepted=\"1\"",
+            "1 spot would be recorded, 9 are on record",
             "10 spots on 4 particles", "its own description is used");
-        assertThat(service.post("/samples/new-lot/preview", "text/csv", InventedPowder.WIDE).code()).isEqualTo("not-found");
-        assertThat(service.post("/samples/new-lot/preview?alloy=ag-cu-eutectic", "text/csv", "label;Ag;Cu\n1;2;3\n").code())
+        assertThat(service.post("/samples/new-lot/preview", "text/csv", InventedPowder.WIDE).code())
+            .isEqualTo("not-found");
+        assertThat(service.post("/samples/new-lot/preview?alloy=ag-cu-eutectic", "text/csv", "label;Ag;Cu\n1;2;3\n")
+            .code())
             .isEqualTo("unit-missing");
         assertThat(service.laboratory().eventRange().last()).isEqualTo(before);
         assertThat(service.laboratory().checkAudit().broken()).isEmpty();
@@ -153,7 +162,8 @@ class BoardTest {
     @Test
     void words_from_outside_are_shown_and_never_act() {
         String hostile = "<img src=x onerror=alert(1)>\u202e";
-        service.put("/v1/samples/hostile", "{\"alloy\": \"ag-cu-eutectic\", \"description\": \"<script>alert(2)</script>\", "
+        service.put("/v1/samples/hostile",
+            "{\"alloy\": \"ag-cu-eutectic\", \"description\": \"<script>alert(2)</script>\", "
             + "\"mount\": \"\\\"><b>\"}");
         String table = InventedPowder.WIDE.replace("dark patch", hostile).replace("P1-d1", "<i>1</i>");
         assertThat(service.post("/v1/samples/hostile/spots", "text/csv", table).status()).isIn(201, 422);
@@ -183,11 +193,13 @@ class BoardTest {
             String writer = closed.token("writer", TokenScope.WRITE);
             Reply door = closed.get("/");
             assertThat(door.status()).isEqualTo(200);
-            assertThat(door.text()).contains("those who have a token", "href=\"/samples\"").doesNotContain("secret-lot");
+            assertThat(door.text()).contains("those who have a token", "href=\"/samples\"")
+                .doesNotContain("secret-lot");
             assertThat(closed.get("/samples", "Accept", PAGE).headers().allValues("WWW-Authenticate"))
                 .contains("Basic realm=\"surfeit\", charset=\"UTF-8\"");
             assertThat(closed.get("/", RunningService.bearer(token)).text()).contains("secret-lot");
-            assertThat(closed.get("/", "Authorization", RunningService.bearer(token)[1], "If-None-Match", door.etag()).status())
+            assertThat(closed.get("/", "Authorization", RunningService.bearer(token)[1], "If-None-Match", door.etag())
+                .status())
                 .isEqualTo(200);
             assertThat(closed.get("/samples/secret-lot", RunningService.bearer(token)).status()).isEqualTo(200);
             assertThat(closed.get("/", RunningService.bearer(writer)).code()).isEqualTo("scope-missing");

@@ -50,12 +50,14 @@ final class Browser implements AutoCloseable {
         ObjectNode always = wanted.putObject("capabilities").putObject("alwaysMatch");
         ObjectNode options = always.putObject("goog:chromeOptions");
         options.put("binary", found("chromium").orElseThrow());
-        for (String flag : new String[] {"--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+        for (String flag : new String[] {"--headless", "--no-sandbox", "--disable-gpu", "--disable-quic",
+            "--no-first-run",
             "--disable-background-networking", "--disable-component-update", "--disable-sync", "--hide-scrollbars",
             "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1, EXCLUDE localhost", "--window-size=1400,1000",
             "--user-data-dir=" + folder.resolve("profile"), "--accept-lang=" + language}) {
             options.withArray("args").add(flag);
         }
+        always.putObject("timeouts").put("pageLoad", 20_000);
         always.putObject("goog:loggingPrefs").put("browser", "ALL").put("performance", "ALL");
         id = send("POST", "", wanted).path("sessionId").asText();
     }
@@ -90,7 +92,8 @@ final class Browser implements AutoCloseable {
     }
 
     private static int port(Process driver) throws IOException {
-        BufferedReader said = new BufferedReader(new InputStreamReader(driver.getInputStream(), StandardCharsets.UTF_8));
+        BufferedReader said = new BufferedReader(new InputStreamReader(driver.getInputStream(),
+            StandardCharsets.UTF_8));
         for (String line = said.readLine(); line != null; line = said.readLine()) {
             Matcher port = PORT.matcher(line);
             if (line.contains("started successfully") && port.find()) {
@@ -236,7 +239,8 @@ final class Browser implements AutoCloseable {
         try {
             HttpResponse<String> answer = client.send(HttpRequest.newBuilder(URI.create(session + path))
                 .header("Content-Type", "application/json").method(method,
-                    HttpRequest.BodyPublishers.ofString(body.toString())).build(), HttpResponse.BodyHandlers.ofString());
+                    HttpRequest.BodyPublishers.ofString(body.toString())).build(),
+                    HttpResponse.BodyHandlers.ofString());
             JsonNode value = tree(answer.body()).path("value");
             if (answer.statusCode() >= 400) {
                 throw new AssertionError(path + ": " + value.path("error").asText() + ": "

@@ -1,8 +1,8 @@
 package surfeit.http;
 
 /**
- * Finds text that does not stand out from its ground, in the page itself: relative luminance and contrast after WCAG 2.2,
- * criterion 1.4.3 (4.5 to 1; 3 to 1 for large text, 24 px or bold 18.66 px). Disabled controls are exempt there.
+ * Finds text that does not stand out from its ground, in the page itself: relative luminance and contrast after WCAG
+ * 2.2, criterion 1.4.3 (4.5 to 1; 3 to 1 for large text, 24 px or bold 18.66 px). Disabled controls are exempt there.
  */
 final class Contrast {
     static final String SCRIPT = """
@@ -25,7 +25,8 @@ final class Contrast {
           const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
           for (let node = walker.nextNode(); node; node = walker.nextNode()) {
             const element = node.parentElement;
-            if (!node.data.trim() || !element.checkVisibility() || element.closest("title, desc, :disabled, .unseen, option")) {
+            if (!node.data.trim() || !element.checkVisibility()
+                || element.closest("title, desc, :disabled, .unseen, option")) {
               continue;
             }
             looked++;

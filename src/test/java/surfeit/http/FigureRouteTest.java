@@ -114,7 +114,8 @@ class FigureRouteTest {
 
     @Test
     void lines_the_workstation_stated_stand_in_the_methods_paragraph() {
-        String body = InventedPowder.interpretation().replace("\"Ag\": 21.20", "\"Ag\": {\"value\": 21.20, \"line\": \"La\"}");
+        String body = InventedPowder.interpretation().replace("\"Ag\": 21.20",
+            "\"Ag\": {\"value\": 21.20, \"line\": \"La\"}");
         assertThat(service.post("/v1/interpretations.md", body).text()).contains("Lines used: Ag La.");
         assertThat(service.post("/v1/interpretations.md", InventedPowder.interpretation()).text())
             .doesNotContain("Lines used", "lines were not stated");
@@ -125,7 +126,8 @@ class FigureRouteTest {
         String address = "/v1/samples/at-15-kev/segregation.svg?figure=spots";
         String etag = service.get(address).etag();
         assertThat(service.get(address, "If-None-Match", etag).status()).isEqualTo(304);
-        assertThat(service.get("/v1/samples/at-15-kev/segregation.html", "If-None-Match", etag).status()).isEqualTo(200);
+        assertThat(service.get("/v1/samples/at-15-kev/segregation.html", "If-None-Match", etag).status())
+            .isEqualTo(200);
     }
 
     @Test

@@ -22,7 +22,8 @@ import surfeit.lab.Upload;
 
 /** Invented lots of a powder lab: Ag-Cu brazing powder, Sn-Bi solder spheres, Al-Si powder, of every verdict. */
 final class InventedLots {
-    private static final String[][] KINDS = {{"ag-cu-eutectic", "Ag", "Cu", "59.75", "braze", "brazing powder 20-45 um"},
+    private static final String[][] KINDS = {{"ag-cu-eutectic", "Ag", "Cu", "59.75", "braze",
+        "brazing powder 20-45 um"},
         {"bi58sn42", "Sn", "Bi", "56.0", "solder", "solder spheres 300 um"},
         {"al-si-eutectic", "Al", "Si", "87.8", "alsi", "powder 20-63 um"}};
     private static final int LOTS_AT_ONCE = 1000;
@@ -41,7 +42,8 @@ final class InventedLots {
         String sample = "{\"alloy\": \"" + kind[0] + "\", \"beam_energy_kev\": " + (10 + 5 * random.nextInt(3))
             + ", \"accuracy_class\": \"" + (random.nextBoolean() ? "standardless" : "standards-based")
             + "\", \"description\": \"invented: " + kind[5] + "\"}";
-        StringBuilder table = new StringBuilder("label;particle;feature;session;" + kind[1] + " at%;" + kind[2] + " at%\n");
+        StringBuilder table = new StringBuilder("label;particle;feature;session;" + kind[1] + " at%;" + kind[2]
+            + " at%\n");
         double nominal = Double.parseDouble(kind[3]);
         int features = 1 + random.nextInt(FEATURES.length);
         int particles = 1 + random.nextInt(5);
@@ -60,7 +62,9 @@ final class InventedLots {
             table.toString().replace("\r", ""));
     }
 
-    /** Puts many lots on record in a few large transactions; only those after the first {@code withoutSpots} have spots. */
+    /**
+     * Puts many lots on record in a few large transactions; only those after the first {@code withoutSpots} have spots.
+     */
     static void recordMany(Laboratory laboratory, int count, int withoutSpots, Instant when) {
         for (int from = 1; from <= count; from += LOTS_AT_ONCE) {
             int first = from;
@@ -75,7 +79,8 @@ final class InventedLots {
 
     private static void record(Laboratory lab, Lot lot, boolean spots, Occasion occasion) {
         try {
-            lab.describe(lot.name(), SampleJson.read(new ByteArrayInputStream(bytes(lot.sample()))), Expectation.NONE, occasion);
+            lab.describe(lot.name(), SampleJson.read(new ByteArrayInputStream(bytes(lot.sample()))), Expectation.NONE,
+                occasion);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

@@ -23,6 +23,7 @@ import surfeit.lab.InputRevisions;
 import surfeit.lab.LabEvent;
 import surfeit.lab.Segregation;
 import surfeit.segregation.GroupBy;
+import surfeit.segregation.SpotSource;
 
 /** A frozen answer stays as it was, and says so when what it was made from has changed. */
 class StoredInterpretationTest {
@@ -162,11 +163,10 @@ class StoredInterpretationTest {
         for (Reply stored : all) {
             JsonNode inputs = stored.json().path("inputs");
             ByteArrayOutputStream again = new ByteArrayOutputStream();
-            Segregation answer = service.laboratory().segregation("lot-7", new InputRevisions(
-                inputs.path("sample_revision").asLong(), OptionalLong.of(inputs.path("alloy_revision").asLong())),
-                GroupBy.valueOf(stored.json().path("by").asText().toUpperCase(Locale.ROOT)));
-            new AnswerFile(answer, service.laboratory().spotSource(answer.stored().orElseThrow()),
-                Instant.parse(stored.json().path("stored_time").asText())).json(again);
+            new AnswerFile(service.laboratory().segregation("lot-7", new InputRevisions(
+                    inputs.path("sample_revision").asLong(), OptionalLong.of(inputs.path("alloy_revision").asLong())),
+                    GroupBy.valueOf(stored.json().path("by").asText().toUpperCase(java.util.Locale.ROOT))),
+                SpotSource.of(List.of()), Instant.parse(stored.json().path("stored_time").asText())).json(again);
 
             assertThat(again.toString(StandardCharsets.UTF_8)).isEqualTo(answer(stored));
         }

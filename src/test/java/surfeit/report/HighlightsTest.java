@@ -52,7 +52,8 @@ class HighlightsTest {
             .element("Ag", 0.601, inconclusive(0.61, 0.02)).element("Cu", 0.399, inconclusive(0.39, 0.02));
         GroupBuilder shown = new GroupBuilder("b", 12, "P1", "P2", "P3")
             .element("Ag", 0.601, consistent(0.6, 0.001)).element("Cu", 0.399, consistent(0.4, 0.001));
-        assertThat(of(Invented.answer(Invented.AG_CU, open.build(), shown.build(), group("c", 0.04, 1.1).build())).lines())
+        assertThat(of(Invented.answer(Invented.AG_CU, open.build(), shown.build(), group("c", 0.04, 1.1).build()))
+            .lines())
             .extracting(Highlight::group).containsExactly("c", "b", "a");
     }
 
@@ -88,8 +89,10 @@ class HighlightsTest {
 
     @Test
     void a_strip_shows_what_lies_beyond_its_ends_with_an_arrow() {
-        String inside = FactorStrip.of(of(Invented.answer(Invented.AG_CU, group("rim", 0.001, 1.96).build())).lines().get(0));
-        String beyond = FactorStrip.of(of(Invented.answer(Invented.AG_CU, group("rim", 0.001, 9).build())).lines().get(0));
+        String inside = FactorStrip.of(of(Invented.answer(Invented.AG_CU, group("rim", 0.001, 1.96).build())).lines()
+            .get(0));
+        String beyond = FactorStrip.of(of(Invented.answer(Invented.AG_CU, group("rim", 0.001, 9).build())).lines()
+            .get(0));
         assertThat(inside).contains("aria-hidden=\"true\"").doesNotContain("NaN");
         assertThat(polygons(inside)).as("the sign of more").isEqualTo(1);
         assertThat(polygons(beyond)).as("the arrow alone").isEqualTo(1);

@@ -144,8 +144,8 @@ class PhysicsSpeedTest {
     private static byte[] written(Interpretation answer) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try {
-            AnswerFile.json(new Segregation(Sample.of(Optional.of("any"), Optional.empty()), Optional.empty(),
-                Optional.empty(), answer), Instant.EPOCH, out);
+            new AnswerFile(new Segregation(Sample.of(Optional.of("any"), Optional.empty()), Optional.empty(),
+                Optional.empty(), answer), SpotSource.of(List.of()), Instant.EPOCH).json(out);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }

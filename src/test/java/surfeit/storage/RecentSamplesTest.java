@@ -57,7 +57,8 @@ class RecentSamplesTest {
 
     @Test
     void later_changes_come_first_to_the_last_digit_and_equal_times_go_by_name() {
-        assertThat(names(RecentSamples.ALL, 10)).containsExactly("millis-later", "same-time", "whole-second", "day-before");
+        assertThat(names(RecentSamples.ALL, 10)).containsExactly("millis-later", "same-time", "whole-second",
+            "day-before");
     }
 
     @Test
@@ -79,7 +80,8 @@ class RecentSamplesTest {
 
     @Test
     void filters_hold_by_alloy_text_and_time_of_the_last_change() {
-        assertThat(names(new RecentSamples(new SampleFilter(Optional.of("bi58sn42"), Optional.empty()), Optional.empty(),
+        assertThat(names(new RecentSamples(new SampleFilter(Optional.of("bi58sn42"), Optional.empty()),
+            Optional.empty(),
             Optional.empty(), Optional.empty()), 10)).containsExactly("same-time");
         assertThat(names(new RecentSamples(new SampleFilter(Optional.empty(), Optional.of("TIME")), Optional.empty(),
             Optional.empty(), Optional.empty()), 10)).containsExactly("same-time");

@@ -28,6 +28,7 @@ final class AnswerLinks {
         forms(page, base + "/spots", "?withdrawn=true", "csv", "json", "ndjson");
         page.close("dd").element("dt", "Rows for statistics programs").open("dd");
         forms(page, "/v1/results", "?sample=" + sample, "csv", "json", "ndjson");
+        page.close("dd").element("dt", "Frozen answers").open("dd").link(base + "/interpretations", "list");
         page.close("dd").element("dt", "The sample itself").open("dd").link(base, "as it is").text(" ")
             .link(base + "/revisions", "revisions").close("dd");
         page.close("dl").close("section");

@@ -47,7 +47,9 @@ public enum NumberDisplay {
         return this == POINT ? COMMA : POINT;
     }
 
-    /** The one that readers of a language are used to, by what their browser says of it; a point where it says nothing. */
+    /**
+     * The one that readers of a language are used to, by what their browser says of it; a point where it says nothing.
+     */
     public static NumberDisplay of(String acceptLanguage) {
         return List.of(acceptLanguage.toLowerCase(Locale.ROOT).split(",")).stream()
             .max(Comparator.comparingDouble(NumberDisplay::quality))
@@ -74,7 +76,8 @@ public enum NumberDisplay {
         Matcher markup = kept.matcher(page);
         int at = 0;
         while (markup.find()) {
-            shown.append(DECIMAL.matcher(page.substring(at, markup.start())).replaceAll("$1,$2")).append(markup.group());
+            shown.append(DECIMAL.matcher(page.substring(at, markup.start())).replaceAll("$1,$2"))
+                .append(markup.group());
             at = markup.end();
         }
         return shown.append(DECIMAL.matcher(page.substring(at)).replaceAll("$1,$2")).toString();

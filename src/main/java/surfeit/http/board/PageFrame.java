@@ -19,12 +19,14 @@ record PageFrame(String title, String kind, Look look, String path, Map<String, 
         Markup page = new Markup();
         page.raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
             + "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-            + "<meta name=\"color-scheme\" content=\"light dark\">\n").element("title", title + " \u00b7 Surfeit").raw("\n"
+            + "<meta name=\"color-scheme\" content=\"light dark\">\n").element("title", title + " \u00b7 Surfeit")
+            .raw("\n"
             + "<link rel=\"icon\" href=\"/board/icon.svg\" type=\"image/svg+xml\">\n"
             + "<link rel=\"stylesheet\" href=\"/board/board.css\">\n"
             + "<script src=\"/board/board.js\" defer></script>\n</head>\n");
         page.open("body", "data-page", kind).raw("\n<a class=\"skip\" href=\"#content\">Skip to the content</a>\n");
-        page.raw("<header class=\"top\">\n").element("a", "Surfeit", "class", "mark", "href", look.address(Look.SAMPLES))
+        page.raw("<header class=\"top\">\n").element("a", "Surfeit", "class", "mark", "href",
+            look.address(Look.SAMPLES))
             .raw("\n<nav aria-label=\"Pages\">").link(look.address(Look.SAMPLES), "Samples").raw(" ")
             .link("/docs", "Interface").raw("</nav>\n<p id=\"live\" role=\"status\"></p>\n</header>\n");
         page.raw("<main id=\"content\" tabindex=\"-1\">\n").raw(body).raw("</main>\n");
@@ -33,7 +35,8 @@ record PageFrame(String title, String kind, Look look, String path, Map<String, 
     }
 
     private void foot(Markup page) {
-        page.raw("<footer>\n<p>Numbers with a decimal ").text(look.numbers().word() + ", ").name(look.numbers().example())
+        page.raw("<footer>\n<p>Numbers with a decimal ").text(look.numbers().word() + ", ").name(look.numbers()
+            .example())
             .text("; ").open("a", "href", look.other().address(path, parameters))
             .text("with a " + look.other().numbers().word() + ", ").name(look.other().numbers().example()).close("a")
             .raw("</p>\n");

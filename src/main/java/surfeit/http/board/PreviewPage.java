@@ -34,7 +34,8 @@ public record PreviewPage(Look look, String sample, boolean isNew, ImportReport 
     private String said() {
         String what = Listing.count(report.acceptedCount(), "spot") + " would be recorded"
             + (report.unchangedCount() > 0 ? ", " + report.unchangedCount() + " are on record already" : "") + ". ";
-        return what + (isNew ? "The sample would be made." : "The sample is on record: its own description is used, and its "
+        return what + (isNew ? "The sample would be made."
+            : "The sample is on record: its own description is used, and its "
             + "spots are part of the answer below.");
     }
 

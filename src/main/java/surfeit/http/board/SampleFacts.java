@@ -21,7 +21,8 @@ final class SampleFacts {
         sample.alloy().ifPresent(alloy -> page.element("dt", "alloy").open("dd").link("/v1/alloys/" + alloy, alloy)
             .close("dd"));
         sample.geometry().beamEnergyKev().ifPresent(kev -> fact(page, "beam", Digits.setting(kev) + " keV"));
-        sample.geometry().particleDiameterUm().ifPresent(um -> fact(page, "particles", Digits.setting(um) + " \u00b5m"));
+        sample.geometry().particleDiameterUm().ifPresent(um -> fact(page, "particles", Digits.setting(um)
+            + " \u00b5m"));
         sample.mount().ifPresent(mount -> page.element("dt", "mount").open("dd").name(mount).close("dd"));
         if (!sample.preparation().isEmpty()) {
             page.element("dt", "preparation").open("dd").name(sample.preparation().stream().map(step -> step.step()

@@ -20,16 +20,17 @@ import surfeit.segregation.Verdict;
  * @param isFirst  true for the first page
  * @param next     cursor of the next page
  * @param examined samples looked at for this page
+ * @param state    tells this page from the one after a change
  */
 public record SamplesPage(Look look, SampleFilterForm filter, List<String> alloys, List<SampleLine> lines,
-                          boolean isFirst, Optional<String> next, int examined) {
+                          boolean isFirst, Optional<String> next, int examined, String state) {
 
     public String html() {
         Markup page = new Markup();
         page.element("h1", "Samples");
         UploadForm.write(Optional.empty(), alloys, page);
         filter.write(look, alloys, page);
-        page.open("div", "id", "fresh").raw("\n");
+        page.open("div", "id", "fresh", "data-state", state).raw("\n");
         if (lines.isEmpty()) {
             page.element("p", nothing(), "class", "nothing");
         } else {
@@ -50,8 +51,8 @@ public record SamplesPage(Look look, SampleFilterForm filter, List<String> alloy
     }
 
     private void table(Markup page) {
-        page.raw("<table class=\"samples\">\n<caption>The last changed first. Factor: found over nominal atomic fraction, "
-            + "line its 95 % interval, grey the margin.</caption>\n<thead><tr><th scope=\"col\">sample</th>"
+        page.raw("<table class=\"samples\">\n<caption>The last changed first. Factor: found over nominal atomic "
+            + "fraction, line its 95 % interval, grey the margin.</caption>\n<thead><tr><th scope=\"col\">sample</th>"
             + "<th scope=\"col\">strongest findings</th><th scope=\"col\" class=\"strip\"><span>factor</span>"
             + FactorStrip.head() + "</th><th scope=\"col\">how sure</th><th scope=\"col\">measured</th>"
             + "<th scope=\"col\">changed</th></tr></thead>\n");
@@ -63,7 +64,8 @@ public record SamplesPage(Look look, SampleFilterForm filter, List<String> alloy
         StoredSample sample = line.sample();
         List<Highlight> found = line.found().map(Highlights::lines).orElse(List.of());
         String rows = Integer.toString(Math.max(1, found.size()));
-        page.open("tbody", "id", "s-" + sample.name(), "data-revision", Long.toString(sample.revision())).raw("\n");
+        page.open("tbody", "id", "s-" + sample.name(), "data-state", sample.revision() + "-" + line.alloyRevision())
+            .raw("\n");
         for (int i = 0; i < Math.max(1, found.size()); i++) {
             page.open("tr");
             if (i == 0) {
@@ -106,7 +108,8 @@ public record SamplesPage(Look look, SampleFilterForm filter, List<String> alloy
 
     private static void finding(Highlight found, Markup page) {
         page.open("td", "class", "finding").raw(VerdictSign.inline(found.words())).text(" ")
-            .element("b", found.element()).text(" ").element("span", found.words(), "class", "v-" + found.verdict().word())
+            .element("b", found.element()).text(" ").element("span", found.words(), "class", "v-" + found.verdict()
+            .word())
             .text(" ").element("span", found.size(), "class", "size").text(" in ").name(found.group());
         found.rival().ifPresent(rival -> page.open("span", "class", "rival").text("could also be: " + rival)
             .close("span"));

@@ -26,11 +26,13 @@ public record SpotsSection(List<Element> elements, List<SpotReading> shown, long
     void write(Markup page) {
         page.open("section", "class", "spots").element("h2", "Spots");
         if (shown.isEmpty()) {
-            page.element("p", count == 0 ? "No spots yet." : Listing.count(count, "spot") + " are too many to show here; "
+            page.element("p", count == 0 ? "No spots yet." : Listing.count(count, "spot")
+                + " are too many to show here; "
                 + "they are a link away, below.").close("section");
             return;
         }
-        page.element("p", (shown.size() < count ? "The first " + shown.size() + " of " : "") + Listing.count(count, "spot")
+        page.element("p", (shown.size() < count ? "The first " + shown.size() + " of " : "") + Listing.count(count,
+            "spot")
             + ", normalised to 100 at% over the nominal elements. A sign screens that spot alone; all spots share one "
             + "calibration error, so signs come and go together.", "class", "about");
         page.open("div", "class", "wide", "role", "region", "tabindex", "0", "aria-label", "Spots").open("table")

@@ -23,15 +23,16 @@ final class UploadForm {
             ofNewSample(alloys, page);
         }
         page.open("label").text("Unit, where the table names none").open("select", "name", "unit")
-            .raw("<option value=\"\">as the table says</option><option>at%</option><option>wt%</option>").close("select")
+            .raw("<option value=\"\">as the table says</option><option>at%</option><option>wt%</option>")
+            .close("select")
             .close("label");
         page.raw("<p class=\"buttons\"><button id=\"show\">Show the answer</button> "
             + "<button type=\"button\" id=\"store\" disabled>Store it</button> "
             + "<button type=\"button\" id=\"close\">Close</button></p>\n").close("form");
         page.raw("<p id=\"upload-status\" role=\"status\"></p>\n<div id=\"upload-answer\" tabindex=\"-1\"></div>\n")
             .close("section");
-        page.raw("<noscript><p class=\"about\">Without JavaScript these pages are for reading; how to send a table says "
-            + "<a href=\"/docs\">the interface</a>.</p></noscript>\n");
+        page.raw("<noscript><p class=\"about\">Without JavaScript these pages are for reading; how to send a table "
+            + "says <a href=\"/docs\">the interface</a>.</p></noscript>\n");
     }
 
     private static void ofNewSample(List<String> alloys, Markup page) {

@@ -4,8 +4,8 @@ import surfeit.report.Highlight;
 import surfeit.segregation.Estimate;
 
 /**
- * The enrichment factor of one finding as a strip for a line of a list: sign, interval, nominal and margin on a log axis
- * that is the same for every line, a fifth to five fold. What lies beyond is drawn at the end, with an arrow.
+ * The enrichment factor of one finding as a strip for a line of a list: sign, interval, nominal and margin on a log
+ * axis that is the same for every line, a fifth to five fold. What lies beyond is drawn at the end, with an arrow.
  *
  * <p>A page that holds strips carries {@link Figure#STYLE}. The words beside a strip say the same.
  */
@@ -64,7 +64,8 @@ public final class FactorStrip {
 
     private static String svg(int height, Drawing drawing) {
         return "<svg class=\"figure strip\" viewBox=\"0 0 " + WIDTH + ' ' + height + "\" width=\"" + WIDTH
-            + "\" height=\"" + height + "\" aria-hidden=\"true\" font-family=\"sans-serif\">" + drawing.elements().strip()
+            + "\" height=\"" + height + "\" aria-hidden=\"true\" font-family=\"sans-serif\">" + drawing.elements()
+            .strip()
             + "</svg>";
     }
 }

@@ -47,7 +47,7 @@ public record Illustrations(Optional<SpotPoints> spots, List<Phase> phases, Opti
         if (wanted.contains(AnswerFigure.SPOTS)) {
             SpotPoints points = new SpotPoints(interpretation.nominalFractions());
             new SpotScreening(sample, interpretation.nominal(), source,
-                interpretation.settings().detectionLimitMassFraction()).forEach(reading -> {
+                interpretation.settings().detectionLimitMassFraction()).forEach(source, reading -> {
                     points.accept(reading);
                     beside.accept(reading);
                 });

@@ -16,7 +16,8 @@ class NumberDisplayTest {
     void decimal_numbers_get_a_comma_wherever_they_stand_in_a_text() {
         assertThat(comma("<p>Cu enriched, \u00d71.92 (1.74 to 2.07), p &lt; 0.001.</p>"))
             .isEqualTo("<p>Cu enriched, \u00d71,92 (1,74 to 2,07), p &lt; 0,001.</p>");
-        assertThat(comma("-0.5 at%; 61.9 \u00b1 4.2; ends with 1.5.")).isEqualTo("-0,5 at%; 61,9 \u00b1 4,2; ends with 1,5.");
+        assertThat(comma("-0.5 at%; 61.9 \u00b1 4.2; ends with 1.5."))
+            .isEqualTo("-0,5 at%; 61,9 \u00b1 4,2; ends with 1,5.");
     }
 
     @Test
@@ -40,7 +41,8 @@ class NumberDisplayTest {
 
     /** Decimal marks of languages: Unicode CLDR, from memory. */
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {"de-DE,de;q=0.9,en;q=0.8 | COMMA", "en-GB,en;q=0.9,de;q=0.8 | POINT", "fr | COMMA",
+    @CsvSource(delimiter = '|', value = {"de-DE,de;q=0.9,en;q=0.8 | COMMA", "en-GB,en;q=0.9,de;q=0.8 | POINT",
+        "fr | COMMA",
         "'' | POINT", "* | POINT", "en;q=0.5, DE-at | COMMA", "de-CH | COMMA", "nonsense;;q=x | POINT"})
     void the_language_of_the_browser_decides(String acceptLanguage, NumberDisplay expected) {
         assertThat(NumberDisplay.of(acceptLanguage)).isEqualTo(expected);
