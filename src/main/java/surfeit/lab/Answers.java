@@ -15,6 +15,7 @@ import surfeit.segregation.MeasurementPlan;
 import surfeit.segregation.PlanGoal;
 import surfeit.segregation.Planner;
 import surfeit.segregation.SampleComparison;
+import surfeit.segregation.SampleSums;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Sample;
 
@@ -76,6 +77,21 @@ final class Answers {
         Nominal nominal = nominal(stored.sample(), alloy);
         return new ComparedSample(stored.name(), stored.sample(), nominal, phases(nominal, alloy),
             access.spotSource(stored));
+    }
+
+    /**
+     * The sums of a sample's spots, going on from those the source has kept; empty where there are more particles than
+     * given, or where its spots cannot be compared.
+     */
+    Optional<SampleSums> sums(ReadAccess access, StoredSample stored, SpotSource source, GroupBy by, int mostParticles) {
+        try {
+            Optional<StoredAlloy> alloy = named(access, stored.sample());
+            Nominal nominal = nominal(stored.sample(), alloy);
+            return SampleSums.of(stored.sample(), nominal, phases(nominal, alloy), source, by, detectionLimitMassFraction,
+                mostParticles);
+        } catch (ProblemException e) {
+            return Optional.empty();
+        }
     }
 
     /** @param alloy the alloy the sample names, if it names one */

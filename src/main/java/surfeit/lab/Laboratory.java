@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -31,6 +32,7 @@ public final class Laboratory {
     private final Store store;
     private final Alloys alloys;
     private final Answers answers;
+    private final Sums sums;
     private final RepeatedRequests repeated;
     private final Access access;
     private final EventLog eventLog;
@@ -41,6 +43,7 @@ public final class Laboratory {
         this.store = store;
         this.alloys = new Alloys(packagedAlloys);
         this.answers = new Answers(alloys, interpreter, detectionLimitMassFraction);
+        this.sums = new Sums(answers);
         this.repeated = new RepeatedRequests();
         this.access = new Access(store);
         this.eventLog = new EventLog(store);
@@ -50,6 +53,7 @@ public final class Laboratory {
         this.store = new OpenStore(open);
         this.alloys = outer.alloys;
         this.answers = outer.answers;
+        this.sums = outer.sums;
         this.repeated = outer.repeated;
         this.access = outer.access;
         this.eventLog = new EventLog(store);
@@ -120,6 +124,7 @@ public final class Laboratory {
             access.audit(occasion, "sample described", Optional.of(name), "revision " + now.revision());
             Staleness.sampleChanged(access, name, InputChange.ofSample(SampleRevision.What.DESCRIBED, now.revision(),
                 occasion, Optional.empty()));
+            sums.inputsChanged(access, now);
             return new Change<>(present.isPresent() ? Change.Kind.CHANGED : Change.Kind.CREATED, now);
         });
     }
@@ -133,9 +138,18 @@ public final class Laboratory {
      */
     public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options,
                                     Occasion occasion) {
-        Function<WriteAccess, ImportReport> work =
-            access -> new SpotImport(access, Lookups.sample(access, sample), options, occasion).run(upload, rows);
-        return options.validateOnly() ? SpotImport.rehearsed(store.rehearse(work)) : store.write(work);
+        if (options.validateOnly()) {
+            return SpotImport.rehearsed(store.rehearse(access ->
+                new SpotImport(access, Lookups.sample(access, sample), options, occasion).run(upload, rows)));
+        }
+        return store.write(access -> {
+            SpotImport work = new SpotImport(access, Lookups.sample(access, sample), options, occasion);
+            ImportReport report = work.run(upload, rows);
+            if (report.acceptedCount() > 0) {
+                sums.spotsAdded(access, sample, work.hasRecordedReferences());
+            }
+            return report;
+        });
     }
 
     /** Spots of a sample in the order of record. */
@@ -203,12 +217,14 @@ public final class Laboratory {
      */
     public StoredSpot correct(String id, String reason, Expectation expectation, Correction correction,
                               Occasion occasion) {
-        return store.write(access -> SpotRevising.correct(access, id, reason, expectation, correction, occasion));
+        return store.write(access -> sums.revised(access,
+            SpotRevising.correct(access, id, reason, expectation, correction, occasion)));
     }
 
     /** Takes a spot out of every calculation from now on; it stays readable. Again, it changes nothing. */
     public StoredSpot withdraw(String id, String reason, Expectation expectation, Occasion occasion) {
-        return store.write(access -> SpotRevising.withdraw(access, id, reason, expectation, occasion));
+        return store.write(access -> sums.revised(access,
+            SpotRevising.withdraw(access, id, reason, expectation, occasion)));
     }
 
     /** Makes the corrected spot out of the present one. */
@@ -253,7 +269,13 @@ public final class Laboratory {
 
     /** States an alloy; the same statement again changes nothing. @throws ProblemException as {@link #describe} */
     public Change<StoredAlloy> defineAlloy(Alloy alloy, Expectation expectation, Occasion occasion) {
-        return store.write(access -> alloys.define(access, alloy, expectation, occasion));
+        return store.write(access -> {
+            Change<StoredAlloy> change = alloys.define(access, alloy, expectation, occasion);
+            if (change.kind() != Change.Kind.UNCHANGED) {
+                sums.alloyStated(access, alloy.id());
+            }
+            return change;
+        });
     }
 
     // Answers
@@ -316,6 +338,17 @@ public final class Laboratory {
         StoredSample stored = sample(sample);
         Nominal nominal = store.read(access -> answers.nominal(access, stored));
         answers.screen(stored, nominal, new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots)), consumer);
+    }
+
+    /** Makes the sums kept of samples anew from their spots: of one sample, or of all. */
+    public void renewSums(Optional<String> sample) {
+        List<String> names = new ArrayList<>();
+        sample.ifPresentOrElse(names::add, () -> forEachSample(SampleFilter.ALL, stored -> names.add(stored.name())));
+        names.forEach(name -> store.write(access -> {
+            StoredSample present = Lookups.sample(access, name);
+            sums.inputsChanged(access, present);
+            return present;
+        }));
     }
 
     // Feed, audit, safe repetition
