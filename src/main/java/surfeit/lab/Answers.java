@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
@@ -80,17 +81,18 @@ final class Answers {
     }
 
     /**
-     * The sums of a sample's spots, going on from those the source has kept; empty where there are more particles than
-     * given, or where its spots cannot be compared.
+     * The sums of a sample's spots, going on from those the source has kept, for every way of grouping that has no more
+     * particles than given; empty where its spots cannot be compared.
      */
-    Optional<SampleSums> sums(ReadAccess access, StoredSample stored, SpotSource source, GroupBy by, int mostParticles) {
+    Map<GroupBy, SampleSums> sums(ReadAccess access, StoredSample stored, SpotSource source,
+                                  Map<GroupBy, Integer> mostParticles) {
         try {
             Optional<StoredAlloy> alloy = named(access, stored.sample());
             Nominal nominal = nominal(stored.sample(), alloy);
-            return SampleSums.of(stored.sample(), nominal, phases(nominal, alloy), source, by, detectionLimitMassFraction,
-                mostParticles);
+            return SampleSums.of(stored.sample(), nominal, phases(nominal, alloy), source, mostParticles,
+                detectionLimitMassFraction);
         } catch (ProblemException e) {
-            return Optional.empty();
+            return Map.of();
         }
     }
 

@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import surfeit.composition.AlloyCatalogue;
@@ -53,13 +54,12 @@ public final class Recount {
         }
         SpotSource source = access.spotSource(sample, mark);
         Optional<KeptSums> kept = source.kept(by);
-        boolean used = kept.isPresent() && answers.sums(access, sample, source, by, Integer.MAX_VALUE)
-            .map(SampleSums::wentOn).orElse(false);
-        if (!used) {
+        Map<GroupBy, Integer> only = Map.of(by, Integer.MAX_VALUE);
+        Optional<SampleSums> used = Optional.ofNullable(answers.sums(access, sample, source, only).get(by));
+        if (kept.isEmpty() || !used.map(SampleSums::wentOn).orElse(false)) {
             return new Recounted(sample.name(), by, Recounted.State.UNUSED, 0, 0, Optional.empty());
         }
-        SampleSums counted =
-            answers.sums(access, sample, withoutSums(source), by, Integer.MAX_VALUE).orElseThrow();
+        SampleSums counted = answers.sums(access, sample, withoutSums(source), only).get(by);
         SampleSums.Comparison comparison = counted.comparedWith(kept.orElseThrow().bytes());
         return new Recounted(sample.name(), by,
             comparison.difference().isEmpty() ? Recounted.State.EQUAL : Recounted.State.DIFFERENT,

@@ -1,5 +1,6 @@
 package surfeit.lab;
 
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,9 +20,9 @@ final class Sums {
     /** Later spots an answer may have to read, at least. Judgement: they cost about as much as the rest of an answer. */
     static final int LATER_SPOTS_MAX = 256;
     /** Bounds the memory and the bytes the sums of one sample may take: some 10 to 20 MB. Judgement. */
-    private static final int PARTICLES_MAX = 16_384;
+    private static final int PARTICLES_MAX = 8192;
     /** The same where every particle is a group with sums of its own. */
-    private static final int PARTICLES_AS_GROUPS_MAX = 4096;
+    private static final int PARTICLES_AS_GROUPS_MAX = 2048;
     private static final int SAMPLES_AT_ONCE = 200;
 
     private final Answers answers;
@@ -30,7 +31,7 @@ final class Sums {
         this.answers = answers;
     }
 
-    static int particlesMax(GroupBy by) {
+    private static int particlesMax(GroupBy by) {
         return by == GroupBy.PARTICLE ? PARTICLES_AS_GROUPS_MAX : PARTICLES_MAX;
     }
 
@@ -80,14 +81,20 @@ final class Sums {
             return;
         }
         Map<GroupBy, SumsMark> marks = access.sumsMarks(present);
+        Map<GroupBy, Integer> due = new EnumMap<>(GroupBy.class);
         for (GroupBy by : GroupBy.values()) {
             if (isDue(Optional.ofNullable(marks.get(by)), present)) {
-                Optional<SampleSums> sums =
-                    answers.sums(access, present, access.spotSource(present), by, particlesMax(by));
-                access.keepSums(present, by, sums.map(SampleSums::particleCount).orElse(0),
-                    sums.map(SampleSums::toBytes));
+                due.put(by, particlesMax(by));
             }
         }
+        if (due.isEmpty()) {
+            return;
+        }
+        Map<GroupBy, SampleSums> made = answers.sums(access, present, access.spotSource(present), due);
+        due.keySet().forEach(by -> {
+            Optional<SampleSums> sums = Optional.ofNullable(made.get(by));
+            access.keepSums(present, by, sums.map(SampleSums::particleCount).orElse(0), sums.map(SampleSums::toBytes));
+        });
     }
 
     private static boolean isDue(Optional<SumsMark> mark, StoredSample present) {

@@ -42,7 +42,8 @@ final class Grouping {
     private final Set<String> sessionNames = new TreeSet<>();
     private final PhaseTally.Source phases;
     private long spotCount;
-    private boolean wentOn;
+    private Optional<KeptSums> kept = Optional.empty();
+    private Set<GroupKey> keptKeys = Set.of();
     private int particlesMax = Integer.MAX_VALUE;
 
     Grouping(Sample sample, NominalFractions nominal, GroupBy by, double defaultLimit, References references) {
@@ -60,21 +61,31 @@ final class Grouping {
         this.phases = new PhaseTally.Source(phases, nominal);
     }
 
-    /** Reads the spots and gives the groups in the order of first appearance. */
+    /**
+     * Reads the spots and gives the groups in the order of first appearance; it goes on from kept sums where there are
+     * any and they were made from the same inputs.
+     */
     List<GroupData> read(SpotSource source) {
-        return read(source, Integer.MAX_VALUE);
+        start(source, Integer.MAX_VALUE);
+        kept.ifPresentOrElse(sums -> sums.forEachLater(this::add), () -> source.forEachSpecimen(this::add));
+        return finish(source);
     }
 
     /**
-     * The same, giving up over more particles than so many; it goes on from kept sums where there are any and they were
-     * made from the same inputs.
+     * Begins with kept sums or with nothing; then come the later spots or all, by {@link #add}, and {@link #finish}.
+     *
+     * @param mostParticles over more particles it gives up
+     * @return the sums it goes on from
      */
-    List<GroupData> read(SpotSource source, int mostParticles) {
+    Optional<KeptSums> start(SpotSource source, int mostParticles) {
         particlesMax = mostParticles;
-        Optional<KeptSums> kept = source.kept(by).filter(sums -> goesOnFrom(sums.bytes()));
-        wentOn = kept.isPresent();
-        Set<GroupKey> before = Set.copyOf(tallies.keySet());
-        kept.ifPresentOrElse(sums -> sums.forEachLater(this::first), () -> source.forEachSpecimen(this::first));
+        kept = source.kept(by).filter(sums -> goesOnFrom(sums.bytes()));
+        keptKeys = Set.copyOf(tallies.keySet());
+        return kept;
+    }
+
+    /** Reads groups again that need it, and gives all in the order of first appearance. */
+    List<GroupData> finish(SpotSource source) {
         List<GroupMerge> merges = merges();
         Set<GroupKey> again = new LinkedHashSet<>();
         for (GroupMerge merge : merges) {
@@ -87,7 +98,7 @@ final class Grouping {
                     tallies.get(key).add(spot, particle(spot));
                 }
             };
-            kept.filter(sums -> again.stream().noneMatch(before::contains)).ifPresentOrElse(
+            kept.filter(sums -> again.stream().noneMatch(keptKeys::contains)).ifPresentOrElse(
                 sums -> sums.forEachLater(second), () -> source.forEachSpecimen(second));
         }
         List<GroupData> groups = new ArrayList<>();
@@ -163,7 +174,7 @@ final class Grouping {
         in.requireEnd();
     }
 
-    private void first(Spot spot) {
+    void add(Spot spot) {
         if (isOverfull()) {
             return;
         }
@@ -219,7 +230,7 @@ final class Grouping {
     }
 
     boolean wentOn() {
-        return wentOn;
+        return kept.isPresent();
     }
 
     long spotCount() {

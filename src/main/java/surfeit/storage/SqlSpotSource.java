@@ -43,6 +43,11 @@ final class SqlSpotSource implements SpotSource {
             }
 
             @Override
+            public long mark() {
+                return kept.lastSpot();
+            }
+
+            @Override
             public void forEachLater(Consumer<Spot> consumer) {
                 spots.forEachSpecimen(sample, kept.lastSpot(), last, consumer);
             }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import net.jqwik.api.Example;
@@ -47,6 +48,11 @@ class SampleSumsTest {
                 }
 
                 @Override
+                public long mark() {
+                    return summed;
+                }
+
+                @Override
                 public void forEachLater(Consumer<Spot> consumer) {
                     SpotSource.of(spots.subList(summed, spots.size())).forEachSpecimen(consumer);
                 }
@@ -55,7 +61,7 @@ class SampleSumsTest {
     }
 
     private static SampleSums sums(Sample sample, Nominal nominal, SpotSource source, GroupBy by) {
-        return SampleSums.of(sample, nominal, PHASES, source, by, Answers.LIMIT, 1000).orElseThrow();
+        return SampleSums.of(sample, nominal, PHASES, source, Map.of(by, 1000), Answers.LIMIT).get(by);
     }
 
     private static SampleSums sums(SpotSource source, GroupBy by) {
@@ -110,10 +116,10 @@ class SampleSumsTest {
         assertThat(sums(Answers.sample(RandomSpots.NOMINAL, AccuracyClass.STANDARDLESS, "O"), RandomSpots.NOMINAL, same,
             GroupBy.FEATURE).wentOn()).isFalse();
         assertThat(sums(SAMPLE, NominalText.parse("Ag:58,Cu:42", Basis.ATOMIC), same, GroupBy.FEATURE).wentOn()).isFalse();
-        assertThat(SampleSums.of(SAMPLE, RandomSpots.NOMINAL, PHASES, same, GroupBy.FEATURE, 0.002, 1000).orElseThrow()
-            .wentOn()).isFalse();
-        assertThat(SampleSums.of(SAMPLE, RandomSpots.NOMINAL, PHASES.subList(1, PHASES.size()), same, GroupBy.FEATURE,
-            Answers.LIMIT, 1000).orElseThrow().wentOn()).isFalse();
+        assertThat(SampleSums.of(SAMPLE, RandomSpots.NOMINAL, PHASES, same, Map.of(GroupBy.FEATURE, 1000), 0.002)
+            .get(GroupBy.FEATURE).wentOn()).isFalse();
+        assertThat(SampleSums.of(SAMPLE, RandomSpots.NOMINAL, PHASES.subList(1, PHASES.size()), same,
+            Map.of(GroupBy.FEATURE, 1000), Answers.LIMIT).get(GroupBy.FEATURE).wentOn()).isFalse();
         List<Spot> more = new ArrayList<>(spots);
         more.add(invented.onReference());
         assertThat(sums(new Kept(more, spots.size(), kept), GroupBy.FEATURE).wentOn())
@@ -149,7 +155,8 @@ class SampleSumsTest {
         Judgement median = new Judgement(plain.marginOddsRatio(), plain.alpha(), plain.uLevel(),
             plain.referenceCorrelation(), SpotCentre.MEDIAN);
 
-        assertThat(SampleSums.of(SAMPLE, RandomSpots.NOMINAL, PHASES, source, GroupBy.FEATURE, Answers.LIMIT, 3)).isEmpty();
+        assertThat(SampleSums.of(SAMPLE, RandomSpots.NOMINAL, PHASES, source,
+            Map.of(GroupBy.FEATURE, 3, GroupBy.SAMPLE, 1000), Answers.LIMIT)).containsOnlyKeys(GroupBy.SAMPLE);
         assertThat(SampleSums.canBeKept(SAMPLE)).isTrue();
         assertThat(SampleSums.canBeKept(Answers.sample(RandomSpots.NOMINAL, AccuracyClass.STANDARDLESS, "", median)))
             .isFalse();
