@@ -39,7 +39,7 @@ final class AccessRoutes {
     }
 
     private void list(Exchange exchange) throws IOException {
-        if (exchange.unchanged(laboratory.auditHead().count())) {
+        if (exchange.unchanged(laboratory.auditLog().head().count())) {
             return;
         }
         Page<Token> page = access.tokens(exchange.page());
@@ -74,11 +74,11 @@ final class AccessRoutes {
     }
 
     private void audit(Exchange exchange) throws IOException {
-        AuditHead head = laboratory.auditHead();
+        AuditHead head = laboratory.auditLog().head();
         if (exchange.unchanged(head.count())) {
             return;
         }
-        Page<AuditEntry> page = laboratory.audit(exchange.page());
+        Page<AuditEntry> page = laboratory.auditLog().page(exchange.page());
         var next = exchange.next(page.next());
         exchange.json(200, json -> AuditDocuments.write(json, page.items(), head, next));
     }

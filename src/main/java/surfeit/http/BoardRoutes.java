@@ -71,7 +71,7 @@ final class BoardRoutes {
 
     private void list(Exchange exchange) throws IOException {
         Look look = look(exchange);
-        long last = laboratory.eventRange().last();
+        long last = laboratory.eventLog().range().last();
         if (!unchanged(exchange, look, last)) {
             page(exchange, samples.page(exchange.parameters(), look, Long.toString(last)).html());
         }

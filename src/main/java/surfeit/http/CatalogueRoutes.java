@@ -36,7 +36,7 @@ final class CatalogueRoutes {
     }
 
     private void list(Exchange exchange) throws IOException {
-        if (exchange.unchanged(laboratory.eventRange().last())) {
+        if (exchange.unchanged(laboratory.eventLog().range().last())) {
             return;
         }
         PageRequest page = exchange.page();

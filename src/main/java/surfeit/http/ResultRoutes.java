@@ -31,7 +31,7 @@ final class ResultRoutes {
     private void list(Exchange exchange) throws IOException {
         ResultQuery query = ResultQuery.of(exchange.parameters());
         query.sample().ifPresent(laboratory::sample);
-        if (exchange.unchanged(laboratory.eventRange().last())) {
+        if (exchange.unchanged(laboratory.eventLog().range().last())) {
             return;
         }
         switch (exchange.form()) {

@@ -35,7 +35,7 @@ final class SampleRoutes {
     private void list(Exchange exchange) throws IOException {
         Parameters parameters = exchange.parameters();
         SampleFilter filter = new SampleFilter(parameters.text("alloy"), parameters.text("q"));
-        if (exchange.unchanged(laboratory.eventRange().last())) {
+        if (exchange.unchanged(laboratory.eventLog().range().last())) {
             return;
         }
         Page<StoredSample> page = laboratory.samples(filter, exchange.page());

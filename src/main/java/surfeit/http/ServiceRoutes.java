@@ -144,7 +144,7 @@ final class ServiceRoutes {
             throw new ProblemException(
                 Problem.SHUTTING_DOWN, "The service lets running requests end and takes no new ones.");
         }
-        laboratory.eventRange();
+        laboratory.eventLog().range();
         status(exchange, "ready");
     }
 

@@ -82,7 +82,7 @@ final class StoredInterpretationRoutes {
     private void list(Exchange exchange) throws IOException {
         String sample = exchange.path("sample");
         laboratory.sample(sample);
-        if (exchange.unchanged(laboratory.auditHead().count())) {
+        if (exchange.unchanged(laboratory.auditLog().head().count())) {
             return;
         }
         Page<StoredInterpretation> page = laboratory.interpretations().list(sample, exchange.page());

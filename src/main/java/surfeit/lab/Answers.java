@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import surfeit.composition.CompositionException;
@@ -14,6 +15,7 @@ import surfeit.segregation.MeasurementPlan;
 import surfeit.segregation.PlanGoal;
 import surfeit.segregation.Planner;
 import surfeit.segregation.SampleComparison;
+import surfeit.segregation.SampleSums;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Sample;
 
@@ -75,6 +77,22 @@ final class Answers {
         Nominal nominal = nominal(stored.sample(), alloy);
         return new ComparedSample(stored.name(), stored.sample(), nominal, phases(nominal, alloy),
             access.spotSource(stored));
+    }
+
+    /**
+     * The sums of a sample's spots, going on from those the source has kept, for every way of grouping that has no more
+     * particles than given; empty where its spots cannot be compared.
+     */
+    Map<GroupBy, SampleSums> sums(ReadAccess access, StoredSample stored, SpotSource source,
+                                  Map<GroupBy, Integer> mostParticles) {
+        try {
+            Optional<StoredAlloy> alloy = named(access, stored.sample());
+            Nominal nominal = nominal(stored.sample(), alloy);
+            return SampleSums.of(stored.sample(), nominal, phases(nominal, alloy), source, mostParticles,
+                detectionLimitMassFraction);
+        } catch (ProblemException e) {
+            return Map.of();
+        }
     }
 
     /** @param alloy the alloy the sample names, if it names one */

@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -31,6 +32,7 @@ public final class Laboratory {
     private final Store store;
     private final Alloys alloys;
     private final Answers answers;
+    private final Sums sums;
     private final RepeatedRequests repeated;
     private final Access access;
     private final EventLog eventLog;
@@ -42,6 +44,7 @@ public final class Laboratory {
         this.store = store;
         this.alloys = new Alloys(packagedAlloys);
         this.answers = new Answers(alloys, interpreter, detectionLimitMassFraction);
+        this.sums = new Sums(answers);
         this.repeated = new RepeatedRequests();
         this.access = new Access(store);
         this.eventLog = new EventLog(store);
@@ -52,6 +55,7 @@ public final class Laboratory {
         this.store = new OpenStore(open);
         this.alloys = outer.alloys;
         this.answers = outer.answers;
+        this.sums = outer.sums;
         this.repeated = outer.repeated;
         this.access = outer.access;
         this.eventLog = new EventLog(store);
@@ -128,6 +132,7 @@ public final class Laboratory {
             access.audit(occasion, "sample described", Optional.of(name), "revision " + now.revision());
             Staleness.sampleChanged(access, name, InputChange.ofSample(SampleRevision.What.DESCRIBED, now.revision(),
                 occasion, Optional.empty()));
+            sums.inputsChanged(access, now);
             return new Change<>(present.isPresent() ? Change.Kind.CHANGED : Change.Kind.CREATED, now);
         });
     }
@@ -147,9 +152,18 @@ public final class Laboratory {
     /** As {@link #importSpots(String, Upload, SpotRows, ImportOptions, Occasion)}, telling how far it has come. */
     public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options,
                                     Occasion occasion, ImportProgress progress) {
-        Function<WriteAccess, ImportReport> work = access ->
-            new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress).run(upload, rows);
-        return options.validateOnly() ? SpotImport.rehearsed(store.rehearse(work)) : store.write(work);
+        if (options.validateOnly()) {
+            return SpotImport.rehearsed(store.rehearse(access ->
+                new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress).run(upload, rows)));
+        }
+        return store.write(access -> {
+            SpotImport work = new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress);
+            ImportReport report = work.run(upload, rows);
+            if (report.acceptedCount() > 0) {
+                sums.spotsAdded(access, sample, work.hasRecordedReferences());
+            }
+            return report;
+        });
     }
 
     /** Spots of a sample in the order of record. */
@@ -226,12 +240,14 @@ public final class Laboratory {
      */
     public StoredSpot correct(String id, String reason, Expectation expectation, Correction correction,
                               Occasion occasion) {
-        return store.write(access -> SpotRevising.correct(access, id, reason, expectation, correction, occasion));
+        return store.write(access -> sums.revised(access,
+            SpotRevising.correct(access, id, reason, expectation, correction, occasion)));
     }
 
     /** Takes a spot out of every calculation from now on; it stays readable. Again, it changes nothing. */
     public StoredSpot withdraw(String id, String reason, Expectation expectation, Occasion occasion) {
-        return store.write(access -> SpotRevising.withdraw(access, id, reason, expectation, occasion));
+        return store.write(access -> sums.revised(access,
+            SpotRevising.withdraw(access, id, reason, expectation, occasion)));
     }
 
     /** Makes the corrected spot out of the present one. */
@@ -276,7 +292,13 @@ public final class Laboratory {
 
     /** States an alloy; the same statement again changes nothing. @throws ProblemException as {@link #describe} */
     public Change<StoredAlloy> defineAlloy(Alloy alloy, Expectation expectation, Occasion occasion) {
-        return store.write(access -> alloys.define(access, alloy, expectation, occasion));
+        return store.write(access -> {
+            Change<StoredAlloy> change = alloys.define(access, alloy, expectation, occasion);
+            if (change.kind() != Change.Kind.UNCHANGED) {
+                sums.alloyStated(access, alloy.id());
+            }
+            return change;
+        });
     }
 
     // Answers
@@ -339,30 +361,20 @@ public final class Laboratory {
         return readings;
     }
 
+    /** The sums kept beside the spots. */
+    public KeptSums keptSums() {
+        return new KeptSums(store, sums);
+    }
+
     // Feed, audit, safe repetition
 
     public List<LabEvent> events(EventFilter filter, long after, int limit) {
         return store.read(access -> access.events(filter, after, limit));
     }
 
-    /** Numbers of the oldest and newest event kept; 0 and 0 where there is none. */
-    public EventLog.Range eventRange() {
-        return eventLog.range();
-    }
-
-    public Page<AuditEntry> audit(PageRequest page) {
-        long after = page.after().map(Lookups::key).orElse(0L);
-        return Page.of(store.read(access -> access.audit(after, page.size() + 1)), page.size(),
-            entry -> Long.toString(entry.number()));
-    }
-
-    public AuditHead auditHead() {
-        return store.read(ReadAccess::auditHead);
-    }
-
-    /** Goes through the whole audit. */
-    public AuditCheck checkAudit() {
-        return store.read(access -> AuditChain.check(access, List.of()));
+    /** Who changed what, row by row. */
+    public AuditLog auditLog() {
+        return new AuditLog(store);
     }
 
     /** Bytes the record takes where it is kept. */

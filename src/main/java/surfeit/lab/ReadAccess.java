@@ -1,7 +1,9 @@
 package surfeit.lab;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import surfeit.segregation.GroupBy;
 import surfeit.segregation.SpotSource;
 
 /** One unchanging state of the record, to be read within the call that handed it over. Not thread-safe. */
@@ -26,6 +28,15 @@ public interface ReadAccess {
 
     /** The spots of a sample as of its revision, withdrawn ones left out; to be read within this call. */
     SpotSource spotSource(StoredSample sample);
+
+    /** The spots up to where kept sums go, to be compared with these; reference spots all. */
+    SpotSource spotSource(StoredSample sample, SumsMark upTo);
+
+    /** How far the sums kept of a sample go, without reading them. */
+    Map<GroupBy, SumsMark> sumsMarks(StoredSample sample);
+
+    /** Whether what is kept of a sample is as it was written. */
+    boolean areSumsIntact(StoredSample sample, GroupBy by);
 
     /** All revisions of a spot, the first one first; empty where there is no such spot. */
     List<StoredSpot> spotRevisions(long spot);

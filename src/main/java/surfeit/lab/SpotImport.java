@@ -33,6 +33,7 @@ final class SpotImport implements SpotRows.Sink {
     private final List<SpotRows.Row> lotRows = new ArrayList<>(LOT);
     private Optional<Dialect> dialect = Optional.empty();
     private long accepted;
+    private boolean referencesAccepted;
     private long unchanged;
     private long rejected;
     private long faultCount;
@@ -64,6 +65,11 @@ final class SpotImport implements SpotRows.Sink {
                 OptionalLong.empty(), Optional.empty()));
         }
         return finish(upload);
+    }
+
+    /** Whether any spot that was recorded is one on a piece of known composition. */
+    boolean hasRecordedReferences() {
+        return referencesAccepted;
     }
 
     private ImportReport finish(Upload upload) {
@@ -141,6 +147,7 @@ final class SpotImport implements SpotRows.Sink {
                 compare(lot.get(i), found.get(i).get(), lotRows.get(i));
             } else {
                 accepted++;
+                referencesAccepted |= lot.get(i).isReference();
             }
         }
         lot.clear();

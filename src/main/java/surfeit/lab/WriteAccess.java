@@ -21,6 +21,16 @@ public interface WriteAccess extends ReadAccess {
     /** Records a further revision of a spot. */
     StoredSpot revise(StoredSpot present, Spot spot, boolean withdrawn, String reason, Occasion occasion);
 
+    /**
+     * Keeps sums of all spots of the sample on record, in place of those kept before.
+     *
+     * @param bytes the sums; empty to note that this sample has none that can be kept
+     */
+    void keepSums(StoredSample present, GroupBy by, int particleCount, Optional<byte[]> bytes);
+
+    /** Forgets the sums kept of a sample. */
+    void forgetSums(StoredSample sample);
+
     StoredAlloy defineAlloy(Alloy alloy, Occasion occasion);
 
     /** Keeps an answer for ever, with the revisions it was made from. */

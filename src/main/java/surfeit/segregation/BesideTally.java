@@ -75,6 +75,34 @@ final class BesideTally {
         return basis == Basis.MASS ? fraction / element.atomicWeight() : fraction;
     }
 
+    void writeTo(SumsOut out) {
+        out.count("spots", spots);
+        out.count("elements beside", sums.size());
+        sums.forEach((element, sum) -> {
+            out.element(element);
+            out.real("atoms per closed atom", sum.perClosedAtom);
+            out.real("limit beside", sum.limit);
+        });
+        out.count("lines", lines.size());
+        lines.forEach((element, line) -> {
+            out.element(element);
+            out.text("line", line);
+        });
+    }
+
+    void readFrom(SumsIn in) {
+        spots = in.count();
+        for (long left = in.count(); left > 0; left--) {
+            Sum sum = new Sum();
+            sums.put(in.element(), sum);
+            sum.perClosedAtom = in.real();
+            sum.limit = in.real();
+        }
+        for (long left = in.count(); left > 0; left--) {
+            lines.put(in.element(), in.text());
+        }
+    }
+
     void merge(BesideTally other) {
         spots += other.spots;
         other.lines.forEach(lines::putIfAbsent);

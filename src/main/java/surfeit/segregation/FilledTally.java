@@ -43,6 +43,21 @@ final class FilledTally {
         run.add(particle, corrected, uncertainties);
     }
 
+    void writeTo(SumsOut out) {
+        atZero.writeTo(out);
+        out.yesOrNo("values below their limit", atLimit.isPresent());
+        atLimit.ifPresent(run -> run.writeTo(out));
+    }
+
+    void readFrom(SumsIn in) {
+        atZero.readFrom(in);
+        if (in.yesOrNo()) {
+            RunTally run = atZero.empty();
+            run.readFrom(in);
+            atLimit = Optional.of(run);
+        }
+    }
+
     /** The runs: one, or two where values lay below their limit. */
     List<RunTally> runs() {
         return atLimit.map(limit -> List.of(atZero, limit)).orElse(List.of(atZero));

@@ -71,6 +71,42 @@ final class ForeignTally {
         return basis == Basis.MASS ? measured.fraction() / element.atomicWeight() : measured.fraction();
     }
 
+    void writeTo(SumsOut out) {
+        out.count("particles with any element", spotsOfParticle.size());
+        spotsOfParticle.forEach((particle, spots) -> {
+            out.text("particle", particle);
+            out.count("spots", spots);
+        });
+        out.count("elements reported", shares.size());
+        shares.forEach((element, own) -> {
+            out.element(element);
+            out.count("spots with the element", own.spots);
+            out.real("highest limit", own.highestLimit);
+            out.count("particles with the element", own.sumsOfParticle.size());
+            own.sumsOfParticle.forEach((particle, sums) -> {
+                out.text("particle", particle);
+                out.reals("sums of shares", sums);
+            });
+        });
+    }
+
+    void readFrom(SumsIn in) {
+        for (long left = in.count(); left > 0; left--) {
+            spotsOfParticle.put(in.text(), in.count());
+        }
+        for (long left = in.count(); left > 0; left--) {
+            Shares own = new Shares();
+            shares.put(in.element(), own);
+            own.spots = in.count();
+            own.highestLimit = in.real();
+            for (long particles = in.count(); particles > 0; particles--) {
+                double[] sums = new double[2];
+                own.sumsOfParticle.put(in.text(), sums);
+                in.reals(sums);
+            }
+        }
+    }
+
     void merge(ForeignTally other) {
         other.spotsOfParticle.forEach((particle, count) -> spotsOfParticle.merge(particle, count, Long::sum));
         other.shares.forEach((element, theirs) -> {

@@ -83,6 +83,48 @@ final class GroupFacts {
         }
     }
 
+    void writeTo(SumsOut out) {
+        beside.writeTo(out);
+        geometry.writeTo(out);
+        out.texts("bases", bases.stream().map(Basis::name).toList());
+        out.count("positions stated", positions.size());
+        positions.forEach((position, count) -> {
+            out.text("position", position.name());
+            out.count("spots there", count);
+        });
+        out.texts("spots that cannot be closed", unusable);
+        out.texts("sessions", sessions);
+        out.count("spots", spots);
+        out.count("spots with a total of one", normalised);
+        out.real("lowest total", lowestTotal);
+        out.real("highest total", highestTotal);
+        out.real("smallest feature", smallestFeatureUm);
+        out.real("lowest tilt", lowestTilt);
+        out.real("highest tilt", highestTilt);
+        out.count("spots with a tilt", withTilt);
+    }
+
+    void readFrom(SumsIn in) {
+        beside.readFrom(in);
+        geometry.readFrom(in);
+        for (long left = in.count(); left > 0; left--) {
+            bases.add(in.oneOf(Basis.values()));
+        }
+        for (long left = in.count(); left > 0; left--) {
+            positions.put(in.oneOf(Position.values()), (int) in.count());
+        }
+        in.texts(unusable);
+        in.texts(sessions);
+        spots = in.count();
+        normalised = in.count();
+        lowestTotal = in.real();
+        highestTotal = in.real();
+        smallestFeatureUm = in.real();
+        lowestTilt = in.real();
+        highestTilt = in.real();
+        withTilt = in.count();
+    }
+
     void merge(GroupFacts other) {
         other.positions.forEach((position, count) -> positions.merge(position, count, Integer::sum));
         unusable.addAll(other.unusable.subList(0, Math.min(other.unusable.size(), NAMES_MAX - unusable.size())));

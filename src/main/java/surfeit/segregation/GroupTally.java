@@ -136,6 +136,54 @@ final class GroupTally {
         return spot.values().containsKey(element) && !(spot.values().get(element) instanceof ReportedValue.NotReported);
     }
 
+    /** Nothing here is stale: the group was read again where it had to be. */
+    void writeTo(SumsOut out) {
+        out.elements(listed);
+        out.aside(negatives);
+        out.aside(zeros);
+        out.yesOrNo("corrected", corrected.isPresent());
+        offer.correction().ifPresent(correction -> out.reals("gain of the reference spots", correction.gain()));
+        out.count("spots that can be closed", usable);
+        for (int i = 0; i < belowCounts.length; i++) {
+            out.count("spots below their limit", belowCounts[i]);
+            out.real("highest limit", highestLimits[i]);
+            out.yesOrNo("assumed limit", limitAssumed[i]);
+            out.real("step of the last digit", steps[i]);
+        }
+        raw.writeTo(out);
+        corrected.ifPresent(tally -> tally.writeTo(out));
+        facts.writeTo(out);
+        foreign.writeTo(out);
+        phases.writeTo(out);
+    }
+
+    /** A tally that goes on from what another one wrote, provided that reference spots correct it in the same way. */
+    static GroupTally readFrom(SumsIn in, NominalFractions nominal, Sample sample, References references,
+                               GroupKey key, double defaultLimit, PhaseTally.Source phases) {
+        Set<Element> listed = new TreeSet<>(in.elements());
+        GroupTally tally = new GroupTally(nominal, sample, references, key, defaultLimit, listed, in.aside(), phases);
+        tally.readSums(in);
+        return tally;
+    }
+
+    private void readSums(SumsIn in) {
+        zeros = in.aside();
+        in.require("correction", corrected.isPresent());
+        offer.correction().ifPresent(correction -> in.require("gain", correction.gain()));
+        usable = in.count();
+        for (int i = 0; i < belowCounts.length; i++) {
+            belowCounts[i] = in.count();
+            highestLimits[i] = in.real();
+            limitAssumed[i] = in.yesOrNo();
+            steps[i] = in.real();
+        }
+        raw.readFrom(in);
+        corrected.ifPresent(tally -> tally.readFrom(in));
+        facts.readFrom(in);
+        foreign.readFrom(in);
+        phases.readFrom(in);
+    }
+
     /** Whether the group must be read again, given what the whole group (or the groups merged with it) shows. */
     boolean mustReadAgain(Set<Element> listedInAll, boolean negativesInAll) {
         return stale || !listed.equals(listedInAll) || zeros && negatives != negativesInAll;

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 import surfeit.composition.NominalFractions;
 import surfeit.composition.Phase;
 import surfeit.spot.Sample;
@@ -27,6 +28,8 @@ final class Grouping {
     static final String UNNAMED_PARTICLE = "unnamed particle";
     private static final String ALL_SPOTS = "all spots";
     private static final int SESSIONS_AS_UNITS_FROM = 3;
+    /** Grows when the sums are written in another order or hold something else. */
+    private static final long SUMS_FORM = 1;
 
     private final Sample sample;
     private final NominalFractions nominal;
@@ -39,6 +42,9 @@ final class Grouping {
     private final Set<String> sessionNames = new TreeSet<>();
     private final PhaseTally.Source phases;
     private long spotCount;
+    private Optional<KeptSums> kept = Optional.empty();
+    private Set<GroupKey> keptKeys = Set.of();
+    private int particlesMax = Integer.MAX_VALUE;
 
     Grouping(Sample sample, NominalFractions nominal, GroupBy by, double defaultLimit, References references) {
         this(sample, nominal, by, defaultLimit, references, List.of());
@@ -55,21 +61,45 @@ final class Grouping {
         this.phases = new PhaseTally.Source(phases, nominal);
     }
 
-    /** Reads the spots and gives the groups in the order of first appearance. */
+    /**
+     * Reads the spots and gives the groups in the order of first appearance; it goes on from kept sums where there are
+     * any and they were made from the same inputs.
+     */
     List<GroupData> read(SpotSource source) {
-        source.forEachSpecimen(this::first);
+        start(source, Integer.MAX_VALUE);
+        kept.ifPresentOrElse(sums -> sums.forEachLater(this::add), () -> source.forEachSpecimen(this::add));
+        return finish(source);
+    }
+
+    /**
+     * Begins with kept sums or with nothing; then come the later spots or all, by {@link #add}, and {@link #finish}.
+     *
+     * @param mostParticles over more particles it gives up
+     * @return the sums it goes on from
+     */
+    Optional<KeptSums> start(SpotSource source, int mostParticles) {
+        particlesMax = mostParticles;
+        kept = source.kept(by).filter(sums -> goesOnFrom(sums.bytes()));
+        keptKeys = Set.copyOf(tallies.keySet());
+        return kept;
+    }
+
+    /** Reads groups again that need it, and gives all in the order of first appearance. */
+    List<GroupData> finish(SpotSource source) {
         List<GroupMerge> merges = merges();
         Set<GroupKey> again = new LinkedHashSet<>();
         for (GroupMerge merge : merges) {
             again.addAll(merge.renew(tallies));
         }
-        if (!again.isEmpty()) {
-            source.forEachSpecimen(spot -> {
+        if (!again.isEmpty() && !isOverfull()) {
+            Consumer<Spot> second = spot -> {
                 GroupKey key = key(spot);
                 if (again.contains(key)) {
                     tallies.get(key).add(spot, particle(spot));
                 }
-            });
+            };
+            kept.filter(sums -> again.stream().noneMatch(keptKeys::contains)).ifPresentOrElse(
+                sums -> sums.forEachLater(second), () -> source.forEachSpecimen(second));
         }
         List<GroupData> groups = new ArrayList<>();
         for (GroupMerge merge : merges) {
@@ -85,7 +115,69 @@ final class Grouping {
         return groupOfKey.get(key(spot));
     }
 
-    private void first(Spot spot) {
+    private boolean goesOnFrom(byte[] kept) {
+        try {
+            readFrom(new SumsIn(kept));
+            return true;
+        } catch (SumsIn.UnfitException e) {
+            tallies.clear();
+            particleNames.clear();
+            sessionNames.clear();
+            spotCount = 0;
+            return false;
+        }
+    }
+
+    /** Writes the sums of all spots read, to be gone on from later; the inputs they were made from stand in front. */
+    void writeTo(SumsOut out) {
+        out.count("form", SUMS_FORM);
+        out.count("version of the method", MethodSettings.VERSION);
+        out.text("grouped by", by.word());
+        out.text("spot centre", sample.judgement().spotCentre().name());
+        out.real("default limit", defaultLimit);
+        out.yesOrNo("spots are independent", sample.spotsIndependent());
+        out.optionalReal("beam energy", sample.geometry().beamEnergyKev().stream().boxed().findFirst());
+        out.elements(sample.excludedElements());
+        out.elements(nominal.elements());
+        out.count("spots", spotCount);
+        out.texts("particle", particleNames);
+        out.texts("session", sessionNames);
+        out.count("groups", tallies.size());
+        tallies.forEach((key, tally) -> {
+            out.text("group", key.name());
+            out.optionalReal("beam energy", key.beamEnergyKev());
+            out.optionalText("session", key.session());
+            tally.writeTo(out);
+        });
+    }
+
+    /** @throws SumsIn.UnfitException where the inputs were others, or the program wrote sums in another form */
+    private void readFrom(SumsIn in) {
+        in.require("form", SUMS_FORM);
+        in.require("version of the method", MethodSettings.VERSION);
+        in.require("grouped by", by.word());
+        in.require("spot centre", sample.judgement().spotCentre().name());
+        in.require("default limit", defaultLimit);
+        in.require("spots are independent", sample.spotsIndependent());
+        if (!in.optionalReal().equals(sample.geometry().beamEnergyKev().stream().boxed().findFirst())) {
+            throw new SumsIn.UnfitException("beam energy");
+        }
+        in.requireElements(sample.excludedElements());
+        in.requireElements(nominal.elements());
+        spotCount = in.count();
+        in.texts(particleNames);
+        in.texts(sessionNames);
+        for (long left = in.count(); left > 0; left--) {
+            GroupKey key = new GroupKey(in.text(), in.optionalReal(), in.optionalText());
+            tallies.put(key, GroupTally.readFrom(in, nominal, sample, references, key, defaultLimit, phases));
+        }
+        in.requireEnd();
+    }
+
+    void add(Spot spot) {
+        if (isOverfull()) {
+            return;
+        }
         spotCount++;
         particleNames.add(particle(spot));
         sessionNames.add(spot.session().orElse(""));
@@ -130,6 +222,15 @@ final class Grouping {
     private static String energyWords(Optional<Double> energy) {
         return energy.map(kev -> " @ " + (kev == Math.rint(kev) ? String.format(Locale.ROOT, "%.0f", kev) : kev.toString())
             + " keV").orElse(" @ unstated beam energy");
+    }
+
+    /** True where there are more particles than were to be read; the groups then are not whole. */
+    boolean isOverfull() {
+        return particleNames.size() > particlesMax;
+    }
+
+    boolean wentOn() {
+        return kept.isPresent();
     }
 
     long spotCount() {

@@ -86,6 +86,32 @@ final class ParticleTally {
         }
     }
 
+    /** Spots kept for their median are not written. */
+    void writeTo(SumsOut out) {
+        out.text("particle", name);
+        out.count("spots", spots);
+        out.yesOrNo("every spot has a variance", everySpotHasVariance);
+        out.reals("mean", mean);
+        out.reals("sum of squares", squares);
+        out.reals("sum of closed variances", closedVariances);
+        out.reals("sum of part variances", partVariances);
+    }
+
+    static ParticleTally readFrom(SumsIn in, int elements) {
+        ParticleTally tally = new ParticleTally(in.text(), elements, false);
+        tally.spots = (int) in.count();
+        tally.everySpotHasVariance = in.yesOrNo();
+        in.reals(tally.mean);
+        in.reals(tally.squares);
+        in.reals(tally.closedVariances);
+        in.reals(tally.partVariances);
+        return tally;
+    }
+
+    String name() {
+        return name;
+    }
+
     ParticleSums sums() {
         return new ParticleSums(name, spots, median && spots >= 3 ? medians() : mean.clone(), squares.clone(),
             everySpotHasVariance

@@ -121,6 +121,18 @@ final class PhaseTally {
         positions.forEach(position -> position.add(closed));
     }
 
+    void writeTo(SumsOut out) {
+        out.count("tie lines", raw.size());
+        raw.forEach(positions -> positions.writeTo(out));
+        corrected.forEach(positions -> positions.writeTo(out));
+    }
+
+    void readFrom(SumsIn in) {
+        in.require("tie lines", raw.size());
+        raw.forEach(positions -> positions.readFrom(in));
+        corrected.forEach(positions -> positions.readFrom(in));
+    }
+
     /** The spots of several tallies over the same elements, as measured. */
     static PhaseTally merged(List<PhaseTally> tallies) {
         PhaseTally first = tallies.get(0);

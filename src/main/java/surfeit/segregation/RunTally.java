@@ -25,9 +25,32 @@ final class RunTally {
         return copy;
     }
 
+    /** A tally of the same elements that has seen no spot. */
+    RunTally empty() {
+        return new RunTally(coSquares.length, median);
+    }
+
     void add(String particle, double[] closed, double[] partUncertainties) {
         particles.computeIfAbsent(particle, name -> new ParticleTally(name, closed.length, median))
             .add(closed, partUncertainties, coSquares);
+    }
+
+    void writeTo(SumsOut out) {
+        out.count("particles", particles.size());
+        particles.values().forEach(tally -> tally.writeTo(out));
+        for (double[] row : coSquares) {
+            out.reals("sum of products", row);
+        }
+    }
+
+    void readFrom(SumsIn in) {
+        for (long left = in.count(); left > 0; left--) {
+            ParticleTally tally = ParticleTally.readFrom(in, coSquares.length);
+            particles.put(tally.name(), tally);
+        }
+        for (double[] row : coSquares) {
+            in.reals(row);
+        }
     }
 
     List<ParticleSums> particleSums() {

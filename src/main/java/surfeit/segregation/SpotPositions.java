@@ -101,6 +101,42 @@ final class SpotPositions {
         used++;
     }
 
+    void writeTo(SumsOut out) {
+        out.reals("start of a tie line", line.start());
+        out.reals("end of a tie line", line.end());
+        out.real("reach of its first phase", line.nearFrom());
+        out.real("reach of its second phase", line.nearTo());
+        out.count("spots", spots);
+        out.count("spots at its first phase", atFrom);
+        out.count("spots at its second phase", atTo);
+        out.real("squares beside the line", besideSquares);
+        out.real("lowest position", lowest);
+        out.real("highest position", highest);
+        out.count("bins", used);
+        for (int i = 0; i < used; i++) {
+            out.count("bin", bins[i]);
+            out.count("spots in a bin", counts[i]);
+            out.real("sum of a bin", sums[i]);
+            out.real("squares of a bin", squares[i]);
+        }
+    }
+
+    void readFrom(SumsIn in) {
+        in.require("tie line", line.start());
+        in.require("tie line", line.end());
+        in.require("tie line", line.nearFrom());
+        in.require("tie line", line.nearTo());
+        spots = in.count();
+        atFrom = in.count();
+        atTo = in.count();
+        besideSquares = in.real();
+        lowest = in.real();
+        highest = in.real();
+        for (long left = in.count(); left > 0; left--) {
+            add((int) in.count(), in.count(), in.real(), in.real());
+        }
+    }
+
     int binsInUse() {
         return used;
     }

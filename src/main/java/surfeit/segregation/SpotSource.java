@@ -1,6 +1,7 @@
 package surfeit.segregation;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
 import surfeit.spot.Spot;
 
@@ -16,6 +17,11 @@ public interface SpotSource {
 
     /** Hands every spot of the specimen to the consumer, in the order they were recorded. */
     void forEachSpecimen(Consumer<Spot> consumer);
+
+    /** Sums kept of the first of these spots, groups put together so; empty where none are kept. */
+    default Optional<KeptSums> kept(GroupBy by) {
+        return Optional.empty();
+    }
 
     /** A source over a list of spots, reference spots among them. */
     static SpotSource of(List<Spot> spots) {

@@ -39,6 +39,28 @@ final class StatedGeometry {
         }
     }
 
+    void writeTo(SumsOut out) {
+        out.count("positions", places.size());
+        places.forEach((position, place) -> {
+            out.optionalText("position", position.map(Position::name));
+            out.count("spots there", place.spots);
+            out.count("spots with a tilt", place.tilted);
+            out.real("lowest tilt", place.lowest);
+            out.real("highest tilt", place.highest);
+        });
+    }
+
+    void readFrom(SumsIn in) {
+        for (long left = in.count(); left > 0; left--) {
+            Place place = new Place();
+            places.put(in.yesOrNo() ? Optional.of(in.oneOf(Position.values())) : Optional.empty(), place);
+            place.spots = in.count();
+            place.tilted = in.count();
+            place.lowest = in.real();
+            place.highest = in.real();
+        }
+    }
+
     void merge(StatedGeometry other) {
         other.places.forEach((position, place) -> places.computeIfAbsent(position, p -> new Place()).add(place));
     }

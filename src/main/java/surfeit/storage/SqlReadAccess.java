@@ -1,6 +1,7 @@
 package surfeit.storage;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import surfeit.lab.AuditEntry;
@@ -20,6 +21,8 @@ import surfeit.lab.StoredAlloy;
 import surfeit.lab.StoredInterpretation;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
+import surfeit.lab.SumsMark;
+import surfeit.segregation.GroupBy;
 import surfeit.segregation.SpotSource;
 
 /** The record as one transaction sees it. Not thread-safe. */
@@ -27,6 +30,7 @@ class SqlReadAccess implements ReadAccess {
     final Handle handle;
     final SqlSamples samples;
     final SqlSpots spots;
+    final SqlSums sums;
     final SqlImports imports;
     final SqlAlloys alloys;
     final SqlEvents events;
@@ -39,6 +43,7 @@ class SqlReadAccess implements ReadAccess {
         this.handle = handle;
         this.samples = new SqlSamples(handle);
         this.spots = new SqlSpots(handle, samples);
+        this.sums = new SqlSums(handle, samples);
         this.imports = new SqlImports(handle);
         this.alloys = new SqlAlloys(handle);
         this.events = new SqlEvents(handle);
@@ -80,7 +85,22 @@ class SqlReadAccess implements ReadAccess {
 
     @Override
     public SpotSource spotSource(StoredSample sample) {
-        return spots.source(sample);
+        return spots.source(sample, sums);
+    }
+
+    @Override
+    public SpotSource spotSource(StoredSample sample, SumsMark upTo) {
+        return spots.sourceUpTo(sample, sums, upTo.lastSpot());
+    }
+
+    @Override
+    public Map<GroupBy, SumsMark> sumsMarks(StoredSample sample) {
+        return sums.marks(sample);
+    }
+
+    @Override
+    public boolean areSumsIntact(StoredSample sample, GroupBy by) {
+        return sums.isIntact(sample, by);
     }
 
     @Override

@@ -3,7 +3,6 @@ package surfeit.storage;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -31,6 +30,9 @@ final class SqlSpots {
     /** The revisions of spots that held at one revision of the sample. */
     private static final String AS_OF =
         "r.sample = :sample AND r.from_revision <= :asOf AND (r.until_revision IS NULL OR r.until_revision > :asOf)";
+
+    private static final String PAYLOADS =
+        "SELECT r.payload FROM spot_revision r WHERE " + AS_OF + " AND r.withdrawn = 0";
 
     private final Handle handle;
     private final SqlSamples samples;
@@ -90,27 +92,31 @@ final class SqlSpots {
     }
 
     /** The spots of a sample as of its revision, read anew each time they are asked for. */
-    SpotSource source(StoredSample sample) {
-        long number = samples.number(sample.name());
-        return new SpotSource() {
-            @Override
-            public List<Spot> references() {
-                List<Spot> spots = new ArrayList<>();
-                forEach(number, sample.revision(), true, spots::add);
-                return spots;
-            }
-
-            @Override
-            public void forEachSpecimen(Consumer<Spot> consumer) {
-                forEach(number, sample.revision(), false, consumer);
-            }
-        };
+    SpotSource source(StoredSample sample, SqlSums sums) {
+        return new SqlSpotSource(this, sums, sample, Long.MAX_VALUE);
     }
 
-    private void forEach(long sample, long asOf, boolean reference, Consumer<Spot> consumer) {
-        try (Stream<Spot> spots = handle.createQuery("SELECT r.payload FROM spot_revision r WHERE " + AS_OF
-                + " AND r.withdrawn = 0 AND r.reference = :reference ORDER BY r.spot")
-            .bind("sample", sample).bind("asOf", asOf).bind("reference", reference ? 1 : 0)
+    /** The same, of the spots up to one of them only; reference spots all. */
+    SpotSource sourceUpTo(StoredSample sample, SqlSums sums, long lastSpot) {
+        return new SqlSpotSource(this, sums, sample, lastSpot);
+    }
+
+    /** The reference spots. They are looked up in an index of theirs, which only a question of its own is sure to use. */
+    List<Spot> references(StoredSample sample) {
+        return handle.createQuery(PAYLOADS + '\n' + """
+                AND r.reference = 1 AND r.spot IN
+                    (SELECT x.spot FROM spot_revision x WHERE x.sample = :sample AND x.reference = 1)
+                ORDER BY r.spot""")
+            .bind("sample", samples.number(sample.name())).bind("asOf", sample.revision())
+            .map((row, context) -> SpotCodec.decode(row.getBytes(1))).list();
+    }
+
+    /** Hands over the spots of the specimen after one spot and up to another. */
+    void forEachSpecimen(StoredSample sample, long after, long last, Consumer<Spot> consumer) {
+        try (Stream<Spot> spots = handle.createQuery(PAYLOADS
+                + " AND r.reference = 0 AND r.spot > :after AND r.spot <= :last ORDER BY r.spot")
+            .bind("sample", samples.number(sample.name())).bind("asOf", sample.revision())
+            .bind("after", after).bind("last", last)
             .map((row, context) -> SpotCodec.decode(row.getBytes(1))).stream()) {
             spots.forEach(consumer);
         }

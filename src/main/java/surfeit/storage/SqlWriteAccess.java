@@ -65,6 +65,16 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     }
 
     @Override
+    public void keepSums(StoredSample present, GroupBy by, int particleCount, Optional<byte[]> bytes) {
+        sums.keep(present, by, particleCount, bytes);
+    }
+
+    @Override
+    public void forgetSums(StoredSample sample) {
+        sums.forget(sample);
+    }
+
+    @Override
     public StoredAlloy defineAlloy(Alloy alloy, Occasion occasion) {
         StoredAlloy now = alloys.define(alloy, occasion);
         content.described(alloy.id(), now.revision(), AlloyCodec.encode(alloy));

@@ -50,7 +50,7 @@ class BackupRouteTest {
             .hasValue("attachment; filename=\"surfeit-2026-11-24T083000Z.backup\"");
         assertThat(reply.header("Repr-Digest")).hasValue("sha-256=:"
             + Base64.getEncoder().encodeToString(MessageDigest.getInstance("SHA-256").digest(reply.body())) + ":");
-        AuditHead head = service.laboratory().auditHead();
+        AuditHead head = service.laboratory().auditLog().head();
         assertThat(reply.header("Audit-Head")).hasValue(head.count() + ":" + head.hash());
 
         Path file = Files.write(folder.resolve("lab.backup"), reply.body());
@@ -59,7 +59,7 @@ class BackupRouteTest {
         try (SqliteStore store = SqliteStore.open(folder.resolve("restored"))) {
             Laboratory restored = new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(), 0.003);
             assertThat(restored.sample("A7")).isEqualTo(service.laboratory().sample("A7"));
-            assertThat(restored.checkAudit()).returns(head, AuditCheck::head);
+            assertThat(restored.auditLog().check()).returns(head, AuditCheck::head);
         }
     }
 

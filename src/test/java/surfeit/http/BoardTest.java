@@ -138,7 +138,7 @@ class BoardTest {
 
     @Test
     void a_preview_shows_the_answer_with_what_is_on_record_and_stores_nothing() {
-        long before = service.laboratory().eventRange().last();
+        long before = service.laboratory().eventLog().range().last();
         Reply fresh = service.post("/samples/new-lot/preview?alloy=ag-cu-eutectic&beam_energy_kev=15", "text/csv",
             InventedPowder.WIDE);
         assertThat(fresh.text()).contains("data-new=\"true\" data-accepted=\"9\"", "Cu enriched", "Figure 4.");
@@ -153,8 +153,8 @@ class BoardTest {
         assertThat(service.post("/samples/new-lot/preview?alloy=ag-cu-eutectic", "text/csv", "label;Ag;Cu\n1;2;3\n")
             .code())
             .isEqualTo("unit-missing");
-        assertThat(service.laboratory().eventRange().last()).isEqualTo(before);
-        assertThat(service.laboratory().checkAudit().broken()).isEmpty();
+        assertThat(service.laboratory().eventLog().range().last()).isEqualTo(before);
+        assertThat(service.laboratory().auditLog().check().broken()).isEmpty();
         assertThat(service.get("/v1/samples/new-lot").status()).isEqualTo(404);
         assertThat(service.get("/v1/samples/as-made/segregation").json().path("spot_count").asInt()).isEqualTo(9);
     }

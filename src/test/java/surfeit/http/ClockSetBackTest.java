@@ -75,9 +75,9 @@ class ClockSetBackTest {
             LabEvent.Type.SPOT_CORRECTED, LabEvent.Type.SPOTS_IMPORTED);
         assertThat(laboratory.events(EventFilter.ALL, 0, 10)).extracting(LabEvent::id)
             .containsExactly(1L, 2L, 3L, 4L, 5L);
-        assertThat(laboratory.audit(PageRequest.first(10)).items()).extracting(AuditEntry::number)
+        assertThat(laboratory.auditLog().page(PageRequest.first(10)).items()).extracting(AuditEntry::number)
             .containsExactly(1L, 2L, 3L, 4L, 5L);
-        assertThat(laboratory.checkAudit().broken()).isEmpty();
+        assertThat(laboratory.auditLog().check().broken()).isEmpty();
         assertThat(labels("/v1/samples/A7/spots")).containsExactly("P1-1", "P1-2", "P1-3");
     }
 

@@ -78,7 +78,7 @@ class EventFeedBenchmarkTest {
     private static Arrivals ours(RunningService service, int number) throws Exception {
         Sample sample = service.laboratory().sample("A7").sample();
         Occasion occasion = new Occasion("bench", RunningService.NOW);
-        long first = service.laboratory().eventRange().last();
+        long first = service.laboratory().eventLog().range().last();
         Arrivals arrivals = new Arrivals(first);
         AtomicInteger committed = new AtomicInteger();
         try (EventCrowd crowd = new EventCrowd(service.server().port(), CLIENTS, "", first + EVENTS, arrivals::arrived);

@@ -95,7 +95,7 @@ class RepeatedPostTest {
         assertThat(service.laboratory().sample("A7").revision()).isEqualTo(2);
         assertThat(service.laboratory().events(EventFilter.ALL, 0, 100)).extracting(LabEvent::type)
             .containsExactly(LabEvent.Type.SAMPLE_CHANGED, LabEvent.Type.SPOTS_IMPORTED);
-        assertThat(service.laboratory().auditHead().count()).isEqualTo(2);
+        assertThat(service.laboratory().auditLog().head().count()).isEqualTo(2);
     }
 
     private static String one(String copper) {

@@ -127,13 +127,13 @@ class AccessTest {
     void making_and_revoking_stand_in_the_audit_without_the_secret() {
         IssuedToken issued = issue("bench", 1, TokenScope.READ, TokenScope.CORRECT);
         access.revoke("tok_0001", new Occasion("ben", NOON));
-        List<AuditEntry> rows = bench.laboratory().audit(PageRequest.first(10)).items();
+        List<AuditEntry> rows = bench.laboratory().auditLog().page(PageRequest.first(10)).items();
         assertThat(rows).extracting(AuditEntry::who).containsExactly("anna", "ben");
         assertThat(rows).extracting(AuditEntry::what).containsExactly("token made", "token revoked");
         assertThat(rows.get(0).detail())
             .isEqualTo("tok_0001 \"bench\": scopes read, correct; expires 2027-11-20T12:00:00Z")
             .doesNotContain(issued.secret());
-        assertThat(bench.laboratory().checkAudit().broken()).isEmpty();
+        assertThat(bench.laboratory().auditLog().check().broken()).isEmpty();
     }
 
     @Test

@@ -32,14 +32,14 @@ class AuditTest {
             bench.laboratory().correct("spt_0001", "misread", Expectation.NONE,
                 (spot, sample) -> LabBench.spot("P1-1", "77.8"), LabBench.ANNA);
             bench.laboratory().withdraw("spt_0001", "charging", Expectation.NONE, LabBench.ANNA);
-            head = bench.laboratory().auditHead();
+            head = bench.laboratory().auditLog().head();
         }
     }
 
     @Test
     void every_change_has_a_row_with_who_when_what_from_to_and_why() {
         try (LabBench bench = LabBench.in(folder)) {
-            var rows = bench.laboratory().audit(PageRequest.first(10)).items();
+            var rows = bench.laboratory().auditLog().page(PageRequest.first(10)).items();
 
             assertThat(rows).extracting(AuditEntry::what)
                 .containsExactly("sample described", "spots imported", "spot corrected", "spot withdrawn");
@@ -65,7 +65,7 @@ class AuditTest {
     @Test
     void an_empty_audit_is_whole() {
         try (LabBench bench = LabBench.in(folder.resolve("new"))) {
-            assertThat(bench.laboratory().checkAudit())
+            assertThat(bench.laboratory().auditLog().check())
                 .isEqualTo(new AuditCheck(new AuditHead(0, AuditChain.START), Optional.empty()));
         }
     }
@@ -100,15 +100,15 @@ class AuditTest {
     @Test
     void the_chain_goes_on_after_opening_again() {
         try (LabBench bench = LabBench.in(folder).describe("B1")) {
-            assertThat(bench.laboratory().checkAudit()).returns(Optional.empty(), AuditCheck::broken)
-                .returns(bench.laboratory().auditHead(), AuditCheck::head);
-            assertThat(bench.laboratory().auditHead().count()).isEqualTo(5);
+            assertThat(bench.laboratory().auditLog().check()).returns(Optional.empty(), AuditCheck::broken)
+                .returns(bench.laboratory().auditLog().head(), AuditCheck::head);
+            assertThat(bench.laboratory().auditLog().head().count()).isEqualTo(5);
         }
     }
 
     private AuditCheck check() {
         try (LabBench bench = LabBench.in(folder)) {
-            return bench.laboratory().checkAudit();
+            return bench.laboratory().auditLog().check();
         }
     }
 

@@ -47,7 +47,7 @@ class BackupTest {
             SortedMap<String, Long> rows = new TreeMap<>(bench.rowCounts());
             rows.keySet().removeAll(List.of("backup", "backup_count"));
             assertThat(report.rowCounts()).isEqualTo(rows).containsEntry("spot", 20L);
-            assertThat(report.audit()).isEqualTo(bench.laboratory().checkAudit());
+            assertThat(report.audit()).isEqualTo(bench.laboratory().auditLog().check());
             assertThat(report).returns(LabBench.NOON, BackupReport::made)
                 .returns(Files.size(file), BackupReport::byteCount).returns(sha256(file), BackupReport::sha256);
         }
@@ -96,8 +96,8 @@ class BackupTest {
                 spot -> byImport.merge(spot.importId(), 1, Integer::sum));
             assertThat(byImport.remove("imp_0001")).isEqualTo(19);
             assertThat(byImport.values()).containsOnly(SPOTS_AN_IMPORT);
-            assertThat(bench.laboratory().checkAudit().broken()).isEmpty();
-            assertThat(bench.laboratory().auditHead().count()).isEqualTo(byImport.size() + 4L);
+            assertThat(bench.laboratory().auditLog().check().broken()).isEmpty();
+            assertThat(bench.laboratory().auditLog().head().count()).isEqualTo(byImport.size() + 4L);
             return bench.laboratory().sample("A7").spotCount();
         }
     }

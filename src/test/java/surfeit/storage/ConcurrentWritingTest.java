@@ -91,7 +91,7 @@ class ConcurrentWritingTest {
         assertThat(events.stream().skip(1).map(event -> event.subject().orElseThrow())).isEqualTo(imports);
         assertThat(lab.sampleRevisions("A7", PageRequest.first(100)).items().stream().skip(1)
             .map(revision -> revision.link().orElseThrow())).isEqualTo(imports);
-        assertThat(lab.checkAudit().broken()).isEmpty();
+        assertThat(lab.auditLog().check().broken()).isEmpty();
     }
 
     @Test

@@ -80,7 +80,7 @@ class InterpretationRecordTest {
     @Test
     void the_audit_tells_of_the_freezing_and_of_the_change_after_its_cause() {
         try (LabBench bench = LabBench.in(data())) {
-            var rows = bench.laboratory().audit(PageRequest.first(10)).items();
+            var rows = bench.laboratory().auditLog().page(PageRequest.first(10)).items();
 
             assertThat(rows).extracting(AuditEntry::what).containsExactly("sample described", "spots imported",
                 "interpretation stored", "spot withdrawn", "interpretation stale");
@@ -88,7 +88,7 @@ class InterpretationRecordTest {
                 "int_0001: by feature, revision 2, revision 0 of alloy ag-cu-eutectic; recorded sha256:");
             assertThat(rows.get(4).detail())
                 .startsWith("int_0001: spot withdrawn, revision 3 of sample A7; recorded sha256:");
-            assertThat(bench.laboratory().checkAudit().broken()).isEmpty();
+            assertThat(bench.laboratory().auditLog().check().broken()).isEmpty();
         }
     }
 
@@ -113,7 +113,7 @@ class InterpretationRecordTest {
         TamperedFile.change(data().resolve("surfeit.db"), tampering);
 
         try (LabBench bench = LabBench.in(data())) {
-            assertThat(bench.laboratory().checkAudit().broken()).map(AuditCheck.Broken::what).get().asString()
+            assertThat(bench.laboratory().auditLog().check().broken()).map(AuditCheck.Broken::what).get().asString()
                 .containsAnyOf("interpretation", "stored interpretations");
         }
     }
@@ -122,7 +122,7 @@ class InterpretationRecordTest {
     void a_change_that_is_taken_back_takes_the_mark_and_its_event_back() {
         try (LabBench bench = LabBench.in(data())) {
             StoredInterpretation second = freeze(bench.laboratory());
-            long events = bench.laboratory().eventRange().last();
+            long events = bench.laboratory().eventLog().range().last();
 
             assertThatThrownBy(() -> bench.laboratory().once(new RepeatKey("anna", "k1", "f"), LabBench.ANNA, lab -> {
                 lab.withdraw("spt_0002", "charging", Expectation.NONE, LabBench.ANNA);
@@ -131,8 +131,8 @@ class InterpretationRecordTest {
             })).hasMessage("taken back");
 
             assertThat(bench.laboratory().interpretations().find(second.id()).stale()).isEmpty();
-            assertThat(bench.laboratory().eventRange().last()).isEqualTo(events);
-            assertThat(bench.laboratory().checkAudit().broken()).isEmpty();
+            assertThat(bench.laboratory().eventLog().range().last()).isEqualTo(events);
+            assertThat(bench.laboratory().auditLog().check().broken()).isEmpty();
         }
     }
 
@@ -159,7 +159,7 @@ class InterpretationRecordTest {
             assertThat(is.laboratory().interpretations().find("int_0001"))
                 .isEqualTo(was.laboratory().interpretations().find("int_0001"));
             assertThat(is.laboratory().interpretations().text("int_0001", "md")).isEqualTo("# Probe\n");
-            assertThat(is.laboratory().checkAudit().broken()).isEmpty();
+            assertThat(is.laboratory().auditLog().check().broken()).isEmpty();
             assertThat(is.laboratory().events(EventFilter.ALL, 0, 100)).extracting(LabEvent::type)
                 .contains(LabEvent.Type.INTERPRETATION_STORED, LabEvent.Type.INTERPRETATION_STALE);
         }

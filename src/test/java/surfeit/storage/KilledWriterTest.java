@@ -37,8 +37,8 @@ class KilledWriterTest {
             lab.forEachSpot("A7", SpotFilter.ALL, spot -> spotsByImport.merge(spot.importId(), 1, Integer::sum));
             assertThat(lab.sample("A7").spotCount())
                 .isEqualTo(spotsByImport.values().stream().mapToLong(Integer::longValue).sum());
-            assertThat(lab.eventRange().last()).isEqualTo(spotsByImport.size() + 1L);
-            assertThat(lab.checkAudit().broken()).isEmpty();
+            assertThat(lab.eventLog().range().last()).isEqualTo(spotsByImport.size() + 1L);
+            assertThat(lab.auditLog().check().broken()).isEmpty();
         }
         assertThat(acknowledged).hasSizeGreaterThan(ROUNDS * 20).doesNotHaveDuplicates();
         assertThat(spotsByImport.keySet()).containsAll(acknowledged);

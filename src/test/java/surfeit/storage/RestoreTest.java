@@ -47,7 +47,7 @@ class RestoreTest {
             bench.laboratory().correct("spt_0001", "misread", Expectation.NONE,
                 (spot, sample) -> LabBench.spot("P0", "77.8"), LabBench.ANNA);
             bench.laboratory().withdraw("spt_0002", "charging", Expectation.NONE, LabBench.ANNA);
-            head = bench.laboratory().auditHead();
+            head = bench.laboratory().auditLog().head();
             SqliteBackup.take(data(), lab.resolve("lab.backup"), LabBench.NOON);
         }
     }
@@ -67,7 +67,7 @@ class RestoreTest {
         restore();
 
         try (LabBench first = LabBench.in(data()); LabBench second = LabBench.in(restored)) {
-            assertThat(second.laboratory().checkAudit()).isEqualTo(new AuditCheck(head, Optional.empty()));
+            assertThat(second.laboratory().auditLog().check()).isEqualTo(new AuditCheck(head, Optional.empty()));
             assertThat(second.laboratory().segregation("A7", GroupBy.FEATURE).interpretation().groups())
                 .isEqualTo(first.laboratory().segregation("A7", GroupBy.FEATURE).interpretation().groups());
             assertThat(second.laboratory().spots("A7", SpotFilter.ALL.withWithdrawn(), PageRequest.first(100)))
@@ -86,7 +86,7 @@ class RestoreTest {
         try (LabBench bench = LabBench.in(restored)) {
             assertThat(bench.post("A7", LabBench.spot("P0", "77.8")).unchangedCount()).isEqualTo(1);
             assertThat(bench.post("A7", LabBench.spot("new", "70")).id()).contains("imp_0002");
-            assertThat(bench.laboratory().checkAudit()).returns(Optional.empty(), AuditCheck::broken)
+            assertThat(bench.laboratory().auditLog().check()).returns(Optional.empty(), AuditCheck::broken)
                 .returns(head.count() + 1, check -> check.head().count());
             assertThat(bench.laboratory().events(EventFilter.ALL, 0, 100)).extracting(LabEvent::id)
                 .containsExactly(1L, 2L, 3L, 4L, 5L);
@@ -102,7 +102,7 @@ class RestoreTest {
         SqliteRestore.restore(second, folder.resolve("again"), LabBench.NOON);
 
         try (LabBench bench = LabBench.in(folder.resolve("again"))) {
-            assertThat(bench.laboratory().checkAudit()).isEqualTo(new AuditCheck(head, Optional.empty()));
+            assertThat(bench.laboratory().auditLog().check()).isEqualTo(new AuditCheck(head, Optional.empty()));
             assertThat(bench.rowCounts()).containsEntry("backup", 2L);
         }
     }

@@ -54,8 +54,8 @@ class SampleRecordTest {
 
         assertThat(put("A7", LabBench.agCuSample(), Expectation.NONE).kind()).isEqualTo(Change.Kind.UNCHANGED);
         assertThat(put("A7", LabBench.agCuSample(), Expectation.revision(99)).kind()).isEqualTo(Change.Kind.UNCHANGED);
-        assertThat(lab.eventRange().last()).isEqualTo(1);
-        assertThat(lab.auditHead().count()).isEqualTo(1);
+        assertThat(lab.eventLog().range().last()).isEqualTo(1);
+        assertThat(lab.auditLog().head().count()).isEqualTo(1);
     }
 
     @Test

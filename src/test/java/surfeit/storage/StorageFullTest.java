@@ -27,7 +27,7 @@ class StorageFullTest {
             assertThat(bench.laboratory().spots("A7", SpotFilter.ALL, PageRequest.first(1000)).items()).hasSize(100);
             limitPages(bench, "1000000");
             assertThat(bench.post("A7", LabBench.spots("Q", 10_000)).acceptedCount()).isEqualTo(10_000);
-            assertThat(bench.laboratory().checkAudit().broken()).isEmpty();
+            assertThat(bench.laboratory().auditLog().check().broken()).isEmpty();
         }
     }
 

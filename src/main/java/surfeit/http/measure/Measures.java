@@ -38,7 +38,7 @@ public final class Measures {
             "From the commit of the newest event to when it was handed to everybody who listens.",
             feed.lag().toNanos() / 1e9);
         text.single("surfeit_last_event_id", MetricsText.Type.GAUGE, "Number of the newest event on record.",
-            laboratory.eventRange().last());
+            laboratory.eventLog().range().last());
         text.single("surfeit_store_bytes", MetricsText.Type.GAUGE, "Size of the record where it is kept.",
             laboratory.byteCount());
         VirtualMachine.write(text);
