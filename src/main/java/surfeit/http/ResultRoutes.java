@@ -13,7 +13,6 @@ import java.util.Optional;
 import surfeit.http.json.JsonFormat;
 import surfeit.lab.Laboratory;
 import surfeit.lab.PageRequest;
-import surfeit.lab.PublicId;
 import surfeit.lab.StoredSpot;
 
 /** Flat rows, one per spot and element, for dashboards and statistics programs. */
@@ -117,12 +116,11 @@ final class ResultRoutes {
         /** By order and not by finding it again: the last spot of a page may have been withdrawn since. */
         private static boolean isAfter(StoredSpot stored, String key) {
             int slash = key.indexOf('/');
+            if (slash < 0) {
+                throw Cursor.mismatch();
+            }
             int order = stored.sample().compareTo(key.substring(0, slash));
-            return order > 0 || order == 0 && number(stored.id()) > number(key.substring(slash + 1));
-        }
-
-        private static long number(String spotId) {
-            return PublicId.number(PublicId.SPOT, spotId).orElseThrow();
+            return order > 0 || order == 0 && Cursor.spotNumber(stored.id()) > Cursor.spotNumber(key.substring(slash + 1));
         }
     }
 }

@@ -33,7 +33,7 @@ final class SpotSelection {
         if (verdict.isEmpty()) {
             return laboratory.spots(sample, filter, page);
         }
-        long after = page.after().map(SpotSelection::number).orElse(0L);
+        long after = page.after().map(Cursor::spotNumber).orElse(0L);
         List<StoredSpot> found = new ArrayList<>();
         forEach(spot -> {
             if (number(spot.id()) > after && found.size() <= page.size()) {
