@@ -3,7 +3,6 @@ package surfeit.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -21,9 +20,8 @@ class EveryCsvIsHarmlessTest {
         -2,=P3,=HYPERLINK("x"),-s1,61.8,38.2
         =bad,=P3,+more,-s1,=1+1,38.2
         """;
-    /** What stands in for the parts of an address. */
-    private static final Map<String, String> PARTS = Map.of("{sample}", "-cmd", "{id}", "imp_0001");
     private static RunningService service;
+    private static String frozen;
 
     @BeforeAll
     static void recordHostileWords() {
@@ -33,6 +31,7 @@ class EveryCsvIsHarmlessTest {
             assertThat(service.post("/v1/samples/" + sample + "/spots?on_error=skip", "text/csv", TABLE).json()
                 .path("accepted_count").asInt()).isEqualTo(4);
         }
+        frozen = service.send("POST", "/v1/samples/-cmd/interpretations", new byte[0]).json().path("id").asText();
     }
 
     @AfterAll
@@ -52,10 +51,8 @@ class EveryCsvIsHarmlessTest {
     @ParameterizedTest
     @MethodSource("operations")
     void the_lab_s_words_are_no_formulas(String operation) {
-        String address = operation.substring(operation.indexOf(' ') + 1);
-        for (Map.Entry<String, String> part : PARTS.entrySet()) {
-            address = address.replace(part.getKey(), part.getValue());
-        }
+        String address = operation.substring(operation.indexOf(' ') + 1).replace("{sample}", "-cmd")
+            .replace("interpretations/{id}", "interpretations/" + frozen).replace("{id}", "imp_0001");
         Reply reply = operation.startsWith("POST")
             ? service.post(address + "?nominal=Ag:60.1,Cu:39.9&unit=at%25", "text/csv", TABLE.replaceAll("=bad.*\n", ""),
                 "Accept", "text/csv")

@@ -32,6 +32,7 @@ final class RequestFuzz implements AutoCloseable {
     /** Fields that say where a body ends; where they lie, there may be nobody left to answer. */
     private static final Pattern FRAMING = Pattern.compile("(?i)transfer-encoding|content-length");
     private static final Pattern PLAIN_ADDRESS = Pattern.compile("[A-Z]+ (/[A-Za-z0-9_~-][A-Za-z0-9._~-]*)+(\\?.*)?");
+    private static final Pattern ENDLESS = Pattern.compile("(?im)^content-type: text/event-stream");
     private static final Set<String> FROM_BELOW = Set.of("malformed-request", "headers-too-large", "address-too-long",
         "method-not-allowed", "not-found");
 
@@ -59,7 +60,7 @@ final class RequestFuzz implements AutoCloseable {
         int end = text.indexOf("\n\n");
         String head = end < 0 ? text : text.substring(0, end);
         byte[] body = end < 0 ? new byte[0] : Arrays.copyOfRange(input, end + 2, input.length);
-        String first = withCursor(head.split("\n", 2)[0]);
+        String first = withCursor(head.split("\n", 2)[0]).replaceAll("wait_s=[1-9][0-9]*", "wait_s=1");
         String fields = head.contains("\n") ? head.substring(head.indexOf('\n') + 1) + "\n" : "";
         byte[] answer = send(first, fields.replace("\n", "\r\n"), body);
         if (answer.length == 0 && FRAMING.matcher(fields).find()) {
@@ -67,7 +68,7 @@ final class RequestFuzz implements AutoCloseable {
         }
         Reply reply = reply(answer, first);
         if (reply.status() == 401) {
-            token = service.token("another", TokenScope.values()); // an input revoked the one before
+            token = service.token("another " + count, TokenScope.values()); // an input revoked the one before
         }
         return check(first, reply);
     }
@@ -96,8 +97,22 @@ final class RequestFuzz implements AutoCloseable {
             out.writeBytes(body);
             socket.getOutputStream().write(out.toByteArray());
             socket.shutdownOutput();
-            return socket.getInputStream().readAllBytes();
+            return answer(socket.getInputStream());
         }
+    }
+
+    /** All of an answer, or the head of one that has no end: a stream of events goes on until somebody leaves. */
+    private static byte[] answer(InputStream in) throws IOException {
+        ByteArrayOutputStream answer = new ByteArrayOutputStream();
+        byte[] piece = new byte[1 << 14];
+        for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
+            answer.write(piece, 0, read);
+            int end = answer.toString(StandardCharsets.ISO_8859_1).indexOf("\r\n\r\n");
+            if (end >= 0 && ENDLESS.matcher(answer.toString(StandardCharsets.ISO_8859_1).substring(0, end)).find()) {
+                return Arrays.copyOf(answer.toByteArray(), end + 4);
+            }
+        }
+        return answer.toByteArray();
     }
 
     /** Takes an answer apart; an answer with the head alone has no body. */
@@ -116,7 +131,8 @@ final class RequestFuzz implements AutoCloseable {
             }
         }
         byte[] body = Arrays.copyOfRange(answer, end + 4, answer.length);
-        boolean chunked = headers.getOrDefault("Transfer-Encoding", List.of()).contains("chunked");
+        boolean endless = ENDLESS.matcher(text.substring(0, end)).find();
+        boolean chunked = !endless && headers.getOrDefault("Transfer-Encoding", List.of()).contains("chunked");
         return new Reply(Integer.parseInt(text.substring(9, 12)), HttpHeaders.of(headers, (name, value) -> true),
             chunked ? joined(body) : body);
     }
