@@ -5,8 +5,7 @@ import java.io.ByteArrayInputStream;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.OutputStream;
-import java.nio.file.Files;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
@@ -21,7 +20,9 @@ import surfeit.lab.Upload;
 
 /**
  * The body of a request, received whole before anything is done with it: in memory up to a mebibyte, in a temporary
- * file beyond. It can be opened more than once. Closing it removes the file. Not thread-safe.
+ * file beyond. Only then does it go on, piece by piece, to be read, checked and recorded: the record has one writer,
+ * and no slow or broken connection may hold it. It can be opened more than once, as deciding on a table's characters
+ * takes. Closing it removes the file. Not thread-safe.
  */
 final class Body implements Upload, AutoCloseable {
     private static final int MEMORY_MAX = 1 << 20;
@@ -34,7 +35,7 @@ final class Body implements Upload, AutoCloseable {
     private final int jsonDepthMax;
     private byte[] memory;
     private int length;
-    private Path file;
+    private AsideFile aside;
 
     private Body(Form form, Optional<String> fileName, int expected, int jsonDepthMax) {
         this.form = form;
@@ -76,51 +77,38 @@ final class Body implements Upload, AutoCloseable {
 
     private void fill(InputStream in, BodyLimit limit) throws IOException {
         long total = 0;
-        OutputStream spooled = null;
         byte[] piece = null;
-        try {
-            while (true) {
-                if (spooled == null && length == memory.length && length < MEMORY_MAX) {
-                    memory = Arrays.copyOf(memory, Math.min(memory.length * 2, MEMORY_MAX));
-                }
-                boolean toMemory = length < memory.length;
-                piece = toMemory ? memory : piece == null || piece == memory ? new byte[PIECE] : piece;
-                int offset = toMemory ? length : 0;
-                int count = in.read(piece, offset, Math.min(piece.length - offset, PIECE));
-                if (count < 0) {
-                    return;
-                }
-                total += count;
-                limit.requireFits(total, "it is larger");
-                if (toMemory) {
-                    length += count;
-                } else {
-                    spooled = spool(spooled, piece, count);
-                }
+        while (true) {
+            if (aside == null && length == memory.length && length < MEMORY_MAX) {
+                memory = Arrays.copyOf(memory, Math.min(memory.length * 2, MEMORY_MAX));
             }
-        } finally {
-            if (spooled != null) {
-                spooled.close();
+            boolean toMemory = length < memory.length;
+            piece = toMemory ? memory : piece == null || piece == memory ? new byte[PIECE] : piece;
+            int offset = toMemory ? length : 0;
+            int count = in.read(piece, offset, Math.min(piece.length - offset, PIECE));
+            if (count < 0) {
+                return;
+            }
+            total += count;
+            limit.requireFits(total, "it is larger");
+            if (toMemory) {
+                length += count;
+            } else {
+                putAside(piece, count);
             }
         }
     }
 
     /** Adds a piece to the temporary file, which is made where there is none yet. */
-    private OutputStream spool(OutputStream present, byte[] piece, int count) throws IOException {
-        OutputStream out = present;
+    private void putAside(byte[] piece, int count) throws IOException {
         try {
-            if (out == null) {
-                file = Files.createTempFile("surfeit-upload-", ".tmp");
-                out = Files.newOutputStream(file);
-                out.write(memory, 0, length);
+            if (aside == null) {
+                aside = new AsideFile();
+                aside.append(memory, length);
             }
-            out.write(piece, 0, count);
-            return out;
+            aside.append(piece, count);
         } catch (IOException e) {
             Path folder = Path.of(System.getProperty("java.io.tmpdir"));
-            if (out != null) {
-                out.close();
-            }
             if (folder.toFile().getUsableSpace() > NO_SPACE_BYTES) {
                 throw e;
             }
@@ -144,7 +132,7 @@ final class Body implements Upload, AutoCloseable {
 
     @Override
     public InputStream open() throws IOException {
-        InputStream bytes = file == null ? new ByteArrayInputStream(memory, 0, length) : Files.newInputStream(file);
+        InputStream bytes = aside == null ? new ByteArrayInputStream(memory, 0, length) : aside.open();
         return new DepthLimited(bytes, jsonDepthMax);
     }
 
@@ -165,11 +153,11 @@ final class Body implements Upload, AutoCloseable {
 
     @Override
     public void close() {
-        if (file != null) {
+        if (aside != null) {
             try {
-                Files.deleteIfExists(file);
+                aside.close();
             } catch (IOException e) {
-                file.toFile().deleteOnExit();
+                throw new UncheckedIOException("A temporary file could not be closed.", e);
             }
         }
     }

@@ -4,30 +4,27 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import surfeit.http.json.Numbers;
+import surfeit.spot.FormulaGuard;
 
-/** Cells of a CSV answer: numbers as they are, texts so that no spreadsheet runs them as a formula. */
+/** Cells of a CSV answer: numbers as they are, words so that no spreadsheet runs them as a formula. */
 final class CsvCell {
-    private static final String FORMULA_STARTS = "=+-@\t\r\n";
-    private static final Pattern NUMBER = Pattern.compile("[+-]?\\d+([.,]\\d+)?");
+    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+[.,]?\\d*|[.,]\\d+)([eE][+-]?\\d{1,2})?");
 
     private CsvCell() {
     }
 
-    /**
-     * A text; where it starts like a formula and is no number, with an apostrophe in front (OWASP, "CSV Injection",
-     * from memory).
-     */
+    /** Words; the table reader takes off again what is put before them. */
     static String text(String text) {
-        boolean formula = startsFormula(text) || startsFormula(text.strip());
-        return formula && !NUMBER.matcher(text).matches() ? "'" + text : text;
-    }
-
-    private static boolean startsFormula(String text) {
-        return !text.isEmpty() && FORMULA_STARTS.indexOf(text.charAt(0)) >= 0;
+        return FormulaGuard.guarded(text);
     }
 
     static String text(Optional<String> text) {
         return text.map(CsvCell::text).orElse("");
+    }
+
+    /** A value as it was printed: a number stays one. */
+    static String printed(String text) {
+        return NUMBER.matcher(text).matches() ? text : FormulaGuard.guarded(text);
     }
 
     static String number(OptionalDouble value) {

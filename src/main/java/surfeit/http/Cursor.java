@@ -6,6 +6,7 @@ import java.util.Base64;
 import java.util.List;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.lab.PublicId;
 
 /** Where a list goes on, as an opaque text that fits only the list and the filters it came from. */
 final class Cursor {
@@ -38,12 +39,18 @@ final class Cursor {
         return new String(bytes, FINGERPRINT_BYTES, bytes.length - FINGERPRINT_BYTES, StandardCharsets.UTF_8);
     }
 
-    private static byte[] fingerprint(List<String> list) {
-        return Arrays.copyOf(Fingerprint.sha256(String.join("\u0000", list)), FINGERPRINT_BYTES);
+    /** The record number in a key that is a spot's id. @throws ProblemException cursor-mismatch */
+    static long spotNumber(String key) {
+        return PublicId.number(PublicId.SPOT, key).orElseThrow(Cursor::mismatch);
     }
 
-    private static ProblemException mismatch() {
+    /** Refuses a cursor that no list of this service gave. */
+    static ProblemException mismatch() {
         return new ProblemException(Problem.CURSOR_MISMATCH,
             "Expected a cursor that this list gave with the same filters and sort; this one is not.");
+    }
+
+    private static byte[] fingerprint(List<String> list) {
+        return Arrays.copyOf(Fingerprint.sha256(String.join("\u0000", list)), FINGERPRINT_BYTES);
     }
 }

@@ -50,7 +50,13 @@ final class Dispatcher {
             add(config, route, route.path(), Optional.empty());
         }
         config.routes.exception(HttpResponseException.class, (cause, context) -> refuse(context, cause));
-        config.routes.exception(Exception.class, (cause, context) -> refuse(context, cause));
+        config.routes.exception(Exception.class, (cause, context) -> refuseBefore(context, cause));
+    }
+
+    /** Refuses what never reached a route; of all addresses, the router fails on one it cannot decode. */
+    private void refuseBefore(Context context, Exception cause) {
+        refuse(context, cause instanceof IllegalArgumentException ? new ProblemException(Problem.MALFORMED_REQUEST,
+            "Expected an address with two hexadecimal digits after each %, got \"" + context.path() + "\".") : cause);
     }
 
     private void refuse(Context context, Exception cause) {

@@ -122,7 +122,7 @@ final class Exchange {
 
     /** The body's form, by its media type. @throws ProblemException unsupported-media-type */
     Form bodyForm() {
-        String sent = context.req().getContentType();
+        String sent = context.header("Content-Type"); // the servlet's own way fails on a charset it does not know
         String mediaType = sent == null ? "" : sent.split(";", 2)[0].strip().toLowerCase(Locale.ROOT);
         for (Form each : route.takes()) {
             if (each.mediaType().equals(mediaType)) {
@@ -145,7 +145,7 @@ final class Exchange {
 
     /** The character set the body's Content-Type names. */
     Optional<String> bodyCharset() {
-        return charset(context.req().getContentType());
+        return charset(context.header("Content-Type"));
     }
 
     private static Optional<String> charset(String contentType) {

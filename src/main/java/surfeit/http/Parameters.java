@@ -26,7 +26,7 @@ final class Parameters {
 
     private final Map<String, String> values = new LinkedHashMap<>();
 
-    /** @throws ProblemException unknown-parameter for a name the route does not know, or one given twice */
+    /** @throws ProblemException unknown-parameter for a name the route does not know, or one not given just once */
     Parameters(Map<String, List<String>> given, Collection<String> known) {
         for (Map.Entry<String, List<String>> parameter : given.entrySet()) {
             String name = parameter.getKey();
@@ -35,7 +35,7 @@ final class Parameters {
                     + "\" is not a query parameter of this address"
                     + Nearest.hint(name, new TreeSet<>(known)));
             }
-            if (parameter.getValue().size() > 1) {
+            if (parameter.getValue().size() != 1) {
                 throw new ProblemException(Problem.UNKNOWN_PARAMETER, "The query parameter \"" + name + "\" is given "
                     + parameter.getValue().size() + " times; one value is expected.");
             }

@@ -2,6 +2,7 @@ package surfeit.http;
 
 import java.nio.ByteBuffer;
 import org.eclipse.jetty.http.HttpHeader;
+import org.eclipse.jetty.http.HttpStatus;
 import org.eclipse.jetty.server.Request;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.server.handler.ErrorHandler;
@@ -33,7 +34,11 @@ final class ProtocolErrors extends ErrorHandler {
         return true;
     }
 
+    /** Another version of HTTP (505) and an unknown transfer coding (501) are the client's doing. */
     private static Problem problem(int status) {
+        if (status == HttpStatus.NOT_IMPLEMENTED_501 || status == HttpStatus.HTTP_VERSION_NOT_SUPPORTED_505) {
+            return Problem.MALFORMED_REQUEST;
+        }
         for (Problem each : Problem.values()) {
             if (each.status() == status && (status != 400 || each == Problem.MALFORMED_REQUEST)) {
                 return each;

@@ -71,7 +71,7 @@ final class SpotCsv implements AutoCloseable {
             row.add(value instanceof ReportedValue.BelowLimit below ? CsvCell.percent(below.limitFraction())
                 : value instanceof ReportedValue.NotDetected not ? CsvCell.percent(not.limitFraction()) : "");
         }
-        row.add(CsvCell.text(value.asReported()));
+        row.add(CsvCell.printed(value.asReported()));
     }
 
     @Override

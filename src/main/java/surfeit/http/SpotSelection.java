@@ -8,7 +8,6 @@ import java.util.function.Predicate;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Page;
 import surfeit.lab.PageRequest;
-import surfeit.lab.PublicId;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
@@ -35,7 +34,7 @@ final class SpotSelection {
             return laboratory.spots(sample, filter, page);
         }
         List<StoredSpot> found = new ArrayList<>();
-        showing(page.after().map(SpotSelection::number).orElse(0L), spot -> {
+        showing(page.after().map(Cursor::spotNumber).orElse(0L), spot -> {
             found.add(spot);
             return found.size() <= page.size();
         });
@@ -59,9 +58,5 @@ final class SpotSelection {
     private void showing(long after, Predicate<StoredSpot> taken) {
         laboratory.readings().forEach(sample, after, reading -> !reading.reading().shows(verdict)
             || !filter.matches(reading.stored()) || taken.test(reading.stored()));
-    }
-
-    private static long number(String spotId) {
-        return PublicId.number(PublicId.SPOT, spotId).orElse(0);
     }
 }

@@ -4,6 +4,7 @@ import de.siegmar.fastcsv.reader.AbstractBaseCsvCallbackHandler;
 import de.siegmar.fastcsv.reader.CloseableIterator;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.UncheckedIOException;
@@ -27,9 +28,9 @@ final class CsvRows implements AutoCloseable {
     CsvRows(Reader reader, char delimiter, IntakeLimits limits) {
         cells = new CellCollector(limits);
         rows = CsvReader.builder().fieldSeparator(delimiter).quoteCharacter('"').skipEmptyLines(false)
-            .allowExtraFields(true).allowMissingFields(true).allowExtraCharsAfterClosingQuote(false)
-            .maxBufferSize(Math.max(BUFFER, 2 * limits.cellLengthMax() + 2))
-            .build(cells, new EndMark(reader)).iterator();
+            .extraFieldStrategy(FieldMismatchStrategy.IGNORE).missingFieldStrategy(FieldMismatchStrategy.IGNORE)
+            .allowUnclosedQuote(false).maxBufferSize(Math.max(BUFFER, 2 * limits.cellLengthMax() + 2))
+            .build(cells, reader).iterator();
     }
 
     /** The next row that is not blank. @throws BrokenTableException where rows cannot be told apart any more */
@@ -37,9 +38,6 @@ final class CsvRows implements AutoCloseable {
         try {
             while (rows.hasNext()) {
                 CsvRow row = rows.next();
-                if (EndMark.isEnd(row) && !rows.hasNext()) {
-                    return Optional.empty();
-                }
                 if (!row.isBlank()) {
                     return Optional.of(row);
                 }
@@ -49,7 +47,7 @@ final class CsvRows implements AutoCloseable {
         } catch (UncheckedIOException e) {
             throw cells.unreadable(e);
         }
-        throw cells.openQuote();
+        return Optional.empty();
     }
 
     @Override
@@ -128,7 +126,12 @@ final class CsvRows implements AutoCloseable {
             if (cause instanceof BrokenTableException known) {
                 return known;
             }
-            return String.valueOf(cause.getMessage()).contains("closing quote")
+            String message = String.valueOf(cause.getMessage());
+            if (message.contains("Unclosed quote")) {
+                return unreadableAt(count + 1,
+                    "Expected a closing quote, found the end of the file; the cell began with a quote.");
+            }
+            return message.contains("closing quote")
                 ? unreadableAt(count + 1, "Expected the delimiter or the end of the line after a closing quote, found"
                     + " more text; a quote inside quotes is written twice.")
                 : tooLarge(count + 1, "Expected a cell of at most " + limits.cellLengthMax()
@@ -141,47 +144,6 @@ final class CsvRows implements AutoCloseable {
                     + " it, in or after this row.");
             }
             throw e;
-        }
-
-        BrokenTableException openQuote() {
-            return unreadableAt(count,
-                "Expected a closing quote, found the end of the file; the cell began with a quote.");
-        }
-    }
-
-    /** Adds one line that no text can hold after the last one; where it does not come back, a quote was left open. */
-    private static final class EndMark extends Reader {
-        private static final String MARK = "\n\uFFFF";
-
-        private final Reader reader;
-        private int marked = -1;
-
-        EndMark(Reader reader) {
-            this.reader = reader;
-        }
-
-        static boolean isEnd(CsvRow row) {
-            return row.cells().size() == 1 && row.cells().get(0).equals("\uFFFF");
-        }
-
-        @Override
-        public int read(char[] buffer, int offset, int length) throws IOException {
-            if (marked < 0) {
-                int read = reader.read(buffer, offset, length);
-                if (read >= 0) {
-                    return read;
-                }
-                marked = 0;
-            }
-            int count = Math.min(length, MARK.length() - marked);
-            MARK.getChars(marked, marked + count, buffer, offset);
-            marked += count;
-            return count == 0 ? -1 : count;
-        }
-
-        @Override
-        public void close() throws IOException {
-            reader.close();
         }
     }
 }

@@ -1,6 +1,7 @@
 package surfeit.intake;
 
 import java.util.List;
+import surfeit.spot.FormulaGuard;
 
 /**
  * Gives the rows that became no spot back as the same table, with one column more that says why.

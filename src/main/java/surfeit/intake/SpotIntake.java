@@ -136,8 +136,8 @@ public final class SpotIntake {
 
     private void leaveOutRepeat(ReadSpot read, String reason) {
         String label = read.spot().label();
-        if (read.place() instanceof Place.Row row) {
-            leaveOut(new LeftOut.Row(row.line(), reason, label));
+        if (read.place() instanceof Place.Row) {
+            read.rows().forEach(row -> leaveOut(new LeftOut.Row(row.line(), reason, label)));
         } else if (read.place() instanceof Place.Pointer pointer) {
             leaveOut(new LeftOut.Spot(pointer, reason, label));
         }

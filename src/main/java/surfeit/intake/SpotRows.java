@@ -3,6 +3,7 @@ package surfeit.intake;
 import java.util.List;
 import java.util.Map;
 import surfeit.element.Spelling;
+import surfeit.spot.FormulaGuard;
 
 /** Makes spots of a table's rows; what wide and long tables have in common. Not thread-safe: one per upload. */
 abstract class SpotRows {
@@ -47,7 +48,7 @@ abstract class SpotRows {
             return "";
         }
         String text = CellText.strip(row.cells().get(fieldColumns[i]));
-        return fields[i].holdsWords() ? FormulaGuard.undone(text) : text;
+        return fields[i].holdsWords() ? CellText.strip(FormulaGuard.undone(text)) : text;
     }
 
     void setField(int i) {

@@ -11,6 +11,7 @@ import surfeit.segregation.Caveat;
 import surfeit.segregation.ComparisonAnswer;
 import surfeit.segregation.Contrast.ElementContrast;
 import surfeit.segregation.FeatureComparison;
+import surfeit.spot.FormulaGuard;
 
 /** Two samples against each other as Markdown to read and as flat CSV rows with full doubles. */
 public final class ComparisonReport {
@@ -52,8 +53,8 @@ public final class ComparisonReport {
         try (CsvWriter csv = CsvWriter.builder().lineDelimiter(LineDelimiter.CRLF).build(text)) {
             csv.writeRecord(COLUMNS);
             for (FeatureComparison feature : answer.features()) {
-                List<String> head = List.of(CsvText.defused(answer.nameA()), CsvText.defused(answer.nameB()),
-                    CsvText.defused(feature.feature()), feature.state().word());
+                List<String> head = List.of(FormulaGuard.guarded(answer.nameA()), FormulaGuard.guarded(answer.nameB()),
+                    FormulaGuard.guarded(feature.feature()), feature.state().word());
                 for (ElementContrast element : elements(feature)) {
                     csv.writeRecord(row(head, element));
                 }

@@ -12,6 +12,7 @@ import surfeit.segregation.Estimate;
 import surfeit.segregation.ForeignElement;
 import surfeit.segregation.Outcome;
 import surfeit.segregation.PhaseReading;
+import surfeit.spot.FormulaGuard;
 
 /**
  * The columns of the CSV: name with unit, and where the cell comes from. Absent and unbounded numbers are empty cells.
@@ -174,7 +175,7 @@ final class CsvColumns {
     }
 
     private void text(String name, Function<CsvRow, Optional<String>> text) {
-        column(name, row -> text.apply(row).map(CsvText::defused).orElse(""));
+        column(name, row -> text.apply(row).map(FormulaGuard::guarded).orElse(""));
     }
 
     private void flag(String name, Function<CsvRow, Optional<Boolean>> flag) {

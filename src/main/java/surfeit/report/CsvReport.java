@@ -12,7 +12,7 @@ import surfeit.segregation.Interpretation;
  * <p>Comma, quotes where needed, lines ended by CR LF (RFC 4180). Nominal elements that no spot lists have a row with
  * the verdict {@code not_measured}, elements outside the nominal one with {@code foreign} or {@code foreign_not_shown}
  * and their share of everything reported. An absent number, and an end without a bound, is an empty cell. Text cells
- * are {@link CsvText defused}.
+ * are {@link surfeit.spot.FormulaGuard guarded}.
  */
 public final class CsvReport {
     private CsvReport() {

@@ -17,9 +17,12 @@ public record Judgement(double marginOddsRatio, double alpha, int uLevel, double
      */
     public static final Judgement DEFAULT = new Judgement(1.25, 0.05, 1, 0.9, SpotCentre.MEAN);
 
+    /** One in a million: no count of spots supports a smaller risk. Judgement. */
+    private static final double ALPHA_MIN = 1e-6;
+
     public Judgement {
         require(marginOddsRatio > 1 && marginOddsRatio <= 100, "margin_odds_ratio", "above 1 and at most 100", marginOddsRatio);
-        require(alpha > 0 && alpha < 0.5, "alpha", "above 0 and below 0.5", alpha);
+        require(alpha >= ALPHA_MIN && alpha < 0.5, "alpha", "at least 0.000001 and below 0.5", alpha);
         require(uLevel >= 1 && uLevel <= 3, "u_level", "1, 2 or 3", uLevel);
         require(referenceCorrelation >= 0 && referenceCorrelation <= 1, "reference_correlation", "0 to 1", referenceCorrelation);
     }

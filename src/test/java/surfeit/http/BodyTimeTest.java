@@ -4,8 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
 import java.util.zip.CRC32;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -90,6 +93,23 @@ class BodyTimeTest {
         try (RawRequest request = new RawRequest(service)) {
             request.head("PUT", "/v1/samples/slow", "application/json", body.length).drip(body, 20);
             assertThat(request.answer().status()).isEqualTo(201);
+        }
+    }
+
+    @Test
+    void an_answer_that_takes_longer_than_a_pause_may_last_arrives() throws Exception {
+        RouteTable table = new RouteTable(List.of(Route.get("/v1/slow", Scope.OPEN).to(exchange -> {
+            Thread.sleep(5 * STALL.toMillis() / 2);
+            exchange.json(200, json -> json.writeString("done"));
+        })));
+        ServerSettings settings = ServerSettings.DEFAULT.withPort(0).withRequests(
+            RequestLimits.DEFAULT.withTimes(STALL, TOTAL));
+        try (Server server = Server.start(settings, table, service.laboratory(), Clock.systemUTC(), RunningService.state(service.laboratory()));
+             Socket socket = new Socket("127.0.0.1", server.port())) {
+            socket.getOutputStream().write("GET /v1/slow HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n"
+                .getBytes(StandardCharsets.US_ASCII));
+            assertThat(new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
+                .startsWith("HTTP/1.1 200").endsWith("\"done\"");
         }
     }
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import surfeit.spot.FormulaGuard;
 
 /** Prints spots as tables in every dialect, for reading them back. */
 record PrintedTable(List<PrintedSpot> spots, char delimiter, char decimal, String lineEnd, Encoding encoding,
