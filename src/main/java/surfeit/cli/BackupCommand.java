@@ -26,7 +26,7 @@ final class BackupCommand implements Callable<Integer>, WithSettings {
     public Integer call() {
         Settings settings = WithSettings.settings(spec);
         PrintWriter out = spec.commandLine().getOut();
-        BackupReport report = SqliteBackup.take(Path.of(settings.get(Setting.DATA)), file, Instant.now());
+        BackupReport report = SqliteBackup.take(RecordPlace.of(settings).requireFolder("backup", "use the database's own tools, for instance pg_dump."), file, Instant.now());
         out.println("Backup of " + settings.get(Setting.DATA) + " in " + file + ", checked.");
         print(report, out);
         return Main.DONE;

@@ -1,6 +1,7 @@
 package surfeit.cli;
 
 import java.io.PrintWriter;
+import java.util.Arrays;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -56,7 +57,7 @@ public final class Main implements Runnable {
     }
 
     private static void addSettings(CommandSpec spec) {
-        for (Setting setting : Setting.values()) {
+        for (Setting setting : Arrays.stream(Setting.values()).filter(Setting::isFlag).toList()) {
             OptionSpec.Builder option = OptionSpec.builder("--" + setting.key()).type(String.class)
                 .paramLabel("<" + setting.unit() + ">").description(setting.meaning() + " (default "
                 + setting.standard() + ")");

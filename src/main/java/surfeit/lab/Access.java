@@ -10,8 +10,9 @@ import java.util.concurrent.atomic.AtomicReference;
 /**
  * Who may use the record: makes, lists, checks and revokes tokens. Thread-safe.
  *
- * <p>Tokens are kept in memory beside the record, so that a request is checked without asking it. Whoever else writes
- * tokens to the same record must be another program that runs while this one does not.
+ * <p>Where no other program can change the record, tokens are kept in memory beside it, so that a request is checked
+ * without asking it. A record that is shared is asked at each request: a token that another program took back is not
+ * valid any more from that moment on.
  */
 public final class Access {
     /**
@@ -23,18 +24,25 @@ public final class Access {
     private final Store store;
     private final AtomicReference<Optional<Map<String, KeptToken>>> known = new AtomicReference<>(Optional.empty());
 
+    /** Tokens are never removed: once one was made, that stays so. */
+    private volatile boolean made;
+
     Access(Store store) {
         this.store = store;
     }
 
     /** True until the first token is made: nobody has to show one. An expired or revoked token still counts as made. */
     public boolean isOpen() {
-        return tokensByHash().isEmpty();
+        if (made) {
+            return false;
+        }
+        made = store.isShared() ? store.read(ReadAccess::hasTokens) : !tokensByHash().isEmpty();
+        return !made;
     }
 
     /** True where at least one token is valid at a time. */
     public boolean hasValidToken(Instant when) {
-        return tokensByHash().values().stream().anyMatch(kept -> kept.token().isValid(when));
+        return store.read(ReadAccess::tokens).stream().anyMatch(kept -> kept.token().isValid(when));
     }
 
     /**
@@ -64,8 +72,10 @@ public final class Access {
             return Optional.empty();
         }
         String hash = TokenSecret.sha256(secret);
-        return Optional.ofNullable(tokensByHash().get(hash.substring(0, LOOKED_UP_BY)))
-            .filter(kept -> kept.hasHash(hash)).map(KeptToken::token);
+        String beginning = hash.substring(0, LOOKED_UP_BY);
+        Optional<KeptToken> found = store.isShared() ? store.read(access -> access.token(beginning))
+            : Optional.ofNullable(tokensByHash().get(beginning));
+        return found.filter(kept -> kept.hasHash(hash)).map(KeptToken::token);
     }
 
     private static ProblemException rejected(String detail) {
@@ -90,7 +100,7 @@ public final class Access {
                 + "; expires " + token.expires());
             return token;
         });
-        load();
+        forget();
         return new IssuedToken(made, secret);
     }
 
@@ -127,12 +137,16 @@ public final class Access {
             access.audit(occasion, "token revoked", Optional.empty(), id + " \"" + token.name() + "\"");
             return Lookups.token(access, id);
         });
-        load();
+        forget();
         return revoked;
     }
 
     private static long number(String id) {
         return PublicId.number(PublicId.TOKEN, id).orElseThrow();
+    }
+
+    private void forget() {
+        known.set(Optional.empty());
     }
 
     private Map<String, KeptToken> tokensByHash() {

@@ -27,6 +27,11 @@ final class OpenStore implements Store {
     }
 
     @Override
+    public boolean isShared() {
+        return true;
+    }
+
+    @Override
     public Backup backup(Instant when) {
         throw new IllegalStateException("A backup is taken outside of transactions.");
     }

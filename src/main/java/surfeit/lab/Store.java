@@ -20,6 +20,9 @@ public interface Store {
     /** Does all of the work as {@link #write} would, then takes it back. */
     <T> T rehearse(Function<WriteAccess, T> work);
 
+    /** True where other programs may change the record at the same time, so that nothing of it is to be remembered. */
+    boolean isShared();
+
     /**
      * Copies the whole record as it stands at one moment, while others go on reading and writing. The copy is checked,
      * opened again and counted before this returns.

@@ -2,6 +2,7 @@ package surfeit.storage;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
@@ -16,14 +17,12 @@ import surfeit.lab.AuditHead;
  */
 record BackupNote(Instant made, SortedMap<String, Long> rowCounts, AuditHead auditHead, Optional<Long> broken) {
 
+    private static final Set<String> NOTES = Set.of("backup", "backup_count");
+
     /** Rows of each table of the record, its notes and the engine's own tables left out. */
-    static SortedMap<String, Long> count(Handle handle) {
+    static SortedMap<String, Long> count(Engine engine, Handle handle) {
         SortedMap<String, Long> counts = new TreeMap<>();
-        handle.createQuery("""
-                SELECT name FROM sqlite_master
-                WHERE type = 'table' AND name NOT LIKE 'sqlite~_%' ESCAPE '~'
-                    AND name NOT IN ('backup', 'backup_count')""")
-            .mapTo(String.class).list()
+        engine.tables(handle).stream().filter(table -> !NOTES.contains(table))
             .forEach(table -> counts.put(table,
                 handle.createQuery("SELECT count(*) FROM \"" + table + '"').mapTo(Long.class).one()));
         return counts;

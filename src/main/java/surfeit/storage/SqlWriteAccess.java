@@ -30,11 +30,13 @@ import surfeit.spot.Spot;
 
 /** The record, open for writing in one transaction. Not thread-safe. */
 final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
+    private final Engine engine;
     private final ContentDigest content = new ContentDigest();
     private int savepoints;
 
-    SqlWriteAccess(Handle handle) {
+    SqlWriteAccess(Handle handle, Engine engine) {
         super(handle);
+        this.engine = engine;
     }
 
     @Override
@@ -47,7 +49,7 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     @Override
     public SpotImportAccess startImport(StoredSample sample, Occasion occasion) {
-        return new SqlSpotImport(handle, samples, imports, content, sample, occasion);
+        return new SqlSpotImport(handle, engine, samples, imports, content, sample, occasion);
     }
 
     @Override
@@ -84,7 +86,7 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     @Override
     public LabEvent append(LabEvent event) {
-        return events.append(event);
+        return events.append(engine.nextEvent(handle), event);
     }
 
     @Override

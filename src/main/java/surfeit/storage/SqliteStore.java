@@ -17,7 +17,6 @@ import surfeit.lab.BackupReport;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.ReadAccess;
-import surfeit.lab.Store;
 import surfeit.lab.WriteAccess;
 
 /**
@@ -26,7 +25,7 @@ import surfeit.lab.WriteAccess;
  * <p>Writers take turns, first come first served; a write that has returned is on the disk. Readers never wait for
  * writers and see the state that held when their first question was asked.
  */
-public final class SqliteStore implements Store, AutoCloseable {
+public final class SqliteStore implements RecordStore {
     /** Most reads at the same time; each holds a connection with its own page cache. Judgement. */
     private static final int READERS = 8;
 
@@ -100,7 +99,7 @@ public final class SqliteStore implements Store, AutoCloseable {
 
     @Override
     public <T> T write(Function<WriteAccess, T> work) {
-        T result = inTurn(handle -> handle.inTransaction(open -> work.apply(new SqlWriteAccess(open))));
+        T result = inTurn(handle -> handle.inTransaction(open -> work.apply(new SqlWriteAccess(open, SqliteEngine.INSTANCE))));
         listeners.forEach(Runnable::run);
         return result;
     }
@@ -116,11 +115,16 @@ public final class SqliteStore implements Store, AutoCloseable {
         return inTurn(handle -> {
             handle.begin();
             try {
-                return work.apply(new SqlWriteAccess(handle));
+                return work.apply(new SqlWriteAccess(handle, SqliteEngine.INSTANCE));
             } finally {
                 handle.rollback();
             }
         });
+    }
+
+    @Override
+    public boolean isShared() {
+        return false;
     }
 
     @Override

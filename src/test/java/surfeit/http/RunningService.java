@@ -27,7 +27,8 @@ import surfeit.lab.TokenScope;
 import surfeit.lab.TokenSecret;
 import surfeit.segregation.Interpreter;
 import surfeit.segregation.MethodSettings;
-import surfeit.storage.SqliteStore;
+import surfeit.storage.RecordEngine;
+import surfeit.storage.RecordStore;
 
 /** The whole service on a free port with a record of its own; every answer is held against the OpenAPI document. */
 final class RunningService implements AutoCloseable {
@@ -35,29 +36,33 @@ final class RunningService implements AutoCloseable {
     private static final Random RANDOM = new Random(20261124);
 
     private final Path folder;
-    private final SqliteStore store;
+    private final RecordStore store;
     private final Laboratory laboratory;
     private final Server server;
     private final HttpClient client = HttpClient.newHttpClient();
 
-    private RunningService(ServerSettings settings) {
+    private RunningService(RecordEngine engine, ServerSettings settings) {
         try {
             folder = Files.createTempDirectory("surfeit-test-");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        store = SqliteStore.open(folder);
+        store = engine.open(folder);
         laboratory = new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(),
             MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION);
         server = Server.start(settings.withPort(0), laboratory, Clock.fixed(NOW, ZoneOffset.UTC));
     }
 
     static RunningService start() {
-        return new RunningService(ServerSettings.DEFAULT);
+        return start(RecordEngine.SQLITE);
     }
 
     static RunningService start(ServerSettings settings) {
-        return new RunningService(settings);
+        return new RunningService(RecordEngine.SQLITE, settings);
+    }
+
+    static RunningService start(RecordEngine engine) {
+        return new RunningService(engine, ServerSettings.DEFAULT);
     }
 
     /** The route table of a service on this record that has not started. */

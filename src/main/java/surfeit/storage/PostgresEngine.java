@@ -1,0 +1,37 @@
+package surfeit.storage;
+
+import java.util.List;
+import org.jdbi.v3.core.Handle;
+
+/** PostgreSQL: a server, used by any number of programs at the same time, which write in turn. */
+final class PostgresEngine implements Engine {
+    static final Engine INSTANCE = new PostgresEngine();
+
+    private PostgresEngine() {
+    }
+
+    /** Waits for the turn to write; it ends with the transaction. */
+    static void takeTurn(Handle handle) {
+        handle.createQuery("SELECT last_event FROM turn WHERE id = 1 FOR UPDATE").mapTo(Long.class).one();
+    }
+
+    @Override
+    public SpotLots spotLots(Handle handle, long sample, long importNumber, long sampleRevision) {
+        return new CopiedSpotLots(handle, sample, importNumber, sampleRevision);
+    }
+
+    @Override
+    public long nextEvent(Handle handle) {
+        return handle.createQuery("UPDATE turn SET last_event = last_event + 1 WHERE id = 1 RETURNING last_event")
+            .mapTo(Long.class).one();
+    }
+
+    @Override
+    public List<String> tables(Handle handle) {
+        return handle.createQuery("""
+                SELECT relname FROM pg_class
+                WHERE relnamespace = current_schema()::regnamespace AND relkind = 'r' AND relname <> 'turn'
+                ORDER BY oid""")
+            .mapTo(String.class).list();
+    }
+}
