@@ -123,26 +123,36 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     @Override
     public <T> T nested(Function<WriteAccess, T> work) {
         String savepoint = savepoint();
-        try {
-            T result = work.apply(this);
-            handle.releaseSavepoint(savepoint);
-            return result;
-        } catch (RuntimeException e) {
-            content.reset();
-            handle.rollbackToSavepoint(savepoint);
-            throw e;
-        }
+        T result = orTakenBack(savepoint, work);
+        handle.releaseSavepoint(savepoint);
+        return result;
     }
 
     @Override
     public <T> T rehearse(Function<WriteAccess, T> work) {
         String savepoint = savepoint();
+        T result = orTakenBack(savepoint, work);
+        takeBack(savepoint);
+        return result;
+    }
+
+    /** What stopped the work tells more than that it could not be taken back, as over a broken connection. */
+    private <T> T orTakenBack(String savepoint, Function<WriteAccess, T> work) {
         try {
             return work.apply(this);
-        } finally {
-            content.reset();
-            handle.rollbackToSavepoint(savepoint);
+        } catch (RuntimeException e) {
+            try {
+                takeBack(savepoint);
+            } catch (RuntimeException second) {
+                e.addSuppressed(second);
+            }
+            throw e;
         }
+    }
+
+    private void takeBack(String savepoint) {
+        content.reset();
+        handle.rollbackToSavepoint(savepoint);
     }
 
     private String savepoint() {
