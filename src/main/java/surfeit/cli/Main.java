@@ -20,7 +20,7 @@ import surfeit.storage.StorageException;
 @Command(name = "surfeit", versionProvider = Main.Version.class, mixinStandardHelpOptions = true,
     description = "Says where the surface of an alloy is enriched or depleted, how sure that is, and what else could explain it.",
     subcommands = {ServeCommand.class, DemoCommand.class, InterpretCommand.class, ImportCommand.class, ReportCommand.class,
-        BackupCommand.class, RestoreCommand.class, CheckAuditCommand.class, TokenCommand.class,
+        BackupCommand.class, RestoreCommand.class, MoveCommand.class, CheckAuditCommand.class, TokenCommand.class,
         CheckConfigCommand.class, HealthCommand.class, VersionCommand.class, CommandLine.HelpCommand.class})
 public final class Main implements Runnable {
     static final int DONE = 0;

@@ -12,6 +12,15 @@ interface Engine {
     /** The number of the next event: never given twice, and in the order of the commits. */
     long nextEvent(Handle handle);
 
+    /** The number of the newest event there ever was; 0 where there was none. */
+    long lastEvent(Handle handle);
+
+    /** Goes on numbering events after this one. */
+    void continueEventsAfter(Handle handle, long last);
+
+    /** Writes whole rows, in the order of their columns, into an empty table. */
+    TableWriter tableWriter(Handle handle, String table, List<String> columns);
+
     /** Names of the tables that hold the record, in the order in which rows refer to one another. */
     List<String> tables(Handle handle);
 }

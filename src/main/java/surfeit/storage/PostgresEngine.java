@@ -27,10 +27,26 @@ final class PostgresEngine implements Engine {
     }
 
     @Override
+    public long lastEvent(Handle handle) {
+        return handle.createQuery("SELECT last_event FROM turn WHERE id = 1").mapTo(Long.class).one();
+    }
+
+    @Override
+    public void continueEventsAfter(Handle handle, long last) {
+        handle.execute("UPDATE turn SET last_event = ? WHERE id = 1", last);
+    }
+
+    @Override
+    public TableWriter tableWriter(Handle handle, String table, List<String> columns) {
+        return new CopiedTable(handle.getConnection(), table, columns);
+    }
+
+    @Override
     public List<String> tables(Handle handle) {
         return handle.createQuery("""
                 SELECT relname FROM pg_class
-                WHERE relnamespace = current_schema()::regnamespace AND relkind = 'r' AND relname <> 'turn'
+                WHERE relnamespace = current_schema()::regnamespace AND relkind = 'r'
+                    AND relname NOT IN ('turn', 'flyway_schema_history')
                 ORDER BY oid""")
             .mapTo(String.class).list();
     }

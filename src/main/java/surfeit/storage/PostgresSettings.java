@@ -24,6 +24,8 @@ final class PostgresSettings {
     private static final int HANGING_S = 60;
     /** Rows fetched at once, so that a long answer is never held whole. Judgement. */
     private static final int ROWS_AT_ONCE = 2_000;
+    /** How a running program is known to the server. */
+    static final String SERVICE = "surfeit";
     private static final String SESSION = "SELECT set_config('synchronous_commit', 'on', false) "
         + "WHERE current_setting('synchronous_commit') = 'off'";
 
@@ -45,12 +47,16 @@ final class PostgresSettings {
         return new HikariDataSource(config);
     }
 
-    /** What the driver is told, for every connection. */
+    /** What the driver is told for a connection that is used once. */
     static Properties driver(DatabaseAddress address) {
+        return driver(address, "surfeit command");
+    }
+
+    private static Properties driver(DatabaseAddress address, String name) {
         Properties properties = new Properties();
         address.user().ifPresent(user -> PGProperty.USER.set(properties, user));
         address.password().ifPresent(password -> PGProperty.PASSWORD.set(properties, password));
-        PGProperty.APPLICATION_NAME.set(properties, "surfeit");
+        PGProperty.APPLICATION_NAME.set(properties, name);
         PGProperty.CONNECT_TIMEOUT.set(properties, CONNECT_TIMEOUT_S);
         PGProperty.SOCKET_TIMEOUT.set(properties, SILENCE_S);
         PGProperty.TCP_KEEP_ALIVE.set(properties, true);
@@ -65,7 +71,7 @@ final class PostgresSettings {
         HikariConfig config = new HikariConfig();
         config.setPoolName(name);
         config.setJdbcUrl(address.url());
-        config.setDataSourceProperties(driver(address));
+        config.setDataSourceProperties(driver(address, SERVICE));
         config.setMaximumPoolSize(count);
         config.setConnectionTimeout(CONNECTION_TIMEOUT_MS);
         config.setInitializationFailTimeout(1);

@@ -108,8 +108,7 @@ public final class PostgresStore implements RecordStore {
 
     @Override
     public Backup backup(Instant when) {
-        throw new ProblemException(Problem.STORAGE_UNAVAILABLE, "A record in a database is copied with the database's own "
-            + "tools, for instance pg_dump.");
+        return read(access -> PostgresBackup.of(((SqlReadAccess) access).handle, when));
     }
 
     private <T> T inTurn(Function<WriteAccess, T> work, BiFunction<Handle, T, T> end) {

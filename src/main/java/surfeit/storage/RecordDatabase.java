@@ -28,7 +28,7 @@ public final class RecordDatabase {
         }
     }
 
-    private static void requireRecord(DatabaseAddress address) {
+    static void requireRecord(DatabaseAddress address) {
         if (!PostgresForm.isCurrent(address)) {
             throw new StorageException("There is no record in the database " + address + ", or one of an older program. "
                 + "Check database-url, or start the service on it once.");

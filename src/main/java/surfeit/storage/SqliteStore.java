@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
+import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
@@ -80,10 +81,14 @@ public final class SqliteStore implements RecordStore {
     }
 
     private void migrate() {
+        migrate(folder.file(), writer);
+    }
+
+    static void migrate(Path file, DataSource source) {
         try {
-            Flyway.configure().dataSource(writer).locations("classpath:db/migration/sqlite").load().migrate();
+            Flyway.configure().dataSource(source).locations("classpath:db/migration/sqlite").load().migrate();
         } catch (FlywayException e) {
-            throw Failures.opening(folder.file(), e);
+            throw Failures.opening(file, e);
         }
     }
 

@@ -56,11 +56,29 @@ class DatabaseCommandTest {
     }
 
     @Test
-    void commands_that_work_on_files_say_so() {
+    void a_restore_says_that_it_works_on_a_folder() {
         CommandRun restored = CommandRun.of("restore", folder.resolve("x"), "--database-url", url);
         assertThat(restored.code()).isEqualTo(Main.WRONG_USAGE);
         assertThat(restored.err()).contains("restore works on a data folder, and database-url names a database");
-        assertThat(CommandRun.of("backup", folder.resolve("x"), "--database-url", url).err()).contains("pg_dump");
+    }
+
+    @Test
+    void a_database_is_backed_up_into_a_file_and_moved_into_a_folder() {
+        try (LabBench bench = LabBench.in(RecordEngine.POSTGRESQL, folder)) {
+            bench.describe("lot-7").post("lot-7", LabBench.spots("P", 5));
+        }
+        Path data = folder.resolve("data");
+
+        CommandRun backup = CommandRun.of("backup", folder.resolve("lab.backup"), "--database-url", url);
+        CommandRun moved = CommandRun.of("move", "--to", "folder", "--data", data, "--database-url", url);
+
+        assertThat(backup.out()).startsWith("Backup of jdbc:postgresql://").contains("spot 5").doesNotContain("password");
+        assertThat(moved.out()).startsWith("Moved the record of jdbc:postgresql://").contains(" to " + data + ":", "spot 5",
+            "audit   2 rows", "without database-url");
+        assertThat(CommandRun.of("check-audit", "--data", data).code()).isZero();
+        assertThat(CommandRun.of("move", "--to", "database", "--data", data, "--database-url", url).err())
+            .contains("is not empty");
+        assertThat(CommandRun.of("move", "--to", "database", "--data", data).err()).contains("database-url, which is not set");
     }
 
     @Test

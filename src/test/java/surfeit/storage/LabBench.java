@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.jdbi.v3.core.Handle;
 import surfeit.composition.AlloyCatalogue;
@@ -110,7 +111,7 @@ public final class LabBench implements AutoCloseable {
         return store.read(access -> {
             Handle handle = ((SqlReadAccess) access).handle;
             Map<String, Long> counts = new TreeMap<>();
-            engine.tables(handle).forEach(table -> counts.put(table,
+            Stream.concat(engine.tables(handle).stream(), Stream.of(FileCheck.HISTORY)).forEach(table -> counts.put(table,
                 handle.createQuery("SELECT count(*) FROM " + table).mapTo(Long.class).one()));
             return counts;
         });
