@@ -20,7 +20,7 @@ enum Setting {
     DATABASE_PASSWORD("database-password", "none", "text", "the database's password; never a flag",
         SettingCheck.notBlank("text")),
     DATABASE_CONNECTIONS("database-connections", "10", "connections",
-        "most connections to the database, of each program on it", SettingCheck.whole(3, 1_000)),
+        "most connections to the database, of each program on it", SettingCheck.whole(4, 1_000)),
     NO_AUTH("no-auth", "false", "true or false", "ask nobody for a token, whoever can reach the address",
         SettingCheck.trueOrFalse()),
     TRUSTED_PROXIES("trusted-proxies", "none", "addresses",

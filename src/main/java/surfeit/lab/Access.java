@@ -1,5 +1,6 @@
 package surfeit.lab;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
@@ -21,7 +22,11 @@ public final class Access {
      */
     private static final int LOOKED_UP_BY = 16;
 
+    /** How old what is known of a shared record may be for an answer that goes on for long. Judgement. */
+    private static final Duration LATELY = Duration.ofSeconds(1);
+
     private final Store store;
+    private final AtomicReference<Instant> asked = new AtomicReference<>(Instant.EPOCH);
     private final AtomicReference<Optional<Map<String, KeptToken>>> known = new AtomicReference<>(Optional.empty());
 
     /** Tokens are never removed: once one was made, that stays so. */
@@ -61,10 +66,44 @@ public final class Access {
         return token;
     }
 
-    /** True while a token that was admitted once is neither revoked nor expired. */
+    /**
+     * True while a token that was admitted once is neither revoked nor expired; for answers that go on for long. Of a record
+     * that is shared this is what held at most a second ago, or when it could be asked last.
+     */
     public boolean isValid(String tokenId, Instant when) {
-        return tokensByHash().values().stream()
-            .anyMatch(kept -> kept.token().id().equals(tokenId) && kept.token().isValid(when));
+        Optional<KeptToken> token = byId(lately(when), tokenId);
+        if (token.isEmpty() && store.isShared()) {
+            token = byId(load(), tokenId);
+        }
+        return token.filter(kept -> kept.token().isValid(when)).isPresent();
+    }
+
+    private static Optional<KeptToken> byId(Map<String, KeptToken> tokens, String id) {
+        return tokens.values().stream().filter(kept -> kept.token().id().equals(id)).findFirst();
+    }
+
+    /** As {@link #isOpen}, for answers that go on for long. */
+    public boolean isStillOpen(Instant when) {
+        return lately(when).isEmpty();
+    }
+
+    private Map<String, KeptToken> lately(Instant when) {
+        if (store.isShared() && Duration.between(asked.get(), when).abs().compareTo(LATELY) > 0) {
+            asked.set(when);
+            try {
+                load();
+            } catch (ProblemException e) {
+                if (known.get().isEmpty()) {
+                    throw e;
+                }
+            }
+        }
+        return tokensByHash();
+    }
+
+    /** Where passes for event streams are kept, where that is not in this program's memory. */
+    public Optional<SharedTickets> sharedTickets() {
+        return store.sharedTickets();
     }
 
     private Optional<Token> find(String secret) {

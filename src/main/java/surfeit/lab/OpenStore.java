@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.time.Instant;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** A store within one open transaction: all work joins it. For the thread of that transaction only. */
@@ -29,6 +30,11 @@ final class OpenStore implements Store {
     @Override
     public boolean isShared() {
         return true;
+    }
+
+    @Override
+    public Optional<SharedTickets> sharedTickets() {
+        return Optional.empty();
     }
 
     @Override

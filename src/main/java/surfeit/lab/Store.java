@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.time.Instant;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** Where a lab's record is kept. Thread-safe; what one call reads or writes is of one piece. */
@@ -22,6 +23,9 @@ public interface Store {
 
     /** True where other programs may change the record at the same time, so that nothing of it is to be remembered. */
     boolean isShared();
+
+    /** Where passes for event streams are kept; empty where no other program could be asked for one. */
+    Optional<SharedTickets> sharedTickets();
 
     /**
      * Copies the whole record as it stands at one moment, while others go on reading and writing. The copy is checked,

@@ -20,10 +20,11 @@ final class PostgresEngine implements Engine {
         return new CopiedSpotLots(handle, sample, importNumber, sampleRevision);
     }
 
+    /** Whoever listens hears of it at the commit, however many events there are, and nothing where it is taken back. */
     @Override
     public long nextEvent(Handle handle) {
-        return handle.createQuery("UPDATE turn SET last_event = last_event + 1 WHERE id = 1 RETURNING last_event")
-            .mapTo(Long.class).one();
+        return handle.createQuery("UPDATE turn SET last_event = last_event + 1 WHERE id = 1 RETURNING last_event, pg_notify('"
+                + PostgresBell.CHANNEL + "', '')").map((row, context) -> row.getLong(1)).one();
     }
 
     @Override
@@ -46,7 +47,7 @@ final class PostgresEngine implements Engine {
         return handle.createQuery("""
                 SELECT relname FROM pg_class
                 WHERE relnamespace = current_schema()::regnamespace AND relkind = 'r'
-                    AND relname NOT IN ('turn', 'flyway_schema_history')
+                    AND relname NOT IN ('turn', 'event_ticket', 'flyway_schema_history')
                 ORDER BY oid""")
             .mapTo(String.class).list();
     }

@@ -100,7 +100,7 @@ final class PostgresFailures {
     }
 
     /** What went wrong, without what was asked of the engine. */
-    private static String words(SQLException engine) {
+    static String words(SQLException engine) {
         return String.valueOf(engine.getMessage()).lines().findFirst().orElse("").replaceAll("\\.$", "");
     }
 

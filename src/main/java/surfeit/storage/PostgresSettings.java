@@ -39,6 +39,13 @@ final class PostgresSettings {
         return new HikariDataSource(config);
     }
 
+    /** For small things beside the record, which wait for nobody's turn. */
+    static HikariDataSource aside(DatabaseAddress address) {
+        HikariConfig config = pool("surfeit-aside", address, 1);
+        config.setMinimumIdle(0);
+        return new HikariDataSource(config);
+    }
+
     static HikariDataSource readers(DatabaseAddress address, int count) {
         HikariConfig config = pool("surfeit-reader", address, count);
         config.setMinimumIdle(1);
@@ -50,6 +57,11 @@ final class PostgresSettings {
     /** What the driver is told for a connection that is used once. */
     static Properties driver(DatabaseAddress address) {
         return driver(address, "surfeit command");
+    }
+
+    /** What the driver is told for a connection of a running program. */
+    static Properties service(DatabaseAddress address) {
+        return driver(address, SERVICE);
     }
 
     private static Properties driver(DatabaseAddress address, String name) {
@@ -71,7 +83,7 @@ final class PostgresSettings {
         HikariConfig config = new HikariConfig();
         config.setPoolName(name);
         config.setJdbcUrl(address.url());
-        config.setDataSourceProperties(driver(address, SERVICE));
+        config.setDataSourceProperties(service(address));
         config.setMaximumPoolSize(count);
         config.setConnectionTimeout(CONNECTION_TIMEOUT_MS);
         config.setInitializationFailTimeout(1);

@@ -3,6 +3,7 @@ package surfeit.storage;
 import com.zaxxer.hikari.HikariDataSource;
 import com.zaxxer.hikari.pool.HikariPool;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.BiFunction;
 import java.util.function.Function;
@@ -13,6 +14,7 @@ import surfeit.lab.Backup;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.ReadAccess;
+import surfeit.lab.SharedTickets;
 import surfeit.lab.WriteAccess;
 
 /**
@@ -23,12 +25,14 @@ import surfeit.lab.WriteAccess;
  * the state that held when their first question was asked. A connection that broke is replaced at the next request.
  */
 public final class PostgresStore implements RecordStore {
-    /** Connections of one program that are not for reading. */
-    private static final int WRITERS = 1;
+    /** Connections of one program that are not for reading: one writes, one hears of events, one is for tickets. */
+    private static final int NOT_READERS = 3;
 
     private final DatabaseAddress address;
     private final HikariDataSource writer;
     private final HikariDataSource readers;
+    private final HikariDataSource aside;
+    private final PostgresBell bell;
     private final Jdbi writing;
     private final Jdbi reading;
     private final ReentrantLock turn = new ReentrantLock(true);
@@ -38,6 +42,8 @@ public final class PostgresStore implements RecordStore {
         this.address = address;
         this.writer = writer;
         this.readers = readers;
+        this.aside = PostgresSettings.aside(address);
+        this.bell = new PostgresBell(address);
         this.writing = quiet(Jdbi.create(writer));
         this.reading = quiet(Jdbi.create(readers));
     }
@@ -61,7 +67,7 @@ public final class PostgresStore implements RecordStore {
             }
             HikariDataSource writer = PostgresSettings.writer(address);
             try {
-                return new PostgresStore(address, writer, PostgresSettings.readers(address, connections - WRITERS));
+                return new PostgresStore(address, writer, PostgresSettings.readers(address, connections - NOT_READERS));
             } catch (RuntimeException e) {
                 writer.close();
                 throw e;
@@ -83,7 +89,7 @@ public final class PostgresStore implements RecordStore {
 
     @Override
     public <T> T write(Function<WriteAccess, T> work) {
-        return inTurn(work, (handle, result) -> {
+        T done = inTurn(work, (handle, result) -> {
             try {
                 handle.commit();
                 return result;
@@ -91,6 +97,18 @@ public final class PostgresStore implements RecordStore {
                 throw PostgresFailures.committing(address, e);
             }
         });
+        bell.ring();
+        return done;
+    }
+
+    @Override
+    public Listening onAppended(Runnable wake) {
+        return bell.add(wake);
+    }
+
+    @Override
+    public Optional<SharedTickets> sharedTickets() {
+        return Optional.of(new PostgresTickets(address, aside));
     }
 
     @Override
@@ -162,6 +180,8 @@ public final class PostgresStore implements RecordStore {
         try {
             if (!closed) {
                 closed = true;
+                bell.close();
+                aside.close();
                 readers.close();
                 writer.close();
             }

@@ -4,6 +4,7 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
@@ -18,6 +19,7 @@ import surfeit.lab.BackupReport;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.ReadAccess;
+import surfeit.lab.SharedTickets;
 import surfeit.lab.WriteAccess;
 
 /**
@@ -130,6 +132,11 @@ public final class SqliteStore implements RecordStore {
     @Override
     public boolean isShared() {
         return false;
+    }
+
+    @Override
+    public Optional<SharedTickets> sharedTickets() {
+        return Optional.empty();
     }
 
     @Override

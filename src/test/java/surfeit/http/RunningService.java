@@ -58,11 +58,15 @@ final class RunningService implements AutoCloseable {
     }
 
     static RunningService start(ServerSettings settings) {
-        return new RunningService(RecordEngine.SQLITE, settings);
+        return start(RecordEngine.SQLITE, settings);
     }
 
     static RunningService start(RecordEngine engine) {
-        return new RunningService(engine, ServerSettings.DEFAULT);
+        return start(engine, ServerSettings.DEFAULT);
+    }
+
+    static RunningService start(RecordEngine engine, ServerSettings settings) {
+        return new RunningService(engine, settings);
     }
 
     /** The route table of a service on this record that has not started. */
@@ -72,7 +76,7 @@ final class RunningService implements AutoCloseable {
 
     /** The state of a service on this record that has not started. */
     static ServiceState state(Laboratory laboratory) {
-        return ServiceState.of(laboratory, Clock.fixed(NOW, ZoneOffset.UTC), ServerSettings.DEFAULT.eventsKept());
+        return ServiceState.of(laboratory, Clock.fixed(NOW, ZoneOffset.UTC), ServerSettings.DEFAULT);
     }
 
     /** Makes a token; from the first one on the service asks for tokens. */

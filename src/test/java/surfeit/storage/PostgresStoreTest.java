@@ -91,7 +91,7 @@ class PostgresStoreTest {
         try {
             List<Future<PostgresStore>> opened = new ArrayList<>();
             for (int i = 0; i < 4; i++) {
-                opened.add(programs.submit((Callable<PostgresStore>) () -> PostgresStore.open(address(database), 3)));
+                opened.add(programs.submit((Callable<PostgresStore>) () -> PostgresStore.open(address(database), 4)));
             }
             for (Future<PostgresStore> store : opened) {
                 store.get().close();
@@ -99,7 +99,7 @@ class PostgresStoreTest {
         } finally {
             programs.shutdownNow();
         }
-        try (PostgresStore store = PostgresStore.open(address(database), 3)) {
+        try (PostgresStore store = PostgresStore.open(address(database), 4)) {
             assertThat(store.<List<String>>read(access -> ((SqlReadAccess) access).handle.createQuery(
                 "SELECT version FROM flyway_schema_history WHERE success ORDER BY installed_rank").mapTo(String.class)
                 .list())).doesNotHaveDuplicates().endsWith(String.valueOf(FileCheck.SCHEMA));
@@ -130,7 +130,7 @@ class PostgresStoreTest {
         PostgresServer.shared().createDatabase(database);
         PostgresServer.shared().execute(database, "CREATE TABLE recipes (id bigint)");
 
-        assertThatThrownBy(() -> PostgresStore.open(address(database), 3)).isInstanceOf(StorageException.class)
+        assertThatThrownBy(() -> PostgresStore.open(address(database), 4)).isInstanceOf(StorageException.class)
             .hasMessageContaining("holds the tables of another program").hasMessageContaining("currentSchema");
     }
 
@@ -142,7 +142,7 @@ class PostgresStoreTest {
         DatabaseAddress own = new DatabaseAddress(address(database).url() + "?currentSchema=lab",
             Optional.of(PostgresServer.USER), Optional.of(PostgresServer.PASSWORD));
 
-        PostgresStore.open(own, 3).close();
+        PostgresStore.open(own, 4).close();
 
         assertThat(RecordDatabase.<Long>read(own, access -> access.auditHead().count())).isZero();
     }
@@ -158,7 +158,7 @@ class PostgresStoreTest {
     }
 
     private static void assertRefused(DatabaseAddress address, String... words) {
-        assertThatThrownBy(() -> PostgresStore.open(address, 3)).isInstanceOf(StorageException.class)
+        assertThatThrownBy(() -> PostgresStore.open(address, 4)).isInstanceOf(StorageException.class)
             .message().contains(words).doesNotContain("wrong secret");
     }
 

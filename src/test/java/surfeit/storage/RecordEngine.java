@@ -5,10 +5,12 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
+import surfeit.lab.BackupReport;
 import surfeit.postgresql.PostgresServer;
 
 /** The database engines a record may be kept by, for tests that hold for each of them. */
@@ -25,8 +27,8 @@ public enum RecordEngine {
         }
 
         @Override
-        String bytes(String hex) {
-            return "x'" + hex + "'";
+        BackupReport backup(Path folder, Path file, Instant when) {
+            return SqliteBackup.take(folder, file, when);
         }
     },
     POSTGRESQL {
@@ -42,8 +44,13 @@ public enum RecordEngine {
         }
 
         @Override
-        String bytes(String hex) {
-            return "'\\x" + hex + "'::bytea";
+        BackupReport backup(Path folder, Path file, Instant when) {
+            return PostgresBackup.take(PostgresDatabases.of(folder), file, when);
+        }
+
+        @Override
+        int change(Path folder, String sql) throws SQLException {
+            return super.change(folder, sql.replaceAll("x'([0-9a-f]*)'", "'\\\\x$1'::bytea"));
         }
     };
 
@@ -54,10 +61,9 @@ public enum RecordEngine {
 
     abstract Connection connect(Path folder) throws SQLException;
 
-    /** Bytes as they are written in a statement. */
-    abstract String bytes(String hex);
+    abstract BackupReport backup(Path folder, Path file, Instant when);
 
-    /** Changes the record of a folder behind the program's back. @return how many rows */
+    /** Changes the record of a folder behind the program's back; {@code x'00'} stands for bytes. @return how many rows */
     int change(Path folder, String sql) throws SQLException {
         try (Connection connection = connect(folder); Statement statement = connection.createStatement()) {
             return statement.executeUpdate(sql);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import surfeit.composition.Alloy;
@@ -17,9 +18,11 @@ import surfeit.composition.SourceRead;
 import surfeit.lab.AuditHead;
 import surfeit.lab.EventFilter;
 import surfeit.lab.Expectation;
+import surfeit.lab.FrozenAnswer;
 import surfeit.lab.ImportOptions;
 import surfeit.lab.KeptAnswer;
 import surfeit.lab.LabEvent;
+import surfeit.lab.MadeWith;
 import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
 import surfeit.lab.RepeatKey;
@@ -51,6 +54,8 @@ class RecordMoveTest {
             bench.laboratory().withdraw("spt_0003", "charging", Expectation.NONE, LabBench.ANNA);
             bench.post("A7", new ImportOptions(ImportOptions.OnError.SKIP, false), LabBench.spot("P0", "11"),
                 LabBench.inSession(LabBench.spot("R", "70"), Optional.empty()));
+            bench.laboratory().interpretations().freeze("A7", GroupBy.FEATURE, answer -> new FrozenAnswer(
+                MadeWith.of("a method", 3, "9.9", Map.of()), new TreeMap<>(Map.of("md", "# Probe\n"))), LabBench.ANNA);
             bench.laboratory().defineAlloy(new Alloy("own", "first", LabBench.nominal("Ag", 0.2, "Cu", 0.8),
                 Optional.empty(), "invented for a test", SourceRead.YES, List.of()), Expectation.NONE, LabBench.ANNA);
             bench.laboratory().once(new RepeatKey("anna", "k1", "f1"), LabBench.ANNA,
@@ -87,7 +92,7 @@ class RecordMoveTest {
             return List.of(lab.sample("A7"), lab.segregation("A7", GroupBy.FEATURE).interpretation().groups(),
                 lab.spots("A7", new SpotFilter(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                     Optional.empty(), true), PageRequest.first(1000)), lab.spotRevisions("spt_0002"),
-                lab.importReport("imp_0001"), lab.importReport("imp_0002"), lab.alloys(),
+                lab.importReport("imp_0001"), lab.importReport("imp_0002"), lab.interpretations().find("int_0001"), lab.alloys(),
                 lab.events(EventFilter.ALL, 0, 100), lab.audit(PageRequest.first(100)),
                 lab.access().tokens(PageRequest.first(10)), lab.sampleRevisions("A7", PageRequest.first(100)));
         }
@@ -99,7 +104,7 @@ class RecordMoveTest {
             long last = bench.laboratory().eventRange().last();
             assertThat(bench.post("A7", LabBench.spot("new", "70")).id()).hasValue("imp_0003");
             assertThat(bench.laboratory().events(EventFilter.ALL, last, 10)).extracting(LabEvent::id)
-                .containsExactly(last + 1);
+                .containsExactly(last + 1, last + 2);
             assertThat(bench.laboratory().checkAudit().broken()).isEmpty();
         }
     }
@@ -115,7 +120,7 @@ class RecordMoveTest {
         for (var place : Map.of(RecordEngine.POSTGRESQL, folder, RecordEngine.SQLITE, folder.resolve("back")).entrySet()) {
             try (LabBench bench = LabBench.in(place.getKey(), place.getValue())) {
                 bench.describe("B1");
-                assertThat(bench.laboratory().eventRange().last()).isEqualTo(8);
+                assertThat(bench.laboratory().eventRange().last()).isEqualTo(9);
             }
         }
     }
@@ -125,11 +130,11 @@ class RecordMoveTest {
         record();
         RecordMove.toDatabase(data(), database(), LabBench.NOON);
 
-        RecordEngine.POSTGRESQL.change(folder, "DELETE FROM audit WHERE id = 8");
+        RecordEngine.POSTGRESQL.change(folder, "DELETE FROM audit WHERE id = 9");
 
         try (LabBench bench = LabBench.in(RecordEngine.POSTGRESQL, folder)) {
             assertThat(bench.laboratory().checkAudit().broken()).get()
-                .satisfies(broken -> assertThat(broken.what()).contains("the audit once had 8"));
+                .satisfies(broken -> assertThat(broken.what()).contains("the audit once had 9"));
         }
     }
 

@@ -10,6 +10,14 @@ CREATE TABLE turn (
 
 INSERT INTO turn (id, last_event) VALUES (1, 0);
 
+-- Passes for event streams that were not used yet, so that one taken from one program opens a stream of another. No part
+-- of the record.
+CREATE TABLE event_ticket (
+    sha256          TEXT COLLATE "C" PRIMARY KEY,
+    token           TEXT,                       -- id of the token it was taken with; absent where none was asked for
+    issued          TIMESTAMPTZ NOT NULL DEFAULT now()
+);
+
 CREATE TABLE sample (
     id              BIGINT PRIMARY KEY,
     name            TEXT COLLATE "C" NOT NULL UNIQUE,
