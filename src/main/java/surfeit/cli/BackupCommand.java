@@ -3,14 +3,15 @@ package surfeit.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.SortedMap;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import surfeit.lab.AuditCheck;
 import surfeit.lab.BackupReport;
-import surfeit.storage.SqliteBackup;
 
 /** Copies the record into one file and checks the copy; the service may go on meanwhile. */
 @Command(name = "backup", mixinStandardHelpOptions = true,
@@ -26,8 +27,9 @@ final class BackupCommand implements Callable<Integer>, WithSettings {
     public Integer call() {
         Settings settings = WithSettings.settings(spec);
         PrintWriter out = spec.commandLine().getOut();
-        BackupReport report = SqliteBackup.take(Path.of(settings.get(Setting.DATA)), file, Instant.now());
-        out.println("Backup of " + settings.get(Setting.DATA) + " in " + file + ", checked.");
+        RecordPlace place = RecordPlace.of(settings);
+        BackupReport report = place.backup(file, Instant.now());
+        out.println("Backup of " + place + " in " + file + ", checked.");
         print(report, out);
         return Main.DONE;
     }
@@ -37,10 +39,15 @@ final class BackupCommand implements Callable<Integer>, WithSettings {
         out.println("made    " + report.made());
         out.println("bytes   " + report.byteCount());
         out.println("sha256  " + report.sha256());
-        out.println("rows    " + report.rowCounts().entrySet().stream().filter(table -> table.getValue() > 0)
+        print(report.rowCounts(), report.audit(), out);
+    }
+
+    /** Prints how much a copy of a record holds, and how its audit ends. */
+    static void print(SortedMap<String, Long> rowCounts, AuditCheck audit, PrintWriter out) {
+        out.println("rows    " + rowCounts.entrySet().stream().filter(table -> table.getValue() > 0)
             .map(table -> table.getKey() + " " + table.getValue()).collect(Collectors.joining(", ")));
-        out.println("audit   " + AuditWords.head(report.audit().head()));
-        report.audit().broken().ifPresent(broken -> out.println("warning: the audit was broken already at row "
+        out.println("audit   " + AuditWords.head(audit.head()));
+        audit.broken().ifPresent(broken -> out.println("warning: the audit was broken already at row "
             + broken.number() + ": " + broken.what() + "."));
     }
 }

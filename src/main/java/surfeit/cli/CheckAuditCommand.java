@@ -1,6 +1,5 @@
 package surfeit.cli;
 
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -12,7 +11,6 @@ import picocli.CommandLine.Spec;
 import surfeit.lab.AuditChain;
 import surfeit.lab.AuditCheck;
 import surfeit.lab.AuditHead;
-import surfeit.storage.RecordFile;
 
 /** Goes through the audit and names the first row that is not as it was written; the service may go on meanwhile. */
 @Command(name = "check-audit", mixinStandardHelpOptions = true,
@@ -30,8 +28,7 @@ final class CheckAuditCommand implements Callable<Integer>, WithSettings {
     public Integer call() {
         Settings settings = WithSettings.settings(spec);
         List<AuditHead> kept = head.map(this::read).stream().toList();
-        AuditCheck check = RecordFile.read(Path.of(settings.get(Setting.DATA)),
-            access -> AuditChain.check(access, kept));
+        AuditCheck check = RecordPlace.of(settings).read(access -> AuditChain.check(access, kept));
         if (check.broken().isPresent()) {
             spec.commandLine().getErr().println("The audit is broken at row " + check.broken().get().number() + ": "
                 + check.broken().get().what() + ".");

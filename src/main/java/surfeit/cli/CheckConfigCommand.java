@@ -16,7 +16,7 @@ final class CheckConfigCommand implements Callable<Integer>, WithSettings {
     public Integer call() {
         Settings settings = WithSettings.settings(spec);
         for (Setting setting : Setting.values()) {
-            spec.commandLine().getOut().println(setting.key() + " = " + settings.get(setting) + "   (" + settings.from(setting) + ")");
+            spec.commandLine().getOut().println(setting.key() + " = " + settings.shown(setting) + "   (" + settings.from(setting) + ")");
         }
         return Main.DONE;
     }

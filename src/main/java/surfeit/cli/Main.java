@@ -1,6 +1,7 @@
 package surfeit.cli;
 
 import java.io.PrintWriter;
+import java.util.Arrays;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -19,7 +20,7 @@ import surfeit.storage.StorageException;
 @Command(name = "surfeit", versionProvider = Main.Version.class, mixinStandardHelpOptions = true,
     description = "Says where the surface of an alloy is enriched or depleted, how sure that is, and what else could explain it.",
     subcommands = {ServeCommand.class, DemoCommand.class, InterpretCommand.class, ImportCommand.class, ReportCommand.class,
-        BackupCommand.class, RestoreCommand.class, CheckAuditCommand.class, RecountCommand.class, TokenCommand.class,
+        BackupCommand.class, RestoreCommand.class, MoveCommand.class, CheckAuditCommand.class, RecountCommand.class, TokenCommand.class,
         CheckConfigCommand.class, HealthCommand.class, VersionCommand.class, CommandLine.HelpCommand.class})
 public final class Main implements Runnable {
     static final int DONE = 0;
@@ -56,7 +57,7 @@ public final class Main implements Runnable {
     }
 
     private static void addSettings(CommandSpec spec) {
-        for (Setting setting : Setting.values()) {
+        for (Setting setting : Arrays.stream(Setting.values()).filter(Setting::isFlag).toList()) {
             OptionSpec.Builder option = OptionSpec.builder("--" + setting.key()).type(String.class)
                 .paramLabel("<" + setting.unit() + ">").description(setting.meaning() + " (default "
                 + setting.standard() + ")");

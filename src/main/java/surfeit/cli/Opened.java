@@ -4,17 +4,21 @@ import java.nio.file.Path;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.lab.Laboratory;
 import surfeit.segregation.Interpreter;
+import surfeit.storage.RecordStore;
 import surfeit.storage.SqliteStore;
 
-/** A lab opened on a data folder, to be closed again. */
-record Opened(SqliteStore store, Laboratory laboratory) implements AutoCloseable {
+/** A lab opened on its record, to be closed again. */
+record Opened(RecordStore store, Laboratory laboratory) implements AutoCloseable {
 
     static Opened on(Settings settings) {
-        return on(Path.of(settings.get(Setting.DATA)), settings);
+        return on(RecordPlace.of(settings).open(), settings);
     }
 
     static Opened on(Path folder, Settings settings) {
-        SqliteStore store = SqliteStore.open(folder);
+        return on(SqliteStore.open(folder), settings);
+    }
+
+    private static Opened on(RecordStore store, Settings settings) {
         return new Opened(store, new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(), detectionLimit(settings)));
     }
 

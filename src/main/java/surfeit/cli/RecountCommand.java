@@ -1,7 +1,6 @@
 package surfeit.cli;
 
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -13,7 +12,6 @@ import picocli.CommandLine.Spec;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.lab.Recount;
 import surfeit.lab.Recounted;
-import surfeit.storage.RecordFile;
 
 /** Sums up the spots of samples anew and names the first sum kept of them that differs. */
 @Command(name = "recount", mixinStandardHelpOptions = true,
@@ -34,7 +32,7 @@ final class RecountCommand implements Callable<Integer>, WithSettings {
     public Integer call() {
         Settings settings = WithSettings.settings(spec);
         Recount recount = new Recount(AlloyCatalogue.packaged(), Opened.detectionLimit(settings));
-        List<Recounted> all = RecordFile.read(Path.of(settings.get(Setting.DATA)), access -> {
+        List<Recounted> all = RecordPlace.of(settings).read(access -> {
             List<Recounted> found = new ArrayList<>();
             sample.ifPresentOrElse(name -> recount.of(access, name, found::add),
                 () -> recount.ofAll(access, found::add));

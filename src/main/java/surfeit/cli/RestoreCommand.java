@@ -25,7 +25,7 @@ final class RestoreCommand implements Callable<Integer>, WithSettings {
     public Integer call() {
         Settings settings = WithSettings.settings(spec);
         PrintWriter out = spec.commandLine().getOut();
-        BackupReport report = SqliteRestore.restore(file, Path.of(settings.get(Setting.DATA)), Instant.now());
+        BackupReport report = SqliteRestore.restore(file, RecordPlace.of(settings).requireFolder("restore", "restore into a folder, then move it with the command move."), Instant.now());
         out.println("Restored " + file + " into " + settings.get(Setting.DATA) + ", checked.");
         BackupCommand.print(report, out);
         return Main.DONE;

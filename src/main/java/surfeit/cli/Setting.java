@@ -13,6 +13,14 @@ enum Setting {
     PORT("port", "8420", "0 to 65535", "port to listen on; 0 takes a free one", SettingCheck.whole(0, 65_535)),
     DATA("data", "surfeit-data", "folder", "folder of the file store; serve makes it where it is missing",
         SettingCheck.notBlank("folder")),
+    DATABASE_URL("database-url", "none", "address",
+        "PostgreSQL database that holds the record in place of a folder: jdbc:postgresql://host:5432/database",
+        SettingCheck.databaseUrl()),
+    DATABASE_USER("database-user", "none", "name", "whom to ask the database as", SettingCheck.notBlank("name")),
+    DATABASE_PASSWORD("database-password", "none", "text", "the database's password; never a flag",
+        SettingCheck.notBlank("text")),
+    DATABASE_CONNECTIONS("database-connections", "10", "connections",
+        "most connections to the database, of each program on it", SettingCheck.whole(4, 1_000)),
     NO_AUTH("no-auth", "false", "true or false", "ask nobody for a token, whoever can reach the address",
         SettingCheck.trueOrFalse()),
     TRUSTED_PROXIES("trusted-proxies", "none", "addresses",
@@ -80,6 +88,16 @@ enum Setting {
     /** True where the flag alone says yes: {@code --no-auth}. */
     boolean isYesOrNo() {
         return standard.equals("false");
+    }
+
+    /** True where the value, or a part of it, is for nobody else's eyes. */
+    boolean isSecret() {
+        return this == DATABASE_PASSWORD || this == DATABASE_URL;
+    }
+
+    /** False where everybody on the machine could read it from the list of programs. */
+    boolean isFlag() {
+        return this != DATABASE_PASSWORD;
     }
 
     /** The name of its environment variable. */

@@ -1,6 +1,7 @@
 package surfeit.cli;
 
 import surfeit.http.TrustedProxies;
+import surfeit.storage.DatabaseAddress;
 
 /** Refuses a text that cannot be a setting's value. */
 interface SettingCheck {
@@ -50,6 +51,14 @@ interface SettingCheck {
         return text -> {
             if (!text.strip().equals("true") && !text.strip().equals("false")) {
                 throw new IllegalArgumentException("expected true or false, got \"" + text + "\"");
+            }
+        };
+    }
+
+    static SettingCheck databaseUrl() {
+        return text -> {
+            if (!text.strip().equals(Setting.DATABASE_URL.standard())) {
+                DatabaseAddress.check(text.strip());
             }
         };
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.Reader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -14,12 +15,15 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.TreeMap;
 import surfeit.element.Spelling;
+import surfeit.storage.DatabaseAddress;
 
 /**
  * The settings in force and where each came from, checked all together and then sealed. Immutable, thread-safe.
  */
 final class Settings {
     private static final String PREFIX = "SURFEIT_";
+    /** Ends the name of a variable that names a file with a secret in it. */
+    private static final String FILE_SUFFIX = "_FILE";
     /** Environment variables that belong to the program but are no settings. */
     private static final List<String> NO_SETTINGS = List.of("SURFEIT_CONFIG");
 
@@ -91,10 +95,33 @@ final class Settings {
                 .filter(known -> known.variable().equals(variable.getKey())).findFirst();
             if (setting.isPresent()) {
                 values.put(setting.get(), new Value(variable.getValue(), "environment " + variable.getKey()));
+            } else if (ofSecretFile(variable.getKey()).isPresent()) {
+                fromSecretFile(ofSecretFile(variable.getKey()).get(), variable, environment, values, faults);
             } else {
                 faults.add("the environment sets " + variable.getKey() + ", which is no setting" + nearest(variable.getKey(),
                     Arrays.stream(Setting.values()).map(Setting::variable).toList()));
             }
+        }
+    }
+
+    /** The setting whose value stands in the file that a variable of this name names. */
+    private static Optional<Setting> ofSecretFile(String variable) {
+        return Arrays.stream(Setting.values()).filter(Setting::isSecret)
+            .filter(known -> (known.variable() + FILE_SUFFIX).equals(variable)).findFirst();
+    }
+
+    private static void fromSecretFile(Setting setting, Map.Entry<String, String> variable,
+                                       Map<String, String> environment, Map<Setting, Value> values, List<String> faults) {
+        if (environment.containsKey(setting.variable())) {
+            faults.add("the environment sets both " + setting.variable() + " and " + variable.getKey() + "; set one");
+            return;
+        }
+        try {
+            values.put(setting, new Value(Files.readString(Path.of(variable.getValue())),
+                "file " + variable.getValue() + " of environment " + variable.getKey()));
+        } catch (IOException | InvalidPathException e) {
+            faults.add("the file " + variable.getValue() + " of " + variable.getKey() + " cannot be read ("
+                + e.getClass().getSimpleName() + ")");
         }
     }
 
@@ -105,6 +132,18 @@ final class Settings {
 
     String get(Setting setting) {
         return values.get(setting).text().strip();
+    }
+
+    /** The value unless it was left out. */
+    Optional<String> stated(Setting setting) {
+        String text = get(setting);
+        return text.equals(setting.standard()) ? Optional.empty() : Optional.of(text);
+    }
+
+    /** The value as it may be shown to whoever looks. */
+    String shown(Setting setting) {
+        return !setting.isSecret() || stated(setting).isEmpty() ? get(setting)
+            : setting == Setting.DATABASE_URL ? DatabaseAddress.shown(get(setting)) : "***";
     }
 
     int whole(Setting setting) {

@@ -19,7 +19,9 @@ interface WithSettings {
         Map<Setting, String> flags = new EnumMap<>(Setting.class);
         flags.putAll(instead);
         for (Setting setting : Setting.values()) {
-            value(spec, "--" + setting.key()).ifPresent(text -> flags.put(setting, text));
+            if (setting.isFlag()) {
+                value(spec, "--" + setting.key()).ifPresent(text -> flags.put(setting, text));
+            }
         }
         Optional<String> file = value(spec, "--config").or(() -> Optional.ofNullable(System.getenv("SURFEIT_CONFIG")));
         return Settings.read(flags, System.getenv(), file.map(Path::of));

@@ -30,7 +30,7 @@ final class EventRoutes {
     private static final String LAST_SEEN = "Last-Event-ID";
 
     private final EventFeed feed;
-    private final EventTickets tickets;
+    private final Tickets tickets;
 
     EventRoutes(ServiceState state) {
         this.feed = state.feed();
@@ -122,7 +122,7 @@ final class EventRoutes {
                 EmptyJson.read(body.open());
             }
         }
-        EventTickets.Issued issued = tickets.issue(exchange.admission(), exchange.now());
+        Tickets.Issued issued = tickets.issue(exchange.admission(), exchange.now());
         exchange.header("Cache-Control", "no-store");
         exchange.json(201, json -> {
             json.writeStartObject();

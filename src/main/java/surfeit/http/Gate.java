@@ -33,9 +33,9 @@ final class Gate {
     private final Clock clock;
     private final Quota quota;
     private final FailureBrake brake = new FailureBrake(System::nanoTime);
-    private final EventTickets tickets;
+    private final Tickets tickets;
 
-    Gate(Access access, ServerSettings settings, Clock clock, EventTickets tickets) {
+    Gate(Access access, ServerSettings settings, Clock clock, Tickets tickets) {
         this.access = access;
         this.tickets = tickets;
         this.settings = settings;
@@ -78,7 +78,8 @@ final class Gate {
             return byTicket(context, context.queryParam(EventRoutes.TICKET));
         }
         if (asksNobody || access.isOpen()) {
-            return new Admission(TokenRequest.ANYONE, Optional.empty(), () -> asksNobody || access.isOpen());
+            return new Admission(TokenRequest.ANYONE, Optional.empty(),
+                () -> asksNobody || access.isStillOpen(clock.instant()));
         }
         Token token = token(context);
         if (counted) {
@@ -94,7 +95,7 @@ final class Gate {
         return tickets.redeem(ticket).orElseThrow(() -> {
             context.res().addHeader(CHALLENGE, BEARER + ", error=\"invalid_token\"");
             return braked(context, new ProblemException(Problem.TOKEN_REJECTED, "The ticket is not known here: it opens one "
-                + "stream, within " + EventTickets.VALID.toSeconds() + " s. Take a further one: POST /v1/event-tickets."));
+                + "stream, within " + Tickets.VALID.toSeconds() + " s. Take a further one: POST /v1/event-tickets."));
         });
     }
 

@@ -39,6 +39,10 @@ final class Parameters {
                 throw new ProblemException(Problem.UNKNOWN_PARAMETER, "The query parameter \"" + name + "\" is given "
                     + parameter.getValue().size() + " times; one value is expected.");
             }
+            if (parameter.getValue().get(0).indexOf(0) >= 0) {
+                throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, "Expected a text without zero characters (%00) for "
+                    + "the query parameter \"" + name + "\".");
+            }
             values.put(name, parameter.getValue().get(0));
         }
     }

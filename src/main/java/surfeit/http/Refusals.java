@@ -36,6 +36,8 @@ final class Refusals {
     /** Refusals that may come before the whole body was read; the connection cannot be used again then. */
     private static final Set<Problem> LEAVES_BODY =
         EnumSet.of(Problem.UPLOAD_TOO_LARGE, Problem.REQUEST_TIMEOUT, Problem.STORAGE_FULL);
+    /** When to come again to a record that cannot be used now. Judgement: a server that restarts takes seconds. */
+    private static final String RETRY_S = "5";
     /** Header fields that a handler may have set for the answer that is not given. */
     private static final List<String> STALE =
         List.of("ETag", "Location", "Link", "Content-Disposition", "Vary");
@@ -76,6 +78,9 @@ final class Refusals {
         }
         response.setHeader(SecurityHeaders.POLICY, SecurityHeaders.ALL.get(SecurityHeaders.POLICY));
         response.setHeader("Cache-Control", "no-store");
+        if (refusal.problem() == Problem.STORAGE_UNAVAILABLE) {
+            response.setHeader("Retry-After", RETRY_S);
+        }
         boolean leavesBody = LEAVES_BODY.contains(refusal.problem());
         if (leavesBody) {
             response.setHeader("Connection", "close");

@@ -42,7 +42,7 @@ public final class Server implements AutoCloseable {
      * @throws UnsafeStartException where other machines could reach it and nobody said so
      */
     public static Server start(ServerSettings settings, Laboratory laboratory, Clock clock) {
-        ServiceState state = ServiceState.of(laboratory, clock, settings.eventsKept());
+        ServiceState state = ServiceState.of(laboratory, clock, settings);
         return start(settings, Routes.of(laboratory, state), laboratory, clock, state);
     }
 

@@ -1,10 +1,10 @@
 package surfeit.http;
 
 import java.time.Clock;
-import java.time.Duration;
 import surfeit.http.feed.EventFeed;
 import surfeit.http.measure.Measures;
 import surfeit.lab.Laboratory;
+import surfeit.lab.SharedTickets;
 
 /**
  * What changes while the service runs, shared by its routes.
@@ -15,12 +15,15 @@ import surfeit.lab.Laboratory;
  * @param uploads   uploads that somebody may ask after
  * @param measures  what it counts of itself
  */
-record ServiceState(Readiness readiness, EventFeed feed, EventTickets tickets, NamedUploads uploads, Measures measures) {
+record ServiceState(Readiness readiness, EventFeed feed, Tickets tickets, NamedUploads uploads, Measures measures) {
 
     /** The state of a service that has not started. */
-    static ServiceState of(Laboratory laboratory, Clock clock, Duration eventsKept) {
-        EventFeed feed = new EventFeed(laboratory.eventLog(), clock, eventsKept);
-        return new ServiceState(new Readiness(), feed, new EventTickets(System::nanoTime), new NamedUploads(),
+    static ServiceState of(Laboratory laboratory, Clock clock, ServerSettings settings) {
+        Tickets tickets = laboratory.access().sharedTickets().map((SharedTickets shared) -> (Tickets)
+            new SharedEventTickets(shared, laboratory.access(), clock, settings.access().noAuth()))
+            .orElseGet(() -> new EventTickets(System::nanoTime));
+        EventFeed feed = new EventFeed(laboratory.eventLog(), clock, settings.eventsKept());
+        return new ServiceState(new Readiness(), feed, tickets, new NamedUploads(),
             new Measures(laboratory, feed, ProgramVersion.VERSION));
     }
 }

@@ -1,5 +1,6 @@
 package surfeit.lab;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
@@ -10,8 +11,9 @@ import java.util.concurrent.atomic.AtomicReference;
 /**
  * Who may use the record: makes, lists, checks and revokes tokens. Thread-safe.
  *
- * <p>Tokens are kept in memory beside the record, so that a request is checked without asking it. Whoever else writes
- * tokens to the same record must be another program that runs while this one does not.
+ * <p>Where no other program can change the record, tokens are kept in memory beside it, so that a request is checked
+ * without asking it. A record that is shared is asked at each request: a token that another program took back is not
+ * valid any more from that moment on.
  */
 public final class Access {
     /**
@@ -20,8 +22,15 @@ public final class Access {
      */
     private static final int LOOKED_UP_BY = 16;
 
+    /** How old what is known of a shared record may be for an answer that goes on for long. Judgement. */
+    private static final Duration LATELY = Duration.ofSeconds(1);
+
     private final Store store;
+    private final AtomicReference<Instant> asked = new AtomicReference<>(Instant.EPOCH);
     private final AtomicReference<Optional<Map<String, KeptToken>>> known = new AtomicReference<>(Optional.empty());
+
+    /** Tokens are never removed: once one was made, that stays so. */
+    private volatile boolean made;
 
     Access(Store store) {
         this.store = store;
@@ -29,12 +38,16 @@ public final class Access {
 
     /** True until the first token is made: nobody has to show one. An expired or revoked token still counts as made. */
     public boolean isOpen() {
-        return tokensByHash().isEmpty();
+        if (made) {
+            return false;
+        }
+        made = store.isShared() ? store.read(ReadAccess::hasTokens) : !tokensByHash().isEmpty();
+        return !made;
     }
 
     /** True where at least one token is valid at a time. */
     public boolean hasValidToken(Instant when) {
-        return tokensByHash().values().stream().anyMatch(kept -> kept.token().isValid(when));
+        return store.read(ReadAccess::tokens).stream().anyMatch(kept -> kept.token().isValid(when));
     }
 
     /**
@@ -53,10 +66,44 @@ public final class Access {
         return token;
     }
 
-    /** True while a token that was admitted once is neither revoked nor expired. */
+    /**
+     * True while a token that was admitted once is neither revoked nor expired; for answers that go on for long. Of a record
+     * that is shared this is what held at most a second ago, or when it could be asked last.
+     */
     public boolean isValid(String tokenId, Instant when) {
-        return tokensByHash().values().stream()
-            .anyMatch(kept -> kept.token().id().equals(tokenId) && kept.token().isValid(when));
+        Optional<KeptToken> token = byId(lately(when), tokenId);
+        if (token.isEmpty() && store.isShared()) {
+            token = byId(load(), tokenId);
+        }
+        return token.filter(kept -> kept.token().isValid(when)).isPresent();
+    }
+
+    private static Optional<KeptToken> byId(Map<String, KeptToken> tokens, String id) {
+        return tokens.values().stream().filter(kept -> kept.token().id().equals(id)).findFirst();
+    }
+
+    /** As {@link #isOpen}, for answers that go on for long. */
+    public boolean isStillOpen(Instant when) {
+        return lately(when).isEmpty();
+    }
+
+    private Map<String, KeptToken> lately(Instant when) {
+        if (store.isShared() && Duration.between(asked.get(), when).abs().compareTo(LATELY) > 0) {
+            asked.set(when);
+            try {
+                load();
+            } catch (ProblemException e) {
+                if (known.get().isEmpty()) {
+                    throw e;
+                }
+            }
+        }
+        return tokensByHash();
+    }
+
+    /** Where passes for event streams are kept, where that is not in this program's memory. */
+    public Optional<SharedTickets> sharedTickets() {
+        return store.sharedTickets();
     }
 
     private Optional<Token> find(String secret) {
@@ -64,8 +111,10 @@ public final class Access {
             return Optional.empty();
         }
         String hash = TokenSecret.sha256(secret);
-        return Optional.ofNullable(tokensByHash().get(hash.substring(0, LOOKED_UP_BY)))
-            .filter(kept -> kept.hasHash(hash)).map(KeptToken::token);
+        String beginning = hash.substring(0, LOOKED_UP_BY);
+        Optional<KeptToken> found = store.isShared() ? store.read(access -> access.token(beginning))
+            : Optional.ofNullable(tokensByHash().get(beginning));
+        return found.filter(kept -> kept.hasHash(hash)).map(KeptToken::token);
     }
 
     private static ProblemException rejected(String detail) {
@@ -90,7 +139,7 @@ public final class Access {
                 + "; expires " + token.expires());
             return token;
         });
-        load();
+        forget();
         return new IssuedToken(made, secret);
     }
 
@@ -127,12 +176,16 @@ public final class Access {
             access.audit(occasion, "token revoked", Optional.empty(), id + " \"" + token.name() + "\"");
             return Lookups.token(access, id);
         });
-        load();
+        forget();
         return revoked;
     }
 
     private static long number(String id) {
         return PublicId.number(PublicId.TOKEN, id).orElseThrow();
+    }
+
+    private void forget() {
+        known.set(Optional.empty());
     }
 
     private Map<String, KeptToken> tokensByHash() {

@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.time.Instant;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** A store within one open transaction: all work joins it. For the thread of that transaction only. */
@@ -24,6 +25,16 @@ final class OpenStore implements Store {
     @Override
     public <T> T rehearse(Function<WriteAccess, T> work) {
         return open.rehearse(work);
+    }
+
+    @Override
+    public boolean isShared() {
+        return true;
+    }
+
+    @Override
+    public Optional<SharedTickets> sharedTickets() {
+        return Optional.empty();
     }
 
     @Override

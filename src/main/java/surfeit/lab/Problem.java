@@ -121,14 +121,15 @@ public enum Problem {
         "Try again; if it stays, report the request_id to whoever runs the service."),
     STORAGE_FULL(507, "The disk is full",
         "The record could not be written. Nothing of the request was stored; reading still works.",
-        "Free space on the disk that holds the data folder, and send the request again."),
+        "Free space on the disk that holds the data folder or the database, and send the request again."),
     SHUTTING_DOWN(503, "The service is stopping",
         "The service is about to stop and takes no more work.",
         "Try again in a moment."),
     STORAGE_UNAVAILABLE(503, "The record cannot be used now",
-        "The file that holds the record is locked by another program, cannot be read or written, or is damaged. Nothing of "
-            + "the request was stored.",
-        "Tell whoever runs the service what the answer's detail says, and send the request again when it is mended.");
+        "The file or database that holds the record is locked by another program, cannot be reached, read or written, or "
+            + "is damaged. Nothing of the request was stored, unless the answer's detail says that nobody knows.",
+        "Send the request again after as many seconds as Retry-After says. If it stays so, tell whoever runs the service "
+            + "what the answer's detail says.");
 
     private final int status;
     private final String title;

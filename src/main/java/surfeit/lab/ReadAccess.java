@@ -94,6 +94,12 @@ public interface ReadAccess {
     /** All tokens in the order they were made. */
     List<KeptToken> tokens();
 
+    /** The token whose hash begins with these hex digits; two tokens never share as many as are looked up by. */
+    Optional<KeptToken> token(String hashBeginning);
+
+    /** True where a token was ever made. */
+    boolean hasTokens();
+
     /** The answer given to a request with this key, with the fingerprint of that request. */
     Optional<Kept> keptAnswer(String who, String key);
 

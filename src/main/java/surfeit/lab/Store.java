@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.time.Instant;
+import java.util.Optional;
 import java.util.function.Function;
 
 /** Where a lab's record is kept. Thread-safe; what one call reads or writes is of one piece. */
@@ -19,6 +20,12 @@ public interface Store {
 
     /** Does all of the work as {@link #write} would, then takes it back. */
     <T> T rehearse(Function<WriteAccess, T> work);
+
+    /** True where other programs may change the record at the same time, so that nothing of it is to be remembered. */
+    boolean isShared();
+
+    /** Where passes for event streams are kept; empty where no other program could be asked for one. */
+    Optional<SharedTickets> sharedTickets();
 
     /**
      * Copies the whole record as it stands at one moment, while others go on reading and writing. The copy is checked,

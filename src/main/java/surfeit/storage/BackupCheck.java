@@ -73,7 +73,7 @@ final class BackupCheck {
     }
 
     private static void requireCounts(Handle handle, BackupNote note, Path named) {
-        SortedMap<String, Long> found = BackupNote.count(handle);
+        SortedMap<String, Long> found = BackupNote.count(SqliteEngine.INSTANCE, handle);
         if (!found.equals(note.rowCounts())) {
             throw damaged(named, "expected these rows: " + note.rowCounts() + ", found " + found);
         }

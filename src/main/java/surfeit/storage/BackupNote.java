@@ -2,8 +2,10 @@ package surfeit.storage;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
 import surfeit.lab.AuditCheck;
@@ -16,14 +18,12 @@ import surfeit.lab.AuditHead;
  */
 record BackupNote(Instant made, SortedMap<String, Long> rowCounts, AuditHead auditHead, Optional<Long> broken) {
 
-    /** Rows of each table of the record, its notes and the engine's own tables left out. */
-    static SortedMap<String, Long> count(Handle handle) {
+    private static final Set<String> NOTES = Set.of("backup", "backup_count");
+
+    /** Rows of each table of the record and of the list of its forms; its notes are left out. */
+    static SortedMap<String, Long> count(Engine engine, Handle handle) {
         SortedMap<String, Long> counts = new TreeMap<>();
-        handle.createQuery("""
-                SELECT name FROM sqlite_master
-                WHERE type = 'table' AND name NOT LIKE 'sqlite~_%' ESCAPE '~'
-                    AND name NOT IN ('backup', 'backup_count')""")
-            .mapTo(String.class).list()
+        Stream.concat(engine.tables(handle).stream(), Stream.of(FileCheck.HISTORY)).filter(table -> !NOTES.contains(table))
             .forEach(table -> counts.put(table,
                 handle.createQuery("SELECT count(*) FROM \"" + table + '"').mapTo(Long.class).one()));
         return counts;
@@ -34,11 +34,12 @@ record BackupNote(Instant made, SortedMap<String, Long> rowCounts, AuditHead aud
     }
 
     void write(Handle handle) {
-        long id = handle.createUpdate("""
-                INSERT INTO backup (made, audit_count, audit_hash, audit_broken)
-                VALUES (:made, :count, :hash, :broken)""")
-            .bind("made", made.toString()).bind("count", auditHead.count()).bind("hash", auditHead.hash())
-            .bind("broken", broken.orElse(null)).executeAndReturnGeneratedKeys("id").mapTo(Long.class).one();
+        long id = handle.createQuery("SELECT coalesce(max(id), 0) + 1 FROM backup").mapTo(Long.class).one();
+        handle.createUpdate("""
+                INSERT INTO backup (id, made, audit_count, audit_hash, audit_broken)
+                VALUES (:id, :made, :count, :hash, :broken)""")
+            .bind("id", id).bind("made", made.toString()).bind("count", auditHead.count()).bind("hash", auditHead.hash())
+            .bind("broken", broken.orElse(null)).execute();
         PreparedBatch batch = handle.prepareBatch(
             "INSERT INTO backup_count (backup, name, row_count) VALUES (:backup, :name, :count)");
         rowCounts.forEach((name, count) -> batch.bind("backup", id).bind("name", name).bind("count", count).add());

@@ -18,7 +18,7 @@ final class FileCheck {
      * half a second (judgement); larger ones are still checked by the engine as their pages are read.
      */
     private static final long CHECKED_BYTES_MAX = 256L << 20;
-    private static final String HISTORY = "flyway_schema_history";
+    static final String HISTORY = "flyway_schema_history";
 
     private FileCheck() {
     }

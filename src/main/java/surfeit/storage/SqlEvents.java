@@ -20,14 +20,14 @@ final class SqlEvents {
         this.handle = handle;
     }
 
-    LabEvent append(LabEvent event) {
-        long id = handle.createUpdate("""
-                INSERT INTO event (type, recorded, sample, subject, accepted_count)
-                VALUES (:type, :recorded, :sample, :subject, :accepted)""")
-            .bind("type", event.type().word()).bind("recorded", event.time().toString())
+    LabEvent append(long id, LabEvent event) {
+        handle.createUpdate("""
+                INSERT INTO event (id, type, recorded, sample, subject, accepted_count)
+                VALUES (:id, :type, :recorded, :sample, :subject, :accepted)""")
+            .bind("id", id).bind("type", event.type().word()).bind("recorded", event.time().toString())
             .bind("sample", event.sample().orElse(null)).bind("subject", event.subject().orElse(null))
             .bind("accepted", event.acceptedCount().isPresent() ? event.acceptedCount().getAsLong() : null)
-            .executeAndReturnGeneratedKeys("id").mapTo(Long.class).one();
+            .execute();
         return new LabEvent(id, event.type(), event.time(), event.sample(), event.subject(), event.acceptedCount());
     }
 

@@ -75,7 +75,7 @@ final class SqlImports {
                 VALUES (:import, :n, :pointer, :line, :column, :columnName, :reason, :label)""")) {
             for (int i = 0; i < all.size(); i++) {
                 bindPlace(batch.bind("import", number).bind("n", i), all.get(i).place())
-                    .bind("reason", all.get(i).reason()).bind("label", all.get(i).label().orElse(null)).add();
+                    .bind("reason", all.get(i).reason()).bind("label", shown(all.get(i).label())).add();
             }
             batch.execute();
         }
@@ -92,8 +92,8 @@ final class SqlImports {
             for (int i = 0; i < all.size(); i++) {
                 Fault fault = all.get(i);
                 bindPlace(batch.bind("import", number).bind("n", i), fault.place())
-                    .bind("code", fault.code().code()).bind("detail", fault.detail())
-                    .bind("value", fault.value().orElse(null)).bind("spot", fault.spot().orElse(null)).add();
+                    .bind("code", fault.code().code()).bind("detail", shown(Optional.of(fault.detail())))
+                    .bind("value", shown(fault.value())).bind("spot", shown(fault.spot())).add();
             }
             batch.execute();
         }
@@ -103,7 +103,12 @@ final class SqlImports {
         return batch.bind("pointer", place.pointer().orElse(null))
             .bind("line", place.line().isPresent() ? place.line().getAsLong() : null)
             .bind("column", place.column().isPresent() ? place.column().getAsInt() : null)
-            .bind("columnName", place.columnName().orElse(null));
+            .bind("columnName", shown(place.columnName()));
+    }
+
+    /** What is told of a file, not what was measured; not every engine keeps a zero character in a text. */
+    private static String shown(Optional<String> text) {
+        return text.map(words -> words.replace('\0', '\ufffd')).orElse(null);
     }
 
     void addFilePart(long number, KeptFile.Kind kind, int part, byte[] bytes) {

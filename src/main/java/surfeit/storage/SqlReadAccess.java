@@ -204,6 +204,16 @@ class SqlReadAccess implements ReadAccess {
     }
 
     @Override
+    public Optional<KeptToken> token(String hashBeginning) {
+        return tokens.find(hashBeginning);
+    }
+
+    @Override
+    public boolean hasTokens() {
+        return tokens.exist();
+    }
+
+    @Override
     public Optional<Kept> keptAnswer(String who, String key) {
         return answers.find(who, key);
     }

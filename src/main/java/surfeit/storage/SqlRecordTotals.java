@@ -21,22 +21,22 @@ final class SqlRecordTotals {
     /** In words where a present revision does not follow from the revisions themselves. */
     Optional<String> misplaced() {
         return wrong("revisions of spots", """
-                SELECT count(*) FROM spot_revision r WHERE r.until_revision IS NOT
+                SELECT count(*) FROM spot_revision r WHERE r.until_revision IS DISTINCT FROM
                     (SELECT x.from_revision FROM spot_revision x
                      WHERE x.sample = r.sample AND x.spot = r.spot AND x.n = r.n + 1)""")
             .or(() -> wrong("samples", """
-                SELECT count(*) FROM sample s WHERE s.revision IS NOT
+                SELECT count(*) FROM sample s WHERE s.revision IS DISTINCT FROM
                     (SELECT max(r.n) FROM sample_revision r WHERE r.sample = s.id)"""))
             .or(() -> wrong("revisions of samples", """
                 SELECT count(*) FROM sample_revision r
                 LEFT JOIN sample_revision b ON b.sample = r.sample AND b.n = r.n - 1
-                WHERE r.described IS NOT CASE WHEN r.what = 'described' THEN r.n ELSE b.described END"""))
+                WHERE r.described IS DISTINCT FROM CASE WHEN r.what = 'described' THEN r.n ELSE b.described END"""))
             .or(() -> wrong("counts of spots", """
                 SELECT count(*) FROM sample s JOIN sample_revision r ON r.sample = s.id AND r.n = s.revision
-                WHERE r.spot_count IS NOT (SELECT count(*) FROM spot_revision x
+                WHERE r.spot_count IS DISTINCT FROM (SELECT count(*) FROM spot_revision x
                     WHERE x.sample = s.id AND x.until_revision IS NULL AND x.withdrawn = 0)"""))
             .or(() -> wrong("alloys", """
-                SELECT count(*) FROM alloy a WHERE a.revision IS NOT
+                SELECT count(*) FROM alloy a WHERE a.revision IS DISTINCT FROM
                     (SELECT max(r.n) FROM alloy_revision r WHERE r.alloy = a.id)"""));
     }
 

@@ -107,7 +107,9 @@ final class SqlSamples {
         Optional<StoredSample> present = find(name);
         long revision = present.map(StoredSample::revision).orElse(0L) + 1;
         if (present.isEmpty()) {
-            handle.createUpdate("INSERT INTO sample (name, revision, search) VALUES (:name, 1, '')")
+            handle.createUpdate("""
+                    INSERT INTO sample (id, name, revision, search)
+                    VALUES ((SELECT coalesce(max(id), 0) + 1 FROM sample), :name, 1, '')""")
                 .bind("name", name).execute();
         }
         long number = number(name);

@@ -1,12 +1,9 @@
 package surfeit.storage;
 
-import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Types;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -20,25 +17,12 @@ import surfeit.lab.StoredSample;
 import surfeit.spot.Spot;
 
 /**
- * One import while it is written, over statements prepared once and run in lots: a new spot costs two inserts and no
- * question.
+ * One import while it is written, many spots at a time.
  *
  * <p>The row of the import comes with the first thing recorded, so that an upload with nothing new leaves no trace.
  * Bound to one transaction; not thread-safe.
  */
 final class SqlSpotImport implements SpotImportAccess {
-    private static final String INSERT_SPOT = """
-        INSERT INTO spot (id, sample, session, label, acquired, import) VALUES (?, ?, ?, ?, ?, ?)
-        ON CONFLICT (sample, session, label, acquired) DO NOTHING""";
-    private static final String INSERT_REVISION = """
-        INSERT INTO spot_revision
-            (sample, spot, n, from_revision, withdrawn, reference, feature, particle, payload)
-        VALUES (?, ?, 1, ?, 0, ?, ?, ?, ?)""";
-    private static final String FIND_SPOT = """
-        SELECT p.id, r.withdrawn, r.payload FROM spot p
-        JOIN spot_revision r ON r.sample = p.sample AND r.spot = p.id AND r.until_revision IS NULL
-        WHERE p.sample = ? AND p.session = ? AND p.label = ? AND p.acquired = ?""";
-
     private final SqlImports imports;
     private final SqlSamples samples;
     private final ContentDigest content;
@@ -51,12 +35,10 @@ final class SqlSpotImport implements SpotImportAccess {
     private boolean begun;
     private final int[] parts = new int[KeptFile.Kind.values().length];
 
-    private final PreparedStatement insertSpot;
-    private final PreparedStatement insertRevision;
-    private final PreparedStatement findSpot;
+    private final SpotLots lots;
 
-    SqlSpotImport(Handle handle, SqlSamples samples, SqlImports imports, ContentDigest content, StoredSample sample,
-                  Occasion occasion) {
+    SqlSpotImport(Handle handle, Engine engine, SqlSamples samples, SqlImports imports, ContentDigest content,
+                  StoredSample sample, Occasion occasion) {
         this.imports = imports;
         this.content = content;
         this.samples = samples;
@@ -66,33 +48,31 @@ final class SqlSpotImport implements SpotImportAccess {
         this.number = imports.nextNumber();
         this.firstSpot = handle.createQuery("SELECT coalesce(max(id), 0) + 1 FROM spot").mapTo(Long.class).one();
         this.nextSpot = firstSpot;
-        Connection connection = handle.getConnection();
-        try {
-            this.insertSpot = connection.prepareStatement(INSERT_SPOT);
-            this.insertRevision = connection.prepareStatement(INSERT_REVISION);
-            this.findSpot = connection.prepareStatement(FIND_SPOT);
-        } catch (SQLException e) {
-            throw new EngineFailure(e);
-        }
-        handle.addCleanable(this::close);
+        this.lots = engine.spotLots(handle, sampleNumber, number, sample.revision() + 1);
+        handle.addCleanable(lots::close);
     }
 
     @Override
     public List<Optional<Recorded>> add(List<Spot> spots) {
         try {
             if (!begun) {
-                List<Optional<Recorded>> found = findAll(spots);
-                if (found.stream().allMatch(Optional::isPresent)) {
-                    return found;
+                List<Optional<Recorded>> known = find(spots);
+                if (known.stream().allMatch(Optional::isPresent)) {
+                    return known;
                 }
                 begin();
             }
-            boolean[] inserted = insertSpots(spots);
-            insertRevisions(spots, inserted);
-            nextSpot += spots.size();
+            boolean[] isNew = record(spots);
+            List<Spot> others = new ArrayList<>();
+            for (int i = 0; i < isNew.length; i++) {
+                if (!isNew[i]) {
+                    others.add(spots.get(i));
+                }
+            }
+            Iterator<Optional<Recorded>> known = find(others).iterator();
             List<Optional<Recorded>> found = new ArrayList<>(spots.size());
-            for (int i = 0; i < inserted.length; i++) {
-                found.add(inserted[i] ? Optional.empty() : find(spots.get(i)));
+            for (boolean one : isNew) {
+                found.add(one ? Optional.empty() : known.next());
             }
             return found;
         } catch (SQLException e) {
@@ -100,79 +80,28 @@ final class SqlSpotImport implements SpotImportAccess {
         }
     }
 
-    private List<Optional<Recorded>> findAll(List<Spot> spots) throws SQLException {
-        List<Optional<Recorded>> found = new ArrayList<>(spots.size());
-        for (Spot spot : spots) {
-            found.add(find(spot));
-        }
-        return found;
-    }
-
-    /** Tries to insert each spot under a number of its own. @return which of them were new */
-    private boolean[] insertSpots(List<Spot> spots) throws SQLException {
-        for (int i = 0; i < spots.size(); i++) {
-            insertSpot.setLong(1, nextSpot + i);
-            bindKey(insertSpot, 2, spots.get(i));
-            insertSpot.setLong(6, number);
-            insertSpot.addBatch();
-        }
-        int[] counts = insertSpot.executeBatch();
-        boolean[] inserted = new boolean[counts.length];
-        for (int i = 0; i < counts.length; i++) {
-            inserted[i] = counts[i] == 1;
-        }
-        return inserted;
-    }
-
-    private void insertRevisions(List<Spot> spots, boolean[] inserted) throws SQLException {
-        for (int i = 0; i < inserted.length; i++) {
-            if (inserted[i]) {
-                bindRevision(nextSpot + i, spots.get(i));
-                insertRevision.addBatch();
+    private boolean[] record(List<Spot> spots) throws SQLException {
+        List<byte[]> payloads = spots.stream().map(SpotCodec::encode).toList();
+        boolean[] isNew = lots.record(nextSpot, spots, payloads);
+        for (int i = 0; i < isNew.length; i++) {
+            if (isNew[i]) {
+                Spot spot = spots.get(i);
+                content.key(spot.session().orElse(""), spot.label(), AcquiredTime.of(spot.key().acquired()));
+                content.group(spot.isReference(), spot.feature(), spot.particle());
+                content.spot(nextSpot + i, 1, false, Optional.empty(), payloads.get(i));
             }
         }
-        insertRevision.executeBatch();
+        nextSpot += spots.size();
+        return isNew;
     }
 
-    private void bindKey(PreparedStatement statement, int from, Spot spot) throws SQLException {
-        statement.setLong(from, sampleNumber);
-        statement.setString(from + 1, spot.session().orElse(""));
-        statement.setString(from + 2, spot.label());
-        statement.setLong(from + 3, AcquiredTime.of(spot.key().acquired()));
+    private List<Optional<Recorded>> find(List<Spot> spots) throws SQLException {
+        return spots.isEmpty() ? List.of() : lots.find(spots).stream().map(found -> found.map(this::recorded)).toList();
     }
 
-    private void bindRevision(long spotNumber, Spot spot) throws SQLException {
-        insertRevision.setLong(1, sampleNumber);
-        insertRevision.setLong(2, spotNumber);
-        insertRevision.setLong(3, sample.revision() + 1);
-        insertRevision.setInt(4, spot.isReference() ? 1 : 0);
-        bindText(insertRevision, 5, spot.feature());
-        bindText(insertRevision, 6, spot.particle());
-        byte[] payload = SpotCodec.encode(spot);
-        insertRevision.setBytes(7, payload);
-        content.key(spot.session().orElse(""), spot.label(), AcquiredTime.of(spot.key().acquired()));
-        content.group(spot.isReference(), spot.feature(), spot.particle());
-        content.spot(spotNumber, 1, false, Optional.empty(), payload);
-    }
-
-    private static void bindText(PreparedStatement statement, int index, Optional<String> text) throws SQLException {
-        if (text.isPresent()) {
-            statement.setString(index, text.get());
-        } else {
-            statement.setNull(index, Types.VARCHAR);
-        }
-    }
-
-    private Optional<Recorded> find(Spot spot) throws SQLException {
-        bindKey(findSpot, 1, spot);
-        try (ResultSet rows = findSpot.executeQuery()) {
-            if (!rows.next()) {
-                return Optional.empty();
-            }
-            long found = rows.getLong(1);
-            return Optional.of(new Recorded(PublicId.of(PublicId.SPOT, found), SpotCodec.decode(rows.getBytes(3)),
-                rows.getInt(2) == 1, found >= firstSpot));
-        }
+    private Recorded recorded(SpotLots.Found found) {
+        return new Recorded(PublicId.of(PublicId.SPOT, found.number()), SpotCodec.decode(found.payload()),
+            found.withdrawn(), found.number() >= firstSpot);
     }
 
     @Override
@@ -201,11 +130,5 @@ final class SqlSpotImport implements SpotImportAccess {
             samples.addRevision(sample, SampleRevision.What.SPOTS_IMPORTED, occasion, id(),
                 sample.spotCount() + report.acceptedCount());
         }
-    }
-
-    private void close() throws SQLException {
-        insertSpot.close();
-        insertRevision.close();
-        findSpot.close();
     }
 }

@@ -31,15 +31,26 @@ final class SqlTokens {
         return handle.createQuery("SELECT * FROM token ORDER BY id").map(SqlTokens::token).list();
     }
 
+    /** Hashes are hex digits, so that those which begin alike stand between the beginning and the same with a {@code g}. */
+    Optional<KeptToken> find(String hashBeginning) {
+        return handle.createQuery("SELECT * FROM token WHERE sha256 >= :from AND sha256 < :to")
+            .bind("from", hashBeginning).bind("to", hashBeginning + "g").map(SqlTokens::token).findOne();
+    }
+
+    boolean exist() {
+        return handle.createQuery("SELECT count(*) FROM (SELECT id FROM token LIMIT 1) AS one").mapTo(Long.class).one() > 0;
+    }
+
     Token add(String name, Set<TokenScope> scopes, Instant expires, String sha256, Occasion occasion) {
-        long id = handle.createUpdate("""
-                INSERT INTO token (name, sha256, scopes, created, created_by, expires)
-                VALUES (:name, :sha256, :scopes, :created, :by, :expires)""")
-            .bind("name", name).bind("sha256", sha256)
+        long id = handle.createQuery("SELECT coalesce(max(id), 0) + 1 FROM token").mapTo(Long.class).one();
+        handle.createUpdate("""
+                INSERT INTO token (id, name, sha256, scopes, created, created_by, expires)
+                VALUES (:id, :name, :sha256, :scopes, :created, :by, :expires)""")
+            .bind("id", id).bind("name", name).bind("sha256", sha256)
             .bind("scopes", new TreeSet<>(scopes).stream().map(TokenScope::word)
             .collect(Collectors.joining(BETWEEN_SCOPES)))
             .bind("created", occasion.when().toString()).bind("by", occasion.who()).bind("expires", expires.toString())
-            .executeAndReturnGeneratedKeys("id").mapTo(Long.class).one();
+            .execute();
         return new Token(PublicId.of(PublicId.TOKEN, id), name, scopes, occasion, expires, Optional.empty());
     }
 

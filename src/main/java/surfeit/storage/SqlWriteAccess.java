@@ -30,11 +30,13 @@ import surfeit.spot.Spot;
 
 /** The record, open for writing in one transaction. Not thread-safe. */
 final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
+    private final Engine engine;
     private final ContentDigest content = new ContentDigest();
     private int savepoints;
 
-    SqlWriteAccess(Handle handle) {
+    SqlWriteAccess(Handle handle, Engine engine) {
         super(handle);
+        this.engine = engine;
     }
 
     @Override
@@ -47,7 +49,7 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     @Override
     public SpotImportAccess startImport(StoredSample sample, Occasion occasion) {
-        return new SqlSpotImport(handle, samples, imports, content, sample, occasion);
+        return new SqlSpotImport(handle, engine, samples, imports, content, sample, occasion);
     }
 
     @Override
@@ -94,7 +96,7 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     @Override
     public LabEvent append(LabEvent event) {
-        return events.append(event);
+        return events.append(engine.nextEvent(handle), event);
     }
 
     @Override
@@ -131,26 +133,36 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     @Override
     public <T> T nested(Function<WriteAccess, T> work) {
         String savepoint = savepoint();
-        try {
-            T result = work.apply(this);
-            handle.releaseSavepoint(savepoint);
-            return result;
-        } catch (RuntimeException e) {
-            content.reset();
-            handle.rollbackToSavepoint(savepoint);
-            throw e;
-        }
+        T result = orTakenBack(savepoint, work);
+        handle.releaseSavepoint(savepoint);
+        return result;
     }
 
     @Override
     public <T> T rehearse(Function<WriteAccess, T> work) {
         String savepoint = savepoint();
+        T result = orTakenBack(savepoint, work);
+        takeBack(savepoint);
+        return result;
+    }
+
+    /** What stopped the work tells more than that it could not be taken back, as over a broken connection. */
+    private <T> T orTakenBack(String savepoint, Function<WriteAccess, T> work) {
         try {
             return work.apply(this);
-        } finally {
-            content.reset();
-            handle.rollbackToSavepoint(savepoint);
+        } catch (RuntimeException e) {
+            try {
+                takeBack(savepoint);
+            } catch (RuntimeException second) {
+                e.addSuppressed(second);
+            }
+            throw e;
         }
+    }
+
+    private void takeBack(String savepoint) {
+        content.reset();
+        handle.rollbackToSavepoint(savepoint);
     }
 
     private String savepoint() {

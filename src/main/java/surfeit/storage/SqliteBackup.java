@@ -64,7 +64,7 @@ public final class SqliteBackup {
     private static SortedMap<String, Long> copy(Path source, Path file) {
         try (Handle record = RecordFile.open(source)) {
             return record.inTransaction(open -> {
-                SortedMap<String, Long> counts = BackupNote.count(open);
+                SortedMap<String, Long> counts = BackupNote.count(SqliteEngine.INSTANCE, open);
                 BackupCheck.working(file, () -> {
                     copyPages(open.getConnection(), file);
                     return counts;

@@ -56,7 +56,7 @@ public final class SqliteRestore {
         }
     }
 
-    private static void refuseUnlessEmpty(Path folder) {
+    static void refuseUnlessEmpty(Path folder) {
         if (!Files.isDirectory(folder)) {
             return;
         }
@@ -70,7 +70,7 @@ public final class SqliteRestore {
         throw new StorageException("The data folder " + folder + " is not empty (it holds "
             + names.stream().limit(NAMES_SHOWN).collect(Collectors.joining(", "))
             + (names.size() > NAMES_SHOWN ? ", ..." : "")
-            + "). A restore never overwrites anything: name a new or empty"
+            + "). Nothing is ever overwritten: name a new or empty"
             + " folder with --data, or move the files elsewhere first.");
     }
 

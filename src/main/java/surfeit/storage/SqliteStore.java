@@ -5,9 +5,11 @@ import java.io.File;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
+import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
@@ -18,7 +20,7 @@ import surfeit.lab.BackupReport;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.ReadAccess;
-import surfeit.lab.Store;
+import surfeit.lab.SharedTickets;
 import surfeit.lab.WriteAccess;
 
 /**
@@ -27,7 +29,7 @@ import surfeit.lab.WriteAccess;
  * <p>Writers take turns, first come first served; a write that has returned is on the disk. Readers never wait for
  * writers and see the state that held when their first question was asked.
  */
-public final class SqliteStore implements Store, AutoCloseable {
+public final class SqliteStore implements RecordStore {
     /** Most reads at the same time; each holds a connection with its own page cache. Judgement. */
     private static final int READERS = 8;
 
@@ -82,10 +84,14 @@ public final class SqliteStore implements Store, AutoCloseable {
     }
 
     private void migrate() {
+        migrate(folder.file(), writer);
+    }
+
+    static void migrate(Path file, DataSource source) {
         try {
-            Flyway.configure().dataSource(writer).locations("classpath:db/migration/sqlite").load().migrate();
+            Flyway.configure().dataSource(source).locations("classpath:db/migration/sqlite").load().migrate();
         } catch (FlywayException e) {
-            throw Failures.opening(folder.file(), e);
+            throw Failures.opening(file, e);
         }
     }
 
@@ -101,7 +107,7 @@ public final class SqliteStore implements Store, AutoCloseable {
 
     @Override
     public <T> T write(Function<WriteAccess, T> work) {
-        T result = inTurn(handle -> handle.inTransaction(open -> work.apply(new SqlWriteAccess(open))));
+        T result = inTurn(handle -> handle.inTransaction(open -> work.apply(new SqlWriteAccess(open, SqliteEngine.INSTANCE))));
         listeners.forEach(Runnable::run);
         return result;
     }
@@ -123,11 +129,21 @@ public final class SqliteStore implements Store, AutoCloseable {
         return inTurn(handle -> {
             handle.begin();
             try {
-                return work.apply(new SqlWriteAccess(handle));
+                return work.apply(new SqlWriteAccess(handle, SqliteEngine.INSTANCE));
             } finally {
                 handle.rollback();
             }
         });
+    }
+
+    @Override
+    public boolean isShared() {
+        return false;
+    }
+
+    @Override
+    public Optional<SharedTickets> sharedTickets() {
+        return Optional.empty();
     }
 
     @Override

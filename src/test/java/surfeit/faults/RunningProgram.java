@@ -35,7 +35,18 @@ final class RunningProgram implements AutoCloseable {
     /** Starts {@code serve} on a free port and waits until it listens, or has ended instead. */
     static RunningProgram serve(Path data, String... javaOptions) throws IOException {
         Path log = Files.createTempFile("surfeit-log-", ".txt");
-        Process process = launch(data, log, javaOptions);
+        return waitFor(launch(data, log, javaOptions), log);
+    }
+
+    /** The same on a database, whose password comes by the environment. */
+    static RunningProgram serve(String databaseUrl, String user, String password) throws IOException {
+        Path log = Files.createTempFile("surfeit-log-", ".txt");
+        ProcessBuilder program = program(log, List.of("--database-url", databaseUrl, "--database-user", user));
+        program.environment().put("SURFEIT_DATABASE_PASSWORD", password);
+        return waitFor(program.start(), log);
+    }
+
+    private static RunningProgram waitFor(Process process, Path log) throws IOException {
         BufferedReader said = new BufferedReader(new InputStreamReader(process.getInputStream(),
             StandardCharsets.UTF_8));
         Optional<URI> address = Optional.empty();
@@ -53,12 +64,16 @@ final class RunningProgram implements AutoCloseable {
 
     /** Starts {@code serve} and does not wait for anything. */
     static Process launch(Path data, Path log, String... javaOptions) throws IOException {
+        return program(log, List.of("--data", data.toString()), javaOptions).start();
+    }
+
+    private static ProcessBuilder program(Path log, List<String> place, String... javaOptions) {
         List<String> command = new ArrayList<>(List.of(ProcessHandle.current().info().command().orElseThrow(),
             "-Xmx256m", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1"));
         command.addAll(List.of(javaOptions));
-        command.addAll(List.of("-cp", System.getProperty("java.class.path"), "surfeit.cli.Main", "serve", "--port", "0",
-            "--data", data.toString()));
-        return new ProcessBuilder(command).redirectError(log.toFile()).start();
+        command.addAll(List.of("-cp", System.getProperty("java.class.path"), "surfeit.cli.Main", "serve", "--port", "0"));
+        command.addAll(place);
+        return new ProcessBuilder(command).redirectError(log.toFile());
     }
 
     boolean isListening() {

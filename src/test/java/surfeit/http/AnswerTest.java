@@ -7,21 +7,27 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.AfterParameterizedClassInvocation;
+import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
+import org.junit.jupiter.params.Parameter;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 
 /** The answer, stored and stateless, in every form of question and answer. */
+@OnBothEngines
 class AnswerTest {
     private static final String NOMINAL = "nominal=Ag:60.1,Cu:39.9&unit=at%25";
+    @Parameter
+    RecordEngine engine;
     private static RunningService service;
 
-    @BeforeAll
-    static void start() {
-        service = RunningService.start();
+    @BeforeParameterizedClassInvocation
+    static void start(RecordEngine engine) {
+        service = RunningService.start(engine);
     }
 
-    @AfterAll
+    @AfterParameterizedClassInvocation
     static void stop() {
         service.close();
     }

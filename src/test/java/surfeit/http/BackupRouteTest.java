@@ -11,24 +11,30 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.lab.AuditCheck;
 import surfeit.lab.AuditHead;
 import surfeit.lab.BackupReport;
 import surfeit.lab.Laboratory;
 import surfeit.segregation.Interpreter;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 import surfeit.storage.SqliteRestore;
 import surfeit.storage.SqliteStore;
 
 /** The record as one file over HTTP. */
+@OnBothEngines
 class BackupRouteTest {
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private RunningService service;
 
     @BeforeEach
     void start() {
-        service = RunningService.start();
+        service = RunningService.start(engine);
         service.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}");
         service.post("/v1/samples/A7/spots", "text/csv", "label,Ag at%,Cu at%\nP1-1,21.2,78.8\nP1-2,22.0,78.0\n");
     }

@@ -3,13 +3,17 @@ package surfeit.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.AfterParameterizedClassInvocation;
+import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
+import org.junit.jupiter.params.Parameter;
 import surfeit.element.Element;
 import surfeit.element.ElementTable;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 
 /** Alloys and elements. */
+@OnBothEngines
 class CatalogueTest {
     private static final String OWN = "{\"name\": \"our braze\", \"nominal\": {\"unit\": \"wt%\", \"elements\": "
         + "{\"Ag\": {\"value\": 72,"
@@ -18,14 +22,16 @@ class CatalogueTest {
         + " {\"Ag\": 86, \"Cu\": 14}}, \"density_g_per_cm3\": 10.3}], \"melting\": {\"temperature_c\": \"779-785\", "
             + "\"kind\": \"melting range\"},"
         + " \"source\": \"certificate 4711 (invented)\"}";
+    @Parameter
+    RecordEngine engine;
     private static RunningService service;
 
-    @BeforeAll
-    static void start() {
-        service = RunningService.start();
+    @BeforeParameterizedClassInvocation
+    static void start(RecordEngine engine) {
+        service = RunningService.start(engine);
     }
 
-    @AfterAll
+    @AfterParameterizedClassInvocation
     static void stop() {
         service.close();
     }

@@ -3,21 +3,27 @@ package surfeit.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.AfterParameterizedClassInvocation;
+import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
+import org.junit.jupiter.params.Parameter;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 
 /** Two lots on record against each other, over HTTP. */
+@OnBothEngines
 class ComparisonRouteTest {
+    @Parameter
+    RecordEngine engine;
     private static RunningService service;
 
-    @BeforeAll
-    static void start() {
-        service = RunningService.start();
+    @BeforeParameterizedClassInvocation
+    static void start(RecordEngine engine) {
+        service = RunningService.start(engine);
         InventedPowder.etchedLots(service);
     }
 
-    @AfterAll
+    @AfterParameterizedClassInvocation
     static void stop() {
         service.close();
     }

@@ -11,20 +11,26 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import surfeit.lab.Expectation;
 import surfeit.lab.Occasion;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 
 /** What happened, as a stream, as lines, and asked for again and again. */
+@OnBothEngines
 class EventRouteTest {
     private static final String ALLOY = "{\"alloy\": \"ag-cu-eutectic\"}";
+    @Parameter
+    RecordEngine engine;
     private RunningService service;
 
     /** With a short patience for bodies, which must not shorten what is silent on purpose. */
     @BeforeEach
     void start() {
-        service = RunningService.start(
+        service = RunningService.start(engine,
             ServerSettings.DEFAULT.withRequests(RequestLimits.DEFAULT.withTimes(Duration.ofSeconds(1),
             Duration.ofSeconds(60))));
         service.put("/v1/samples/A7", ALLOY);

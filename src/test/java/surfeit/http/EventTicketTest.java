@@ -8,17 +8,23 @@ import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.Parameter;
 import surfeit.lab.Occasion;
 import surfeit.lab.TokenScope;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 
 /** Passes for a browser's event stream. */
+@OnBothEngines
 class EventTicketTest {
     private static final Admission ANNA = new Admission("anna", Optional.empty(), () -> true);
+    @Parameter
+    RecordEngine engine;
     private RunningService service;
 
     @BeforeEach
     void start() {
-        service = RunningService.start();
+        service = RunningService.start(engine);
         service.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}");
     }
 

@@ -4,20 +4,26 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.AfterParameterizedClassInvocation;
+import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
+import org.junit.jupiter.params.Parameter;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 
 /** Spots on their way in. */
+@OnBothEngines
 class ImportTest {
+    @Parameter
+    RecordEngine engine;
     private static RunningService service;
 
-    @BeforeAll
-    static void start() {
-        service = RunningService.start();
+    @BeforeParameterizedClassInvocation
+    static void start(RecordEngine engine) {
+        service = RunningService.start(engine);
     }
 
-    @AfterAll
+    @AfterParameterizedClassInvocation
     static void stop() {
         service.close();
     }

@@ -16,20 +16,26 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.Parameter;
 import surfeit.lab.EventFilter;
 import surfeit.lab.LabEvent;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 
 /** The same spots sent by many at the same moment, as clients do that lose the answer and try again. */
+@OnBothEngines
 class RepeatedPostTest {
     private static final int SENDERS = 64;
     private static final String SPOTS = "/v1/samples/A7/spots";
 
+    @Parameter
+    RecordEngine engine;
     private RunningService service;
     private final ExecutorService senders = Executors.newFixedThreadPool(SENDERS);
 
     @BeforeEach
     void start() {
-        service = RunningService.start();
+        service = RunningService.start(engine);
         service.put("/v1/samples/A7", InventedPowder.SAMPLE);
     }
 

@@ -27,7 +27,8 @@ import surfeit.lab.TokenScope;
 import surfeit.lab.TokenSecret;
 import surfeit.segregation.Interpreter;
 import surfeit.segregation.MethodSettings;
-import surfeit.storage.SqliteStore;
+import surfeit.storage.RecordEngine;
+import surfeit.storage.RecordStore;
 
 /** The whole service on a free port with a record of its own; every answer is held against the OpenAPI document. */
 final class RunningService implements AutoCloseable {
@@ -35,34 +36,42 @@ final class RunningService implements AutoCloseable {
     private static final Random RANDOM = new Random(20261124);
 
     private final Path folder;
-    private final SqliteStore store;
+    private final RecordStore store;
     private final Laboratory laboratory;
     private final Server server;
     private final HttpClient client = HttpClient.newHttpClient();
 
-    private RunningService(ServerSettings settings, int port) {
+    private RunningService(RecordEngine engine, ServerSettings settings, int port) {
         try {
             folder = Files.createTempDirectory("surfeit-test-");
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
-        store = SqliteStore.open(folder);
+        store = engine.open(folder);
         laboratory = new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(),
             MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION);
         server = Server.start(settings.withPort(port), laboratory, Clock.fixed(NOW, ZoneOffset.UTC));
     }
 
     static RunningService start() {
-        return new RunningService(ServerSettings.DEFAULT, 0);
+        return start(RecordEngine.SQLITE);
     }
 
     static RunningService start(ServerSettings settings) {
-        return new RunningService(settings, 0);
+        return start(RecordEngine.SQLITE, settings);
+    }
+
+    static RunningService start(RecordEngine engine) {
+        return start(engine, ServerSettings.DEFAULT);
+    }
+
+    static RunningService start(RecordEngine engine, ServerSettings settings) {
+        return new RunningService(engine, settings, 0);
     }
 
     /** On a port where another one was before. */
     static RunningService startAgainAt(String address) {
-        return new RunningService(ServerSettings.DEFAULT, URI.create(address).getPort());
+        return new RunningService(RecordEngine.SQLITE, ServerSettings.DEFAULT, URI.create(address).getPort());
     }
 
     /** The route table of a service on this record that has not started. */
@@ -72,7 +81,7 @@ final class RunningService implements AutoCloseable {
 
     /** The state of a service on this record that has not started. */
     static ServiceState state(Laboratory laboratory) {
-        return ServiceState.of(laboratory, Clock.fixed(NOW, ZoneOffset.UTC), ServerSettings.DEFAULT.eventsKept());
+        return ServiceState.of(laboratory, Clock.fixed(NOW, ZoneOffset.UTC), ServerSettings.DEFAULT);
     }
 
     /** Makes a token; from the first one on the service asks for tokens. */

@@ -6,24 +6,30 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.HashSet;
 import java.util.Set;
-import org.junit.jupiter.api.AfterAll;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.AfterParameterizedClassInvocation;
+import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
+import org.junit.jupiter.params.Parameter;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 
 /** Samples: stated, restated, read as they are and as they were, listed. */
+@OnBothEngines
 class SampleTest {
     private static final JsonNode EVERYTHING = OpenApi.DOCUMENT.root().path("paths").path("/v1/samples/{sample}")
         .path("put")
         .path("requestBody").path("content").path("application/json").path("examples").path("everything stated")
             .path("value");
+    @Parameter
+    RecordEngine engine;
     private static RunningService service;
 
-    @BeforeAll
-    static void start() {
-        service = RunningService.start();
+    @BeforeParameterizedClassInvocation
+    static void start(RecordEngine engine) {
+        service = RunningService.start(engine);
     }
 
-    @AfterAll
+    @AfterParameterizedClassInvocation
     static void stop() {
         service.close();
     }

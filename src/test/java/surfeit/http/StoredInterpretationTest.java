@@ -16,6 +16,7 @@ import java.util.OptionalLong;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import surfeit.lab.EventFilter;
@@ -24,18 +25,23 @@ import surfeit.lab.LabEvent;
 import surfeit.lab.Segregation;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.SpotSource;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 
 /** A frozen answer stays as it was, and says so when what it was made from has changed. */
+@OnBothEngines
 class StoredInterpretationTest {
     private static final String OF_ALLOY = "{\"alloy\": \"ag-cu-eutectic\"}";
     private static final String RESTATED = """
         {"name": "Restated", "nominal": {"unit": "at%", "elements": {"Ag": 20, "Cu": 80}},
          "source": "invented for a test", "source_read": "yes"}""";
+    @Parameter
+    RecordEngine engine;
     private RunningService service;
 
     @BeforeEach
     void start() {
-        service = RunningService.start();
+        service = RunningService.start(engine);
         service.put("/v1/samples/lot-7", OF_ALLOY);
         service.post("/v1/samples/lot-7/spots", "text/csv", InventedPowder.WIDE);
     }

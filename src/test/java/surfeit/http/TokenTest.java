@@ -10,18 +10,24 @@ import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import surfeit.lab.TokenScope;
+import surfeit.storage.OnBothEngines;
+import surfeit.storage.RecordEngine;
 
 /** Tokens over HTTP: made, shown, listed, revoked, and named in the record. */
+@OnBothEngines
 class TokenTest {
     private static final String SAMPLE = "{\"alloy\": \"ag-cu-eutectic\"}";
+    @Parameter
+    RecordEngine engine;
     private RunningService service;
 
     @BeforeEach
     void start() {
-        service = RunningService.start();
+        service = RunningService.start(engine);
     }
 
     @AfterEach

@@ -9,6 +9,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import surfeit.composition.Alloy;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.composition.SourceRead;
@@ -21,7 +22,10 @@ import surfeit.lab.Laboratory;
 import surfeit.lab.Problem;
 import surfeit.lab.StoredAlloy;
 
+@OnBothEngines
 class AlloyRecordTest {
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private LabBench bench;
@@ -29,7 +33,7 @@ class AlloyRecordTest {
 
     @BeforeEach
     void open() {
-        bench = LabBench.in(folder);
+        bench = LabBench.in(engine, folder);
         lab = bench.laboratory();
     }
 

@@ -3,14 +3,12 @@ package surfeit.storage;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
-import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.SQLException;
-import java.sql.Statement;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import surfeit.lab.AuditChain;
@@ -20,14 +18,17 @@ import surfeit.lab.AuditHead;
 import surfeit.lab.Expectation;
 import surfeit.lab.PageRequest;
 
+@OnBothEngines
 class AuditTest {
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private AuditHead head;
 
     @BeforeEach
     void record() {
-        try (LabBench bench = LabBench.in(folder).describe("A7")) {
+        try (LabBench bench = LabBench.in(engine, folder).describe("A7")) {
             bench.post("A7", LabBench.spot("P1-1", "78.8"));
             bench.laboratory().correct("spt_0001", "misread", Expectation.NONE,
                 (spot, sample) -> LabBench.spot("P1-1", "77.8"), LabBench.ANNA);
@@ -38,7 +39,7 @@ class AuditTest {
 
     @Test
     void every_change_has_a_row_with_who_when_what_from_to_and_why() {
-        try (LabBench bench = LabBench.in(folder)) {
+        try (LabBench bench = LabBench.in(engine, folder)) {
             var rows = bench.laboratory().auditLog().page(PageRequest.first(10)).items();
 
             assertThat(rows).extracting(AuditEntry::what)
@@ -64,7 +65,7 @@ class AuditTest {
 
     @Test
     void an_empty_audit_is_whole() {
-        try (LabBench bench = LabBench.in(folder.resolve("new"))) {
+        try (LabBench bench = LabBench.in(engine, folder.resolve("new"))) {
             assertThat(bench.laboratory().auditLog().check())
                 .isEqualTo(new AuditCheck(new AuditHead(0, AuditChain.START), Optional.empty()));
         }
@@ -99,7 +100,7 @@ class AuditTest {
 
     @Test
     void the_chain_goes_on_after_opening_again() {
-        try (LabBench bench = LabBench.in(folder).describe("B1")) {
+        try (LabBench bench = LabBench.in(engine, folder).describe("B1")) {
             assertThat(bench.laboratory().auditLog().check()).returns(Optional.empty(), AuditCheck::broken)
                 .returns(bench.laboratory().auditLog().head(), AuditCheck::head);
             assertThat(bench.laboratory().auditLog().head().count()).isEqualTo(5);
@@ -107,15 +108,12 @@ class AuditTest {
     }
 
     private AuditCheck check() {
-        try (LabBench bench = LabBench.in(folder)) {
+        try (LabBench bench = LabBench.in(engine, folder)) {
             return bench.laboratory().auditLog().check();
         }
     }
 
     private void change(String sql) throws SQLException {
-        try (Connection connection = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("surfeit.db"));
-             Statement statement = connection.createStatement()) {
-            assertThat(statement.executeUpdate(sql)).isEqualTo(1);
-        }
+        assertThat(engine.change(folder, sql)).isEqualTo(1);
     }
 }

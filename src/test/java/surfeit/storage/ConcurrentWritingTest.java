@@ -20,6 +20,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import surfeit.lab.EventFilter;
 import surfeit.lab.ImportOptions;
 import surfeit.lab.ImportReport;
@@ -30,9 +31,12 @@ import surfeit.lab.PageRequest;
 import surfeit.lab.RepeatKey;
 import surfeit.lab.SpotFilter;
 
+@OnBothEngines
 class ConcurrentWritingTest {
     private static final int SENDERS = 32;
 
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private LabBench bench;
@@ -41,7 +45,7 @@ class ConcurrentWritingTest {
 
     @BeforeEach
     void open() {
-        bench = LabBench.in(folder).describe("A7");
+        bench = LabBench.in(engine, folder).describe("A7");
         lab = bench.laboratory();
     }
 

@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import surfeit.lab.AuditCheck;
@@ -29,16 +30,19 @@ import surfeit.segregation.GroupBy;
 import surfeit.segregation.SpotSource;
 
 /** Frozen answers on record: whole or not at all, told in the audit, carried in a backup. Values are invented. */
+@OnBothEngines
 class InterpretationRecordTest {
     private static final MadeWith MADE_WITH =
         MadeWith.of("a method", 3, "9.9", Map.of("reference/elements.csv", "0".repeat(64)));
 
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
 
     @BeforeEach
     void record() {
-        try (LabBench bench = LabBench.in(data()).describe("A7")) {
+        try (LabBench bench = LabBench.in(engine, data()).describe("A7")) {
             bench.post("A7", LabBench.spots("P", 4));
             freeze(bench.laboratory());
             bench.laboratory().withdraw("spt_0001", "charging", Expectation.NONE, LabBench.ANNA);
@@ -60,7 +64,7 @@ class InterpretationRecordTest {
 
     @Test
     void what_was_frozen_is_read_back_whole_after_opening_again() {
-        try (LabBench bench = LabBench.in(data())) {
+        try (LabBench bench = LabBench.in(engine, data())) {
             StoredInterpretation kept = bench.laboratory().interpretations().find("int_0001");
 
             assertThat(kept).returns("A7", StoredInterpretation::sample)
@@ -79,7 +83,7 @@ class InterpretationRecordTest {
 
     @Test
     void the_audit_tells_of_the_freezing_and_of_the_change_after_its_cause() {
-        try (LabBench bench = LabBench.in(data())) {
+        try (LabBench bench = LabBench.in(engine, data())) {
             var rows = bench.laboratory().auditLog().page(PageRequest.first(10)).items();
 
             assertThat(rows).extracting(AuditEntry::what).containsExactly("sample described", "spots imported",
@@ -94,7 +98,7 @@ class InterpretationRecordTest {
 
     @ParameterizedTest
     @ValueSource(strings = {
-        "UPDATE interpretation_text SET bytes = CAST('{\"spots\":5}' AS BLOB) WHERE form = 'json'",
+        "UPDATE interpretation_text SET bytes = x'7b7d' WHERE form = 'json'",
         "UPDATE interpretation_text SET form = 'csv' WHERE form = 'md'",
         "DELETE FROM interpretation_text WHERE form = 'md'",
         "INSERT INTO interpretation_text VALUES (1, 'csv', x'00')",
@@ -110,9 +114,9 @@ class InterpretationRecordTest {
         "INSERT INTO interpretation SELECT 2, sample, sample_revision, alloy, alloy_revision, grouped_by, who,"
             + " recorded, method, method_version, program_version, tables, checksums FROM interpretation"})
     void whatever_is_changed_in_the_file_shows_in_the_audit(String tampering) throws Exception {
-        TamperedFile.change(data().resolve("surfeit.db"), tampering);
+        engine.change(data(), tampering);
 
-        try (LabBench bench = LabBench.in(data())) {
+        try (LabBench bench = LabBench.in(engine, data())) {
             assertThat(bench.laboratory().auditLog().check().broken()).map(AuditCheck.Broken::what).get().asString()
                 .containsAnyOf("interpretation", "stored interpretations");
         }
@@ -120,7 +124,7 @@ class InterpretationRecordTest {
 
     @Test
     void a_change_that_is_taken_back_takes_the_mark_and_its_event_back() {
-        try (LabBench bench = LabBench.in(data())) {
+        try (LabBench bench = LabBench.in(engine, data())) {
             StoredInterpretation second = freeze(bench.laboratory());
             long events = bench.laboratory().eventLog().range().last();
 
@@ -138,7 +142,7 @@ class InterpretationRecordTest {
 
     @Test
     void an_answer_that_cannot_be_put_into_words_leaves_nothing() {
-        try (LabBench bench = LabBench.in(data())) {
+        try (LabBench bench = LabBench.in(engine, data())) {
             Map<String, Long> before = bench.rowCounts();
 
             assertThatThrownBy(() -> bench.laboratory().interpretations().freeze("A7", GroupBy.FEATURE, (answer, spots) -> {
@@ -152,10 +156,10 @@ class InterpretationRecordTest {
     @Test
     void a_backup_carries_what_was_frozen() {
         Path file = folder.resolve("lab.backup");
-        SqliteBackup.take(data(), file, LabBench.NOON);
+        engine.backup(data(), file, LabBench.NOON);
         SqliteRestore.restore(file, folder.resolve("again"), LabBench.NOON);
 
-        try (LabBench was = LabBench.in(data()); LabBench is = LabBench.in(folder.resolve("again"))) {
+        try (LabBench was = LabBench.in(engine, data()); LabBench is = LabBench.in(folder.resolve("again"))) {
             assertThat(is.laboratory().interpretations().find("int_0001"))
                 .isEqualTo(was.laboratory().interpretations().find("int_0001"));
             assertThat(is.laboratory().interpretations().text("int_0001", "md")).isEqualTo("# Probe\n");

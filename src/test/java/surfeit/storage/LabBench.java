@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.jdbi.v3.core.Handle;
 import surfeit.composition.AlloyCatalogue;
@@ -48,10 +49,10 @@ public final class LabBench implements AutoCloseable {
     /** Ag-Cu eutectic, an alloy of the program's catalogue. */
     public static final String AG_CU = "ag-cu-eutectic";
 
-    private final SqliteStore store;
+    private final RecordStore store;
     private final Laboratory laboratory;
 
-    private LabBench(SqliteStore store) {
+    private LabBench(RecordStore store) {
         this.store = store;
         this.laboratory = new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(), 0.003);
     }
@@ -60,11 +61,16 @@ public final class LabBench implements AutoCloseable {
         return new LabBench(SqliteStore.open(folder));
     }
 
+    /** On the record of that kind that belongs to a folder. */
+    public static LabBench in(RecordEngine engine, Path folder) {
+        return new LabBench(engine.open(folder));
+    }
+
     public Laboratory laboratory() {
         return laboratory;
     }
 
-    public SqliteStore store() {
+    public RecordStore store() {
         return store;
     }
 
@@ -101,12 +107,12 @@ public final class LabBench implements AutoCloseable {
 
     /** How many rows each table has. */
     public Map<String, Long> rowCounts() {
+        Engine engine = store instanceof SqliteStore ? SqliteEngine.INSTANCE : PostgresEngine.INSTANCE;
         return store.read(access -> {
             Handle handle = ((SqlReadAccess) access).handle;
             Map<String, Long> counts = new TreeMap<>();
-            handle.createQuery("SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%'")
-                .mapTo(String.class).forEach(table -> counts.put(table,
-                    handle.createQuery("SELECT count(*) FROM " + table).mapTo(Long.class).one()));
+            Stream.concat(engine.tables(handle).stream(), Stream.of(FileCheck.HISTORY)).forEach(table -> counts.put(table,
+                handle.createQuery("SELECT count(*) FROM " + table).mapTo(Long.class).one()));
             return counts;
         });
     }

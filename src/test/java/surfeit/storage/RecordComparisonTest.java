@@ -2,20 +2,18 @@ package surfeit.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import surfeit.composition.Alloy;
 import surfeit.composition.SourceRead;
-import surfeit.lab.AuditChain;
 import surfeit.lab.AuditCheck;
 import surfeit.lab.Expectation;
 import surfeit.lab.ImportOptions;
@@ -24,17 +22,17 @@ import surfeit.lab.Problem;
 import surfeit.lab.RepeatKey;
 
 /** The audit against what is on record: whatever was recorded and is changed behind the program's back shows. */
+@OnBothEngines
 class RecordComparisonTest {
-    @TempDir
-    static Path lab;
-
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
 
     /** Rows 1 to 10: A7, four spots, a correction, a withdrawal, an alloy twice, A7 anew, B1, two spots, one more. */
-    @BeforeAll
-    static void record() {
-        try (LabBench bench = LabBench.in(lab).describe("A7")) {
+    @BeforeEach
+    void record() {
+        try (LabBench bench = LabBench.in(engine, folder).describe("A7")) {
             bench.post("A7", LabBench.spots("P", 4));
             bench.laboratory().correct("spt_0002", "misread", Expectation.NONE,
                 (spot, sample) -> LabBench.spot("P1", "77.8"), LabBench.ANNA);
@@ -65,7 +63,7 @@ class RecordComparisonTest {
     }
 
     @Test
-    void an_untouched_record_is_what_the_audit_tells() throws IOException {
+    void an_untouched_record_is_what_the_audit_tells() {
         AuditCheck check = check();
 
         assertThat(check.broken()).isEmpty();
@@ -80,14 +78,14 @@ class RecordComparisonTest {
         "UPDATE spot SET label = 'P9' WHERE id = 1                                      | 2",
         "UPDATE spot SET import = 2 WHERE id = 1                                        | 2",
         "UPDATE spot_revision SET reason = 'better so' WHERE spot = 2 AND n = 2         | 3",
-        "UPDATE spot_revision SET payload = zeroblob(9) WHERE spot = 2 AND n = 2         | 3",
+        "UPDATE spot_revision SET payload = x'000000' WHERE spot = 2 AND n = 2         | 3",
         "UPDATE spot_revision SET withdrawn = 0 WHERE spot = 3 AND n = 2                | 4",
         "UPDATE alloy_revision SET payload = (SELECT payload FROM alloy_revision WHERE n = 2) WHERE n = 1 | 5",
-        "UPDATE sample_revision SET description = zeroblob(9) WHERE sample = 1 AND n = 5 | 7",
+        "UPDATE sample_revision SET description = x'000000' WHERE sample = 1 AND n = 5 | 7",
         "UPDATE sample_revision SET who = 'ben' WHERE sample = 2 AND n = 1              | 8",
         "UPDATE sample_revision SET recorded = '2026-11-20T12:00:01Z' WHERE sample = 2 AND n = 1 | 8",
         "UPDATE sample SET name = 'B2' WHERE id = 2                                     | 8",
-        "UPDATE import_file SET bytes = CAST('other' AS BLOB) WHERE import = 2 AND kind = 'original' | 9",
+        "UPDATE import_file SET bytes = x'000000' WHERE import = 2 AND kind = 'original' | 9",
         "UPDATE import SET sha256 = '0' WHERE id = 2                                    | 9",
         "UPDATE import SET accepted_count = 2 WHERE id = 3                              | 10",
         "UPDATE spot_revision SET until_revision = NULL WHERE spot = 2 AND n = 1        | 11",
@@ -99,15 +97,15 @@ class RecordComparisonTest {
         "INSERT INTO alloy_revision SELECT alloy, 3, who, recorded, payload FROM alloy_revision WHERE n = 1 | 11"})
     void what_was_changed_behind_the_programs_back_is_found_at_the_row_that_recorded_it(String tampering, long row)
         throws Exception {
-        Files.copy(lab.resolve("surfeit.db"), folder.resolve("surfeit.db"));
-        TamperedFile.change(folder.resolve("surfeit.db"), tampering);
+        engine.change(folder, tampering);
 
-        assertThat(RecordFile.read(folder, access -> AuditChain.check(access, List.of())).broken()).get()
+        assertThat(check().broken()).get()
             .returns(row, AuditCheck.Broken::number);
     }
 
-    private AuditCheck check() throws IOException {
-        Files.copy(lab.resolve("surfeit.db"), folder.resolve("surfeit.db"));
-        return RecordFile.read(folder, access -> AuditChain.check(access, List.of()));
+    private AuditCheck check() {
+        try (LabBench bench = LabBench.in(engine, folder)) {
+            return bench.laboratory().auditLog().check();
+        }
     }
 }

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import surfeit.lab.ImportOptions;
 import surfeit.lab.ImportOptions.OnError;
 import surfeit.lab.KeptAnswer;
@@ -20,12 +21,15 @@ import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.RepeatKey;
 
+@OnBothEngines
 class RepeatedRequestTest {
     private static final RepeatKey KEY = new RepeatKey("anna", "k1", "f1");
     private static final KeptAnswer FIRST =
         new KeptAnswer(201, Map.of("Content-Type", "application/json"), "{\"ä\":1}".getBytes(StandardCharsets.UTF_8));
     private static final KeptAnswer SECOND = new KeptAnswer(200, Map.of(), new byte[0]);
 
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private LabBench bench;
@@ -33,7 +37,7 @@ class RepeatedRequestTest {
 
     @BeforeEach
     void open() {
-        bench = LabBench.in(folder).describe("A7");
+        bench = LabBench.in(engine, folder).describe("A7");
         lab = bench.laboratory();
     }
 
@@ -47,7 +51,7 @@ class RepeatedRequestTest {
         assertThat(lab.once(KEY, LabBench.ANNA, open -> FIRST)).isEqualTo(FIRST);
         assertThat(lab.once(KEY, LabBench.ANNA, open -> SECOND)).isEqualTo(FIRST);
         bench.close();
-        bench = LabBench.in(folder);
+        bench = LabBench.in(engine, folder);
 
         assertThat(bench.laboratory().once(KEY, LabBench.ANNA, open -> SECOND)).isEqualTo(FIRST);
     }

@@ -9,6 +9,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import surfeit.lab.Change;
@@ -22,7 +23,10 @@ import surfeit.lab.SampleRevision;
 import surfeit.lab.StoredSample;
 import surfeit.spot.Sample;
 
+@OnBothEngines
 class SampleRecordTest {
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private LabBench bench;
@@ -30,7 +34,7 @@ class SampleRecordTest {
 
     @BeforeEach
     void open() {
-        bench = LabBench.in(folder);
+        bench = LabBench.in(engine, folder);
         lab = bench.laboratory();
     }
 

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import surfeit.element.Element;
 import surfeit.lab.Dialect;
 import surfeit.lab.Fault;
@@ -35,9 +36,12 @@ import surfeit.lab.SpotRows;
 import surfeit.lab.StoredSpot;
 import surfeit.spot.Spot;
 
+@OnBothEngines
 class SpotImportTest {
     private static final ImportOptions SKIP = new ImportOptions(OnError.SKIP, false);
 
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private LabBench bench;
@@ -45,7 +49,7 @@ class SpotImportTest {
 
     @BeforeEach
     void open() {
-        bench = LabBench.in(folder).describe("A7");
+        bench = LabBench.in(engine, folder).describe("A7");
         lab = bench.laboratory();
     }
 

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import surfeit.lab.Expectation;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Page;
@@ -20,7 +21,10 @@ import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSpot;
 import surfeit.spot.Spot;
 
+@OnBothEngines
 class SpotListTest {
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private LabBench bench;
@@ -28,7 +32,7 @@ class SpotListTest {
 
     @BeforeEach
     void open() {
-        bench = LabBench.in(folder).describe("A7").describe("B1");
+        bench = LabBench.in(engine, folder).describe("A7").describe("B1");
         lab = bench.laboratory();
     }
 

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import surfeit.lab.Expectation;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Occasion;
@@ -24,9 +25,12 @@ import surfeit.lab.StoredSpot;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
 
+@OnBothEngines
 class SpotRevisionTest {
     private static final Occasion BEN = new Occasion("ben", Instant.parse("2026-11-21T08:00:00Z"));
 
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private LabBench bench;
@@ -34,7 +38,7 @@ class SpotRevisionTest {
 
     @BeforeEach
     void open() {
-        bench = LabBench.in(folder).describe("A7");
+        bench = LabBench.in(engine, folder).describe("A7");
         lab = bench.laboratory();
         bench.post("A7", LabBench.spot("P1-1", "78.8"), LabBench.spot("P1-2", "77.9"));
     }

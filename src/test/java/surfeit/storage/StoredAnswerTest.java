@@ -10,6 +10,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import surfeit.composition.Alloy;
 import surfeit.composition.SourceRead;
 import surfeit.element.Element;
@@ -24,9 +25,12 @@ import surfeit.segregation.Verdict;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
+@OnBothEngines
 class StoredAnswerTest {
     private static final Spot[] SPOTS = LabBench.spots("P", 12);
 
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private LabBench bench;
@@ -34,7 +38,7 @@ class StoredAnswerTest {
 
     @BeforeEach
     void open() {
-        bench = LabBench.in(folder).describe("A7");
+        bench = LabBench.in(engine, folder).describe("A7");
         lab = bench.laboratory();
     }
 

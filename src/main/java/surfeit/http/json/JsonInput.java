@@ -130,7 +130,12 @@ final class JsonInput {
             wrongKind("a text");
             return Optional.empty();
         }
-        return Optional.of(parser.getText());
+        String text = parser.getText();
+        if (text.indexOf(0) >= 0) {
+            fault(Problem.VALUE_OUT_OF_RANGE, "Expected a text without zero characters (\\u0000).");
+            return Optional.empty();
+        }
+        return Optional.of(text);
     }
 
     OptionalDouble number(String unit) throws IOException {
