@@ -3,7 +3,9 @@ package surfeit.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.time.Clock;
 import java.time.Duration;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.CompletableFuture;
@@ -14,6 +16,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import surfeit.lab.EventLog;
 import surfeit.lab.Expectation;
 import surfeit.lab.Occasion;
 import surfeit.storage.OnBothEngines;
@@ -136,6 +139,22 @@ class EventRouteTest {
             assertThat(service.get("/v1/events?after=" + number).json().at("/items/0/type").asText())
                 .isEqualTo("sample.changed");
         }
+    }
+
+    /** Day 91 comes by another service on the record. */
+    @Test
+    void a_running_service_forgets_what_is_older_than_ninety_days_but_never_the_newest() throws Exception {
+        record("A7", "P1-1");
+        Clock later = Clock.fixed(RunningService.NOW.plus(Duration.ofDays(91)), ZoneOffset.UTC);
+        try (Server other = Server.start(ServerSettings.DEFAULT.withPort(0), service.laboratory(), later)) {
+            assertThat(other.port()).isPositive();
+            for (int i = 0; i < 100 && service.laboratory().eventRange().first() == 1; i++) {
+                Thread.sleep(100);
+            }
+        }
+        assertThat(service.laboratory().eventRange()).isEqualTo(new EventLog.Range(2, 2));
+        record("A7", "P1-2");
+        assertThat(service.laboratory().eventRange().last()).isEqualTo(3);
     }
 
     @Test

@@ -240,11 +240,16 @@ public final class EventFeed implements AutoCloseable {
         do {
             page = log.page(EventFilter.ALL, recent.last(), AT_ONCE);
             page.events().forEach(event -> recent.add(EncodedEvent.of(event)));
-            listeners.forEach(Listener::wake);
+            wakeAll();
         } while (page.events().size() == AT_ONCE);
         if (since != 0 && recent.last() > before) {
             lag = Duration.ofNanos(nanoTime() - since);
         }
+    }
+
+    /** By every processor at once: no wake blocks, and what a client costs is a write to its connection. */
+    private void wakeAll() {
+        listeners.parallelStream().forEach(Listener::wake);
     }
 
     private void forget() {
