@@ -148,13 +148,13 @@ class EventRouteTest {
         Clock later = Clock.fixed(RunningService.NOW.plus(Duration.ofDays(91)), ZoneOffset.UTC);
         try (Server other = Server.start(ServerSettings.DEFAULT.withPort(0), service.laboratory(), later)) {
             assertThat(other.port()).isPositive();
-            for (int i = 0; i < 100 && service.laboratory().eventRange().first() == 1; i++) {
+            for (int i = 0; i < 100 && service.laboratory().eventLog().range().first() == 1; i++) {
                 Thread.sleep(100);
             }
         }
-        assertThat(service.laboratory().eventRange()).isEqualTo(new EventLog.Range(2, 2));
+        assertThat(service.laboratory().eventLog().range()).isEqualTo(new EventLog.Range(2, 2));
         record("A7", "P1-2");
-        assertThat(service.laboratory().eventRange().last()).isEqualTo(3);
+        assertThat(service.laboratory().eventLog().range().last()).isEqualTo(3);
     }
 
     @Test
