@@ -16,20 +16,24 @@ import surfeit.statistics.RandomPart;
  * m corrected group mean, R_qj fraction of element j at reference spot q, R_j its mean. With one or two reference
  * spots their own variance (df 1), the spots' mean square within particles (df N - k) and the stated uncertainty of
  * the reference spots compete, and the largest wins; if none of these has more than one degree of freedom the
- * variance of the particle means competes too. Empty where nothing tells it: the reference is then not usable.
+ * variance of the particle means competes too. Empty where nothing tells it, and where the mean is 0 or 1, which has no
+ * logit: the reference is then not usable.
  */
 final class ReferenceScatter {
     private ReferenceScatter() {
     }
 
     static Optional<RandomPart> of(ReferenceCorrection reference, GroupSums corrected, double[] mean, int element) {
+        double q = Math.abs(mean[element] * (1 - mean[element]));
+        if (q == 0) {
+            return Optional.empty();
+        }
         double[] row = sensitivity(reference, mean, element);
         int spots = reference.spotCount();
         double own = variance(reference, row);
         if (spots >= 3) {
             return Optional.of(new RandomPart(Math.sqrt(own / spots), spots - 1));
         }
-        double q = Math.abs(mean[element] * (1 - mean[element]));
         List<RandomPart> candidates = new ArrayList<>();
         if (spots == 2) {
             candidates.add(new RandomPart(Math.sqrt(own), 1));

@@ -48,6 +48,15 @@ class ReferenceSpotsTest {
         assertThat(group.caveats()).noneMatch(caveat -> caveat.code().startsWith("reference"));
     }
 
+    /** A mean of zero has no logit, and nothing divides by it. */
+    @Test
+    void an_element_that_vanished_from_a_group_does_not_break_the_answer() {
+        InventedTable spots = InventedTable.inAtoms("Ag Cu").row("P1", "100 0").row("P2", "100 0").row("P3", "100 0");
+        GroupFinding group = group(AG_CU, fiveOnAPiece(spots, false));
+        assertThat(Answers.verdict(group, "Cu")).isNotEqualTo(Verdict.ENRICHED);
+        assertThat(Answers.outcome(group, "Cu").high()).isLessThan(0.1);
+    }
+
     /** The shared error shrinks to the root of 2 (1 - 0.9), 0.447 of itself; the piece's reading is 55.54 at% Ag. */
     @Test
     void the_answer_says_what_was_corrected_by_how_much_from_how_many_spots_and_how_the_uncertainty_changed() {
