@@ -15,7 +15,7 @@ import surfeit.storage.RecordDatabase;
 
 /** The database server is stopped and started again, and its connections are broken off, while senders go on. */
 class LostDatabaseTest {
-    private static final int ROUNDS = Integer.getInteger("surfeit.faults.rounds", 3);
+    private static final int ROUNDS = Integer.getInteger("surfeit.faults.rounds", 2);
     private static final int SPOTS_A_TABLE = 40;
     private static final Duration ANSWERED_WITHIN = Duration.ofSeconds(10);
     private static final String DATABASE = "lab";

@@ -41,12 +41,8 @@ final class RunningService implements AutoCloseable {
     private final Server server;
     private final HttpClient client = HttpClient.newHttpClient();
 
-    private RunningService(RecordEngine engine, ServerSettings settings, int port) {
-        try {
-            folder = Files.createTempDirectory("surfeit-test-");
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+    private RunningService(RecordEngine engine, Path folder, ServerSettings settings, int port) {
+        this.folder = folder;
         store = engine.open(folder);
         laboratory = new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(),
             MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION);
@@ -66,12 +62,26 @@ final class RunningService implements AutoCloseable {
     }
 
     static RunningService start(RecordEngine engine, ServerSettings settings) {
-        return new RunningService(engine, settings, 0);
+        return new RunningService(engine, freshFolder(), settings, 0);
     }
 
     /** On a port where another one was before. */
     static RunningService startAgainAt(String address) {
-        return new RunningService(RecordEngine.SQLITE, ServerSettings.DEFAULT, URI.create(address).getPort());
+        return new RunningService(RecordEngine.SQLITE, freshFolder(), ServerSettings.DEFAULT,
+            URI.create(address).getPort());
+    }
+
+    /** A further service on the same record, where the engine allows that. */
+    static RunningService beside(RunningService other, RecordEngine engine) {
+        return new RunningService(engine, other.folder, ServerSettings.DEFAULT, 0);
+    }
+
+    private static Path freshFolder() {
+        try {
+            return Files.createTempDirectory("surfeit-test-");
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /** The route table of a service on this record that has not started. */
@@ -164,6 +174,9 @@ final class RunningService implements AutoCloseable {
     public void close() {
         server.close();
         store.close();
+        if (!Files.exists(folder)) {
+            return;
+        }
         try (Stream<Path> files = Files.walk(folder)) {
             files.sorted(Comparator.reverseOrder()).forEach(file -> file.toFile().delete());
         } catch (IOException e) {
