@@ -2,6 +2,9 @@
 # Runs with a read-only root file system; all that changes lives under /data:
 #   docker run --rm -v lab-data:/data surfeit token new --name me --scopes read,write,correct,admin     # once, before the first start
 #   docker run --read-only --tmpfs /tmp -v lab-data:/data -p 127.0.0.1:8420:8420 surfeit
+# With the record in a PostgreSQL database nothing is kept under /data, and any number of containers may run:
+#   docker run --read-only --tmpfs /tmp -p 8420:8420 -e SURFEIT_DATABASE_URL=jdbc:postgresql://db:5432/lab -e SURFEIT_DATABASE_USER=lab \
+#     -e SURFEIT_DATABASE_PASSWORD_FILE=/run/secrets/lab -v ./lab-password:/run/secrets/lab:ro surfeit
 FROM maven:3.9-eclipse-temurin-17 AS build
 WORKDIR /build
 COPY pom.xml .

@@ -55,6 +55,7 @@ public final class PostgresBackup {
     }
 
     private static BackupReport write(Handle source, Path file, Instant when) {
+        source.execute("SET LOCAL idle_in_transaction_session_timeout = 0");    // the copy is read again meanwhile
         return BackupCheck.working(file, () -> {
             RecordMove.fill(file, PostgresEngine.INSTANCE, source);
             try (Handle copy = Jdbi.open(SqliteSettings.single(file))) {
