@@ -1,7 +1,6 @@
 package surfeit.lab;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -145,9 +144,7 @@ public final class Laboratory {
         return store.write(access -> {
             SpotImport work = new SpotImport(access, Lookups.sample(access, sample), options, occasion);
             ImportReport report = work.run(upload, rows);
-            if (report.acceptedCount() > 0) {
-                sums.spotsAdded(access, sample, work.hasRecordedReferences());
-            }
+            sums.imported(access, sample, work);
             return report;
         });
     }
@@ -338,17 +335,6 @@ public final class Laboratory {
         StoredSample stored = sample(sample);
         Nominal nominal = store.read(access -> answers.nominal(access, stored));
         answers.screen(stored, nominal, new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots)), consumer);
-    }
-
-    /** Makes the sums kept of samples anew from their spots: of one sample, or of all. */
-    public void renewSums(Optional<String> sample) {
-        List<String> names = new ArrayList<>();
-        sample.ifPresentOrElse(names::add, () -> forEachSample(SampleFilter.ALL, stored -> names.add(stored.name())));
-        names.forEach(name -> store.write(access -> {
-            StoredSample present = Lookups.sample(access, name);
-            sums.inputsChanged(access, present);
-            return present;
-        }));
     }
 
     // Feed, audit, safe repetition

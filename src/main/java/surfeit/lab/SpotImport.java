@@ -33,6 +33,7 @@ final class SpotImport implements SpotRows.Sink {
     private Optional<Dialect> dialect = Optional.empty();
     private long accepted;
     private boolean referencesAccepted;
+    private final List<Spot> firstAccepted = new ArrayList<>();
     private long unchanged;
     private long rejected;
     private long faultCount;
@@ -67,6 +68,11 @@ final class SpotImport implements SpotRows.Sink {
     /** Whether any spot that was recorded is one on a piece of known composition. */
     boolean hasRecordedReferences() {
         return referencesAccepted;
+    }
+
+    /** The first spots that were recorded: all, unless so many that the sums go on anyway. */
+    List<Spot> firstRecorded() {
+        return firstAccepted;
     }
 
     private ImportReport finish(Upload upload) {
@@ -145,6 +151,9 @@ final class SpotImport implements SpotRows.Sink {
             } else {
                 accepted++;
                 referencesAccepted |= lot.get(i).isReference();
+                if (firstAccepted.size() < Sums.LATER_SPOTS_MAX) {
+                    firstAccepted.add(lot.get(i));
+                }
             }
         }
         lot.clear();
