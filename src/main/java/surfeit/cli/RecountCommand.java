@@ -15,8 +15,8 @@ import surfeit.lab.Recounted;
 
 /** Sums up the spots of samples anew and names the first sum kept of them that differs. */
 @Command(name = "recount", mixinStandardHelpOptions = true,
-    description = "Sum up the spots of samples anew and name the first kept sum that differs (exit code 1); the service "
-        + "may go on meanwhile. Nothing is changed, unless --renew is given.")
+    description = "Sum up the spots of samples anew and name the first kept sum that differs (exit code 1); the "
+        + "service may go on meanwhile. Nothing is changed, unless --renew is given.")
 final class RecountCommand implements Callable<Integer>, WithSettings {
     @Spec
     private CommandSpec spec;
@@ -41,7 +41,7 @@ final class RecountCommand implements Callable<Integer>, WithSettings {
         boolean right = print(all);
         if (renew) {
             try (Opened opened = Opened.on(settings)) {
-                opened.laboratory().keptSums().renew(sample);
+                recount.renew(opened.store(), sample);
             }
             spec.commandLine().getOut().println("All sums were made anew from the spots.");
         }
@@ -55,8 +55,8 @@ final class RecountCommand implements Callable<Integer>, WithSettings {
             "Sample " + one.sample() + " by " + one.by().word() + ": " + words(one)));
         long wrong = all.stream().filter(one -> !one.isRight()).count();
         if (wrong > 0) {
-            err.println(wrong + " of " + all.size() + " kept sums are not right. With --renew they are made anew from the"
-                + " spots; run check-audit first to see whether the spots are as they were recorded.");
+            err.println(wrong + " of " + all.size() + " kept sums are not right. With --renew they are made anew"
+                + " from the spots; run check-audit first to see whether the spots are as they were recorded.");
         } else {
             out.println(all.isEmpty() ? "No sums are kept." : "Nothing differs.");
         }

@@ -1,7 +1,6 @@
 package surfeit.lab;
 
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -159,9 +158,7 @@ public final class Laboratory {
         return store.write(access -> {
             SpotImport work = new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress);
             ImportReport report = work.run(upload, rows);
-            if (report.acceptedCount() > 0) {
-                sums.spotsAdded(access, sample, work.hasRecordedReferences());
-            }
+            sums.imported(access, sample, work);
             return report;
         });
     }
@@ -359,11 +356,6 @@ public final class Laboratory {
     /** What each spot shows by itself. */
     public Readings readings() {
         return readings;
-    }
-
-    /** The sums kept beside the spots. */
-    public KeptSums keptSums() {
-        return new KeptSums(store, sums);
     }
 
     // Feed, audit, safe repetition

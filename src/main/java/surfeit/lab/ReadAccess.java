@@ -35,6 +35,9 @@ public interface ReadAccess {
     /** How far the sums kept of a sample go, without reading them. */
     Map<GroupBy, SumsMark> sumsMarks(StoredSample sample);
 
+    /** The notes kept beside the sums of a sample. */
+    Map<GroupBy, byte[]> sumsNotes(StoredSample sample);
+
     /** Whether what is kept of a sample is as it was written. */
     boolean areSumsIntact(StoredSample sample, GroupBy by);
 

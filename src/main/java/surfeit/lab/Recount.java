@@ -1,5 +1,6 @@
 package surfeit.lab;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,13 +13,16 @@ import surfeit.segregation.SampleSums;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
 
-/** Sums up the spots of samples anew and compares every sum that is kept of them. It changes nothing. Thread-safe. */
+/**
+ * Sums up the spots of samples anew and compares every sum that is kept of them. It changes nothing unless told to.
+ * Thread-safe.
+ */
 public final class Recount {
     private static final int SAMPLES_AT_ONCE = 200;
 
     private final Answers answers;
 
-    /** @param detectionLimitMassFraction limit taken for "not detected" without a stated limit, as the service has it */
+    /** @param detectionLimitMassFraction limit taken for "not detected" without a stated one, as the service has it */
     public Recount(AlloyCatalogue packagedAlloys, double detectionLimitMassFraction) {
         this.answers = new Answers(new Alloys(packagedAlloys), new Interpreter(), detectionLimitMassFraction);
     }
@@ -30,15 +34,33 @@ public final class Recount {
 
     /** Hands over what is found for every sample, in the order of their names. */
     public void ofAll(ReadAccess access, Consumer<Recounted> found) {
+        forEachSample(access, sample -> recount(access, sample, found));
+    }
+
+    /** Makes the sums of samples anew from their spots: of one, or of all. @throws ProblemException not-found */
+    public void renew(Store store, Optional<String> sample) {
+        List<String> names = new ArrayList<>();
+        sample.ifPresentOrElse(names::add,
+            () -> store.read(access -> forEachSample(access, stored -> names.add(stored.name()))));
+        Sums sums = new Sums(answers);
+        names.forEach(name -> store.write(access -> {
+            StoredSample present = Lookups.sample(access, name);
+            sums.inputsChanged(access, present);
+            return present;
+        }));
+    }
+
+    private static Optional<String> forEachSample(ReadAccess access, Consumer<StoredSample> consumer) {
         Optional<String> after = Optional.empty();
         List<StoredSample> samples;
         do {
             samples = access.samples(SampleFilter.ALL, after, SAMPLES_AT_ONCE);
             for (StoredSample sample : samples) {
-                recount(access, sample, found);
+                consumer.accept(sample);
                 after = Optional.of(sample.name());
             }
         } while (samples.size() == SAMPLES_AT_ONCE);
+        return after;
     }
 
     private void recount(ReadAccess access, StoredSample sample, Consumer<Recounted> found) {

@@ -34,6 +34,7 @@ final class SpotImport implements SpotRows.Sink {
     private Optional<Dialect> dialect = Optional.empty();
     private long accepted;
     private boolean referencesAccepted;
+    private final List<Spot> firstAccepted = new ArrayList<>();
     private long unchanged;
     private long rejected;
     private long faultCount;
@@ -70,6 +71,11 @@ final class SpotImport implements SpotRows.Sink {
     /** Whether any spot that was recorded is one on a piece of known composition. */
     boolean hasRecordedReferences() {
         return referencesAccepted;
+    }
+
+    /** The first spots that were recorded: all, unless so many that the sums go on anyway. */
+    List<Spot> firstRecorded() {
+        return firstAccepted;
     }
 
     private ImportReport finish(Upload upload) {
@@ -148,6 +154,9 @@ final class SpotImport implements SpotRows.Sink {
             } else {
                 accepted++;
                 referencesAccepted |= lot.get(i).isReference();
+                if (firstAccepted.size() < Sums.LATER_SPOTS_MAX) {
+                    firstAccepted.add(lot.get(i));
+                }
             }
         }
         lot.clear();

@@ -5,7 +5,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import surfeit.segregation.GroupBy;
+import surfeit.segregation.GroupNotes;
 import surfeit.segregation.SampleSums;
+import surfeit.spot.Spot;
 
 /**
  * Keeps the sums of samples beside their spots, in the transaction that changes these, so that an answer costs by
@@ -13,11 +15,12 @@ import surfeit.segregation.SampleSums;
  *
  * <p>One rule: where more spots came since the sums than {@value #LATER_SPOTS_MAX}, or than the sample has particles,
  * the sums go on to the last spot. So an answer adds few spots to the sums, and a single spot costs the same at any
- * size of the sample on average. Whatever changes a spot in the sums, or an input of them, has them forgotten and, by
- * the same rule, made anew from all spots. Thread-safe.
+ * size of the sample on average. They go on at once where a spot shows an element or a negative value that its group
+ * did not have, for that has the group read again. Whatever changes a spot in the sums, or an input of them, has them
+ * forgotten and, by the same rule, made anew from all spots. Thread-safe.
  */
 final class Sums {
-    /** Later spots an answer may have to read, at least. Judgement: they cost about as much as the rest of an answer. */
+    /** Later spots an answer may have to read, at least. Judgement: they cost as much as the rest of an answer. */
     static final int LATER_SPOTS_MAX = 256;
     /** Bounds the memory and the bytes the sums of one sample may take: some 10 to 20 MB. Judgement. */
     private static final int PARTICLES_MAX = 8192;
@@ -35,13 +38,16 @@ final class Sums {
         return by == GroupBy.PARTICLE ? PARTICLES_AS_GROUPS_MAX : PARTICLES_MAX;
     }
 
-    /** Spots were recorded. @param references whether any is a reference spot: these may correct all others */
-    void spotsAdded(WriteAccess access, String name, boolean references) {
+    /** Spots may have been recorded. Reference spots among them may correct all others. */
+    void imported(WriteAccess access, String name, SpotImport work) {
+        if (work.firstRecorded().isEmpty()) {
+            return;
+        }
         StoredSample present = Lookups.sample(access, name);
-        if (references) {
+        if (work.hasRecordedReferences()) {
             access.forgetSums(present);
         }
-        keep(access, present);
+        keep(access, present, work.firstRecorded());
     }
 
     /** A spot got a further revision, or stayed as it is. @return the same spot */
@@ -59,7 +65,7 @@ final class Sums {
     /** What the sums were made from is no longer so. */
     void inputsChanged(WriteAccess access, StoredSample present) {
         access.forgetSums(present);
-        keep(access, present);
+        keep(access, present, List.of());
     }
 
     /** An alloy was stated otherwise than before. */
@@ -76,7 +82,7 @@ final class Sums {
         } while (samples.size() == SAMPLES_AT_ONCE);
     }
 
-    private void keep(WriteAccess access, StoredSample present) {
+    private void keep(WriteAccess access, StoredSample present, List<Spot> added) {
         if (present.spotCount() <= LATER_SPOTS_MAX || !SampleSums.canBeKept(present.sample())) {
             return;
         }
@@ -88,13 +94,17 @@ final class Sums {
             }
         }
         if (due.isEmpty()) {
+            access.sumsNotes(present).forEach((by, notes) -> {
+                if (GroupNotes.areDisturbed(notes, present.sample(), by, added)) {
+                    due.put(by, particlesMax(by));
+                }
+            });
+        }
+        if (due.isEmpty()) {
             return;
         }
         Map<GroupBy, SampleSums> made = answers.sums(access, present, access.spotSource(present), due);
-        due.keySet().forEach(by -> {
-            Optional<SampleSums> sums = Optional.ofNullable(made.get(by));
-            access.keepSums(present, by, sums.map(SampleSums::particleCount).orElse(0), sums.map(SampleSums::toBytes));
-        });
+        due.keySet().forEach(by -> access.keepSums(present, by, Optional.ofNullable(made.get(by))));
     }
 
     private static boolean isDue(Optional<SumsMark> mark, StoredSample present) {

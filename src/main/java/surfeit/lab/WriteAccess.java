@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.function.Function;
 import surfeit.composition.Alloy;
 import surfeit.segregation.GroupBy;
+import surfeit.segregation.SampleSums;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
@@ -24,9 +25,9 @@ public interface WriteAccess extends ReadAccess {
     /**
      * Keeps sums of all spots of the sample on record, in place of those kept before.
      *
-     * @param bytes the sums; empty to note that this sample has none that can be kept
+     * @param sums the sums; empty to note that this sample has none that can be kept
      */
-    void keepSums(StoredSample present, GroupBy by, int particleCount, Optional<byte[]> bytes);
+    void keepSums(StoredSample present, GroupBy by, Optional<SampleSums> sums);
 
     /** Forgets the sums kept of a sample. */
     void forgetSums(StoredSample sample);

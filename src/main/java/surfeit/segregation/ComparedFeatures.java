@@ -102,7 +102,7 @@ record ComparedFeatures(ReadSample a, ReadSample b, Judgement judgement) {
     private static Optional<Presence> presence(int particles, ReadSample sample) {
         int all = sample.answer.particleCount();
         boolean unnamed = sample.reading.sample().spotsIndependent() || sample.answer.groups().stream()
-            .anyMatch(group -> group.particles().contains(Grouping.UNNAMED_PARTICLE));
+            .anyMatch(group -> group.particles().contains(GroupKey.UNNAMED_PARTICLE));
         if (unnamed || all == 0) {
             return Optional.empty();
         }

@@ -83,7 +83,7 @@ record ComparisonCaveats(ComparedSample a, ComparedSample b, List<Element> onlyI
         Set<String> names = new HashSet<>();
         reading.analyses().forEach(analysis -> analysis.particles().first().particles()
             .forEach(particle -> names.add(particle.name())));
-        names.remove(Grouping.UNNAMED_PARTICLE);
+        names.remove(GroupKey.UNNAMED_PARTICLE);
         return names;
     }
 
@@ -105,10 +105,10 @@ record ComparisonCaveats(ComparedSample a, ComparedSample b, List<Element> onlyI
     }
 
     private void unlabelled(GroupMatching matching, SampleReading readA, SampleReading readB, List<Caveat> caveats) {
-        if (!matching.gone().isEmpty() && readB.names().contains(Grouping.UNLABELLED)) {
+        if (!matching.gone().isEmpty() && readB.names().contains(GroupKey.UNLABELLED)) {
             caveats.add(unlabelled(b.name(), matching.gone()));
         }
-        if (!matching.appeared().isEmpty() && readA.names().contains(Grouping.UNLABELLED)) {
+        if (!matching.appeared().isEmpty() && readA.names().contains(GroupKey.UNLABELLED)) {
             caveats.add(unlabelled(a.name(), matching.appeared()));
         }
     }

@@ -119,7 +119,7 @@ record DepthPoint(GroupAnalysis analysis, int element, double beamEnergyKev, dou
         List<String> names = new ArrayList<>();
         analysis.units().first().particles().forEach(particle -> names.add(particle.name()));
         names.retainAll(other.analysis.units().first().particles().stream().map(ParticleSums::name).toList());
-        names.remove(Grouping.UNNAMED_PARTICLE);
+        names.remove(GroupKey.UNNAMED_PARTICLE);
         return names;
     }
 

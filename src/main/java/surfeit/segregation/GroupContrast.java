@@ -75,7 +75,7 @@ record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, Lis
         }
         Set<String> names = new LinkedHashSet<>(names(a));
         names.retainAll(Set.copyOf(names(b)));
-        names.remove(Grouping.UNNAMED_PARTICLE);
+        names.remove(GroupKey.UNNAMED_PARTICLE);
         return List.copyOf(names);
     }
 

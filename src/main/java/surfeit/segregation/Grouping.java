@@ -24,9 +24,6 @@ import surfeit.spot.Spot;
  * sample says that its spots are independent.
  */
 final class Grouping {
-    static final String UNLABELLED = "unlabelled";
-    static final String UNNAMED_PARTICLE = "unnamed particle";
-    private static final String ALL_SPOTS = "all spots";
     private static final int SESSIONS_AS_UNITS_FROM = 3;
     /** Grows when the sums are written in another order or hold something else. */
     private static final long SUMS_FORM = 1;
@@ -186,16 +183,16 @@ final class Grouping {
     }
 
     private GroupKey key(Spot spot) {
-        String name = by == GroupBy.FEATURE ? spot.feature().orElse(UNLABELLED)
-            : by == GroupBy.PARTICLE ? particle(spot) : ALL_SPOTS;
-        Optional<Double> energy = spot.conditions().beamEnergyKev().isPresent()
-            ? Optional.of(spot.conditions().beamEnergyKev().getAsDouble())
-            : sample.geometry().beamEnergyKev().stream().boxed().findFirst();
-        return new GroupKey(name, energy, spot.session());
+        return GroupKey.of(spot, sample, by);
     }
 
     private String particle(Spot spot) {
-        return spot.particle().orElse(sample.spotsIndependent() ? spot.label() : UNNAMED_PARTICLE);
+        return GroupKey.particle(spot, sample);
+    }
+
+    /** A short note by which a later spot is seen that makes the sums of its group useless. */
+    byte[] notes() {
+        return GroupNotes.of(nominal, tallies);
     }
 
     private List<GroupMerge> merges() {

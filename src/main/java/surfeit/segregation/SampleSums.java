@@ -36,7 +36,7 @@ public final class SampleSums {
     /**
      * Sums up the spots of a source for several ways of grouping at once, going on from sums kept of it where they fit.
      *
-     * @param mostParticles per way of grouping, the particles up to which sums are kept: they bound the memory this takes
+     * @param mostParticles per way of grouping, particles up to which sums are kept: they bound the memory this takes
      * @return without a way of grouping that has more particles; empty where the nominal cannot be compared with
      */
     public static Map<GroupBy, SampleSums> of(Sample sample, Nominal nominal, List<Phase> phases, SpotSource source,
@@ -89,6 +89,11 @@ public final class SampleSums {
         SumsBytes bytes = new SumsBytes();
         grouping.writeTo(bytes);
         return bytes.toBytes();
+    }
+
+    /** A note to be kept beside them, for {@link GroupNotes#areDisturbed}. */
+    public byte[] notes() {
+        return grouping.notes();
     }
 
     public long spotCount() {

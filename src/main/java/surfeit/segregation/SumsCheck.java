@@ -44,7 +44,8 @@ final class SumsCheck implements SumsOut {
         if (goesOn()) {
             double found = kept.real();
             note(Double.compare(found, value) == 0
-                || Math.abs(found - value) <= EQUAL_WITHIN * Math.max(Math.abs(found), Math.abs(value)), what, found, value);
+                || Math.abs(found - value) <= EQUAL_WITHIN * Math.max(Math.abs(found), Math.abs(value)),
+                what, found, value);
         }
     }
 

@@ -9,7 +9,7 @@ import java.util.Optional;
 import surfeit.element.Element;
 import surfeit.element.ElementTable;
 
-/** Reads what {@link SumsBytes} wrote, and refuses what was made from other inputs than those at hand. Not thread-safe. */
+/** Reads what {@link SumsBytes} wrote, and refuses what was made from other inputs. Not thread-safe. */
 final class SumsIn {
     private final ByteBuffer bytes;
     private final List<String> texts = new ArrayList<>();

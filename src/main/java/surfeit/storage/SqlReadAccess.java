@@ -99,6 +99,11 @@ class SqlReadAccess implements ReadAccess {
     }
 
     @Override
+    public Map<GroupBy, byte[]> sumsNotes(StoredSample sample) {
+        return sums.notes(sample);
+    }
+
+    @Override
     public boolean areSumsIntact(StoredSample sample, GroupBy by) {
         return sums.isIntact(sample, by);
     }

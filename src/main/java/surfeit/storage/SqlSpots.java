@@ -101,7 +101,7 @@ final class SqlSpots {
         return new SqlSpotSource(this, sums, sample, lastSpot);
     }
 
-    /** The reference spots. They are looked up in an index of theirs, which only a question of its own is sure to use. */
+    /** The reference spots, looked up in an index of theirs, which only a question of its own is sure to use. */
     List<Spot> references(StoredSample sample) {
         return handle.createQuery(PAYLOADS + '\n' + """
                 AND r.reference = 1 AND r.spot IN

@@ -11,6 +11,7 @@ import org.slf4j.LoggerFactory;
 import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
 import surfeit.segregation.GroupBy;
+import surfeit.segregation.SampleSums;
 
 /** Sums kept of the spots of samples, in the database. Bound to one transaction; not thread-safe. */
 final class SqlSums {
@@ -37,8 +38,7 @@ final class SqlSums {
                     CASE WHEN k.sums IS NULL THEN 0 ELSE 1 END AS present
                 FROM kept_sums k JOIN sample s ON s.id = k.sample WHERE s.name = :name""")
             .bind("name", sample.name())
-            .map((row, context) -> marks.put(StoredWords.find("grouping", row.getString("grouped_by"),
-                GroupBy.values(), GroupBy::word), mark(row, row.getInt("present") == 1))).list();
+            .map((row, context) -> marks.put(by(row), mark(row, row.getInt("present") == 1))).list();
         return marks;
     }
 
@@ -60,7 +60,21 @@ final class SqlSums {
         return row.flatMap(found -> found.sums.map(sums -> new Kept(found.mark.lastSpot(), sums)));
     }
 
-    private record Row(SumsMark mark, String sha256, Optional<byte[]> sums) {
+    /** The notes beside the sums. */
+    Map<GroupBy, byte[]> notes(StoredSample sample) {
+        Map<GroupBy, byte[]> notes = new EnumMap<>(GroupBy.class);
+        handle.createQuery("""
+                SELECT k.grouped_by, k.notes FROM kept_sums k JOIN sample s ON s.id = k.sample
+                WHERE s.name = :name AND k.sums IS NOT NULL""")
+            .bind("name", sample.name()).map((row, context) -> notes.put(by(row), row.getBytes("notes"))).list();
+        return notes;
+    }
+
+    private static GroupBy by(ResultSet row) throws SQLException {
+        return StoredWords.find("grouping", row.getString("grouped_by"), GroupBy.values(), GroupBy::word);
+    }
+
+    private record Row(SumsMark mark, String sha256, Optional<byte[]> sums, byte[] notes) {
     }
 
     private Optional<Row> row(StoredSample sample, GroupBy by) {
@@ -68,7 +82,7 @@ final class SqlSums {
             .bind("sample", samples.number(sample.name())).bind("by", by.word())
             .map((row, context) -> {
                 Optional<byte[]> sums = Optional.ofNullable(row.getBytes("sums"));
-                return new Row(mark(row, sums.isPresent()), row.getString("sha256"), sums);
+                return new Row(mark(row, sums.isPresent()), row.getString("sha256"), sums, row.getBytes("notes"));
             }).findOne();
     }
 
@@ -78,34 +92,36 @@ final class SqlSums {
     }
 
     private static boolean isIntact(Row row, StoredSample sample, GroupBy by) {
-        return row.sha256.equals(sha256(sample, by, row.mark, row.sums));
+        return row.sha256.equals(sha256(sample, by, row.mark, row.sums, row.notes));
     }
 
-    private static String sha256(StoredSample sample, GroupBy by, SumsMark mark, Optional<byte[]> sums) {
+    private static String sha256(StoredSample sample, GroupBy by, SumsMark mark, Optional<byte[]> sums, byte[] notes) {
         PackedWriter head = new PackedWriter().text(sample.name()).text(by.word()).count(mark.revision())
-            .count(mark.lastSpot()).count(mark.spotCount()).count(mark.particleCount());
+            .count(mark.lastSpot()).count(mark.spotCount()).count(mark.particleCount()).count(notes.length);
         Sha256 hash = new Sha256();
-        hash.add(head.octet(sums.isPresent() ? 1 : 0).toBytes());
+        hash.add(head.octet(sums.isPresent() ? 1 : 0).toBytes()).add(notes);
         sums.ifPresent(hash::add);
         return hash.take();
     }
 
     /** Keeps the sums of all spots on record, in place of those kept before; without sums notes that there are none. */
-    void keep(StoredSample present, GroupBy by, int particleCount, Optional<byte[]> sums) {
+    void keep(StoredSample present, GroupBy by, Optional<SampleSums> made) {
         long sample = samples.number(present.name());
         long lastSpot = handle.createQuery("SELECT coalesce(max(spot), 0) FROM spot_revision WHERE sample = :sample")
             .bind("sample", sample).mapTo(Long.class).one();
-        SumsMark mark = new SumsMark(present.revision(), lastSpot, present.spotCount(), particleCount,
-            sums.isPresent());
+        SumsMark mark = new SumsMark(present.revision(), lastSpot, present.spotCount(),
+            made.map(SampleSums::particleCount).orElse(0), made.isPresent());
+        Optional<byte[]> sums = made.map(SampleSums::toBytes);
+        byte[] notes = made.map(SampleSums::notes).orElse(new byte[0]);
         handle.createUpdate("DELETE" + WHERE).bind("sample", sample).bind("by", by.word()).execute();
         handle.createUpdate("""
-                INSERT INTO kept_sums
-                    (sample, grouped_by, sample_revision, last_spot, spot_count, particle_count, sha256, sums)
-                VALUES (:sample, :by, :revision, :lastSpot, :spotCount, :particleCount, :sha256, :sums)""")
+                INSERT INTO kept_sums (sample, grouped_by, sample_revision, last_spot, spot_count, particle_count,
+                    sha256, notes, sums)
+                VALUES (:sample, :by, :revision, :lastSpot, :spotCount, :particleCount, :sha256, :notes, :sums)""")
             .bind("sample", sample).bind("by", by.word()).bind("revision", mark.revision())
             .bind("lastSpot", lastSpot).bind("spotCount", mark.spotCount())
-            .bind("particleCount", particleCount).bind("sha256", sha256(present, by, mark, sums))
-            .bind("sums", sums.orElse(null)).execute();
+            .bind("particleCount", mark.particleCount()).bind("sha256", sha256(present, by, mark, sums, notes))
+            .bind("notes", notes).bind("sums", sums.orElse(null)).execute();
     }
 
     void forget(StoredSample sample) {

@@ -25,6 +25,7 @@ import surfeit.lab.Token;
 import surfeit.lab.TokenScope;
 import surfeit.lab.WriteAccess;
 import surfeit.segregation.GroupBy;
+import surfeit.segregation.SampleSums;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
@@ -67,8 +68,8 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     }
 
     @Override
-    public void keepSums(StoredSample present, GroupBy by, int particleCount, Optional<byte[]> bytes) {
-        sums.keep(present, by, particleCount, bytes);
+    public void keepSums(StoredSample present, GroupBy by, Optional<SampleSums> made) {
+        sums.keep(present, by, made);
     }
 
     @Override

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import surfeit.composition.Alloy;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.lab.Expectation;
 import surfeit.lab.ImportOptions;
@@ -23,6 +24,7 @@ import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.GroupFinding;
+import surfeit.segregation.SampleSums;
 import surfeit.spot.Spot;
 
 /** When sums are kept of a sample's spots, go on, are forgotten, and what becomes of damaged ones. */
@@ -62,6 +64,10 @@ class SumsUpkeepTest {
             return found;
         });
         return found.stream().map(Recounted::state).toList();
+    }
+
+    private void renew(String sample) {
+        new Recount(AlloyCatalogue.packaged(), 0.003).renew(bench.store(), Optional.of(sample));
     }
 
     private void execute(String statement) {
@@ -117,7 +123,7 @@ class SumsUpkeepTest {
         assertThat(groups()).isEqualTo(before);
         assertThat(recount()).containsExactly(Recounted.State.DAMAGED, Recounted.State.EQUAL, Recounted.State.EQUAL);
         assertThat(recount()).as("again").contains(Recounted.State.DAMAGED);
-        lab.keptSums().renew(Optional.of("A7"));
+        renew("A7");
         assertThat(recount()).containsOnly(Recounted.State.EQUAL);
         execute("UPDATE kept_sums SET last_spot = 299");
         assertThat(recount()).containsOnly(Recounted.State.DAMAGED);
@@ -129,16 +135,33 @@ class SumsUpkeepTest {
         bench.post("A7", spots);
         bench.describe("A8").post("A8", LabBench.spots("Q", 299));
         bench.post("A8", LabBench.spot("other", "55"));
-        lab.keptSums().renew(Optional.of("A8"));
+        renew("A8");
         StoredSample present = lab.sample("A7");
         StoredSample other = lab.sample("A8");
+        Alloy alloy = AlloyCatalogue.packaged().require(LabBench.AG_CU);
         bench.store().write(access -> {
-            access.keepSums(present, GroupBy.FEATURE, 1,
-                access.spotSource(other).kept(GroupBy.FEATURE).map(kept -> kept.bytes()));
+            access.keepSums(present, GroupBy.FEATURE, Optional.ofNullable(SampleSums.of(other.sample(),
+                alloy.nominal(), alloy.phases(), access.spotSource(other), Map.of(GroupBy.FEATURE, 9), 0.003)
+                .get(GroupBy.FEATURE)));
             return present;
         });
 
         assertThat(recount()).containsExactly(Recounted.State.DIFFERENT, Recounted.State.EQUAL, Recounted.State.EQUAL);
+    }
+
+    @Test
+    void a_spot_with_the_first_negative_value_of_its_group_has_the_sums_go_on_at_once() {
+        bench.post("A7", LabBench.spots("P", 300));
+        bench.post("A7", LabBench.spot("like the others", "70"));
+        assertThat(lastSpot()).isEqualTo(300);
+        bench.post("A7", LabBench.spot("more copper than all", "100.2"));
+        assertThat(lastSpot()).isEqualTo(302);
+        bench.post("A7", LabBench.spot("again", "100.1"));
+        assertThat(lastSpot()).isEqualTo(302);
+        List<GroupFinding> answer = groups();
+        execute("UPDATE spot_revision SET payload = x'00' WHERE spot <= 302");
+
+        assertThat(groups()).as("without a look at the spots in the sums").isEqualTo(answer);
     }
 
     @Test
