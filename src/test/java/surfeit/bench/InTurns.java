@@ -4,11 +4,11 @@ import java.util.Arrays;
 import java.util.Locale;
 
 /** Two figures taken in turns, so that what disturbs the machine disturbs both: medians of the rounds. */
-record InTurns(double ceiling, double ours, double ratio) {
+public record InTurns(double ceiling, double ours, double ratio) {
     static final int ROUNDS = Integer.getInteger("surfeit.bench.rounds", 7);
 
     /** Takes one figure. */
-    interface Figure {
+    public interface Figure {
         double take() throws Exception;
     }
 
@@ -17,7 +17,7 @@ record InTurns(double ceiling, double ours, double ratio) {
         return of(ROUNDS, ceiling, ours);
     }
 
-    static InTurns of(int rounds, Figure ceiling, Figure ours) throws Exception {
+    public static InTurns of(int rounds, Figure ceiling, Figure ours) throws Exception {
         ceiling.take();
         ours.take();
         double[] ceilings = new double[rounds];
@@ -38,7 +38,7 @@ record InTurns(double ceiling, double ours, double ratio) {
     }
 
     /** Three digits, never as a power of ten where that can be read as well without. */
-    static String digits(double value) {
+    public static String digits(double value) {
         double size = Math.abs(value);
         return String.format(Locale.ROOT, size == 0 ? "0" : size < 1e-3 || size >= 1e7 ? "%.1e" : size >= 100 ? "%.0f"
             : size >= 10 ? "%.1f" : size >= 0.1 ? "%.2f" : "%.4f", value);

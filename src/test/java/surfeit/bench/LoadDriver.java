@@ -16,13 +16,13 @@ import java.util.function.IntFunction;
  * Sends requests over many kept connections from one thread, each connection its next request once its answer is
  * whole. Answers have a Content-Length or no body.
  */
-final class LoadDriver {
+public final class LoadDriver {
     private static final int BUFFER = 1 << 17;
     private static final double NANOS_PER_S = 1e9;
     private static final double NANOS_PER_MS = 1e6;
 
     /** What came of it. */
-    record Load(double perSecond, double p50Ms, double p99Ms) {
+    public record Load(double perSecond, double p50Ms, double p99Ms) {
     }
 
     private final IntFunction<byte[]> requests;
@@ -41,10 +41,15 @@ final class LoadDriver {
 
     /** @param requests makes the bytes of a request by its number, from 0 */
     static Load run(int port, int connections, int count, IntFunction<byte[]> requests) throws IOException {
+        return run(new int[] {port}, connections, count, requests);
+    }
+
+    /** The same over connections to each of several services in turn. */
+    public static Load run(int[] ports, int connections, int count, IntFunction<byte[]> requests) throws IOException {
         LoadDriver driver = new LoadDriver(count, requests);
         Connection[] all = new Connection[connections];
         for (int i = 0; i < connections; i++) {
-            all[i] = driver.new Connection(port);
+            all[i] = driver.new Connection(ports[i % ports.length]);
         }
         long start = System.nanoTime();
         for (Connection connection : all) {
@@ -153,7 +158,7 @@ final class LoadDriver {
     }
 
     /** A request with a body of JSON, or without a body. */
-    static byte[] request(String method, String path, String body, String... headers) {
+    public static byte[] request(String method, String path, String body, String... headers) {
         StringBuilder head = new StringBuilder(method + " " + path + " HTTP/1.1\r\nHost: localhost\r\n");
         for (String header : headers) {
             head.append(header).append("\r\n");

@@ -81,6 +81,7 @@ public class SpotKernel {
     /** Each against nominal, with a p value for every element. */
     @Benchmark
     public void screen(Blackhole hole) {
-        new SpotScreening(sample, nominal, SpotSource.of(spots), DEFAULT_LIMIT).forEach(hole::consume);
+        SpotSource source = SpotSource.of(spots);
+        new SpotScreening(sample, nominal, source, DEFAULT_LIMIT).forEach(source, hole::consume);
     }
 }
