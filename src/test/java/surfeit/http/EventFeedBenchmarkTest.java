@@ -17,6 +17,8 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import surfeit.bench.Goal;
+import surfeit.bench.InTurns;
 import surfeit.lab.Expectation;
 import surfeit.lab.Occasion;
 import surfeit.lab.Store;
@@ -133,6 +135,8 @@ class EventFeedBenchmarkTest {
         Arrays.sort(p99);
         System.out.printf("bench: events: commit to client p99, median of %d rounds: %.1f ms, %.2f of a bare loop%n", ROUNDS,
             p99[ROUNDS / 2], ratios[ROUNDS / 2]);
+        Goal.EVENTS.measured("", InTurns.digits(p99[ROUNDS / 2]) + " ms", InTurns.digits(ratios[ROUNDS / 2]),
+            ratios[ROUNDS / 2] <= 1.5);
     }
 
     @Test
@@ -155,6 +159,8 @@ class EventFeedBenchmarkTest {
                 long with = live(process.pid());
                 System.out.printf("bench: events: %.1f KB of heap a client (%d clients, after their first sign of life; %.1f MB "
                     + "without, -Xmx64m)%n", (with - before) / 1024.0 / CLIENTS, CLIENTS, before / 1048576.0);
+                double kilobytes = (with - before) / 1024.0 / CLIENTS;
+                Goal.EVENT_MEMORY.measured("", InTurns.digits(kilobytes) + " KB", "", kilobytes <= 12);
             }
         } finally {
             process.destroy();

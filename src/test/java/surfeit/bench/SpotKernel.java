@@ -1,0 +1,87 @@
+package surfeit.bench;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Random;
+import java.util.concurrent.TimeUnit;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.infra.Blackhole;
+import surfeit.composition.Basis;
+import surfeit.composition.Nominal;
+import surfeit.composition.NominalText;
+import surfeit.element.Element;
+import surfeit.segregation.GroupBy;
+import surfeit.segregation.Interpretation;
+import surfeit.segregation.Interpreter;
+import surfeit.segregation.SpotScreening;
+import surfeit.segregation.SpotSource;
+import surfeit.spot.Conditions;
+import surfeit.spot.ReportedValue;
+import surfeit.spot.Sample;
+import surfeit.spot.Spot;
+
+/**
+ * Spots of four elements in mass percent, each with its uncertainty, on four particles, interpreted and screened. Two
+ * numbers of spots tell what one more costs. Invented numbers.
+ */
+@State(Scope.Thread)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.NANOSECONDS)
+public class SpotKernel {
+    static final int FEW = 10_000;
+    static final int MANY = 20_000;
+    private static final String[] SYMBOLS = {"Ag", "Cu", "Zn", "Sn"};
+    private static final double[] MASS = {0.64, 0.15, 0.12, 0.09};
+    private static final double DEFAULT_LIMIT = 0.003;
+
+    /** How many spots; the two constants above. */
+    @Param({"10000", "20000"})
+    public int spotCount;
+
+    private final List<Spot> spots = new ArrayList<>();
+    private Sample sample;
+    private Nominal nominal;
+
+    /** Makes the spots. */
+    @Setup
+    public void makeSpots() {
+        Random random = new Random(20261124);
+        for (int i = 0; i < spotCount; i++) {
+            Map<Element, ReportedValue> values = new LinkedHashMap<>();
+            for (int e = 0; e < SYMBOLS.length; e++) {
+                double value = MASS[e] * (1 + 0.02 * random.nextGaussian());
+                values.put(Element.of(SYMBOLS[e]), new ReportedValue.Measured(value, String.format(Locale.ROOT, "%.2f",
+                    100 * value), OptionalDouble.of(0.02 * value), Optional.empty(), OptionalDouble.empty(), Optional.empty()));
+            }
+            spots.add(new Spot("s" + i, Optional.of("P" + i % 4), Optional.of("matrix"), Optional.of("a"), Optional.empty(),
+                Conditions.UNKNOWN, Optional.empty(), Basis.MASS, values));
+        }
+        nominal = NominalText.parse("Ag:56,Cu:22,Zn:17,Sn:5", Basis.ATOMIC);
+        sample = Sample.of(Optional.empty(), Optional.of(nominal));
+    }
+
+    /** One answer about all of them. */
+    @Benchmark
+    public Interpretation interpret() {
+        return new Interpreter().interpret(sample, nominal, SpotSource.of(spots), GroupBy.FEATURE, DEFAULT_LIMIT);
+    }
+
+    /** Each against nominal, with a p value for every element. */
+    @Benchmark
+    public void screen(Blackhole hole) {
+        SpotSource source = SpotSource.of(spots);
+        new SpotScreening(sample, nominal, source, DEFAULT_LIMIT).forEach(source, hole::consume);
+    }
+}
