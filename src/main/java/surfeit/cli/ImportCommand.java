@@ -46,7 +46,8 @@ final class ImportCommand implements Callable<Integer>, WithSettings {
             ImportOptions options = new ImportOptions(skip ? ImportOptions.OnError.SKIP : ImportOptions.OnError.REFUSE, validateOnly);
             ImportReport report = opened.laboratory().importSpots(sample, FileQuestion.upload(file),
                 FileQuestion.rows(file, words, ServiceSettings.intake(settings)), options,
-                new Occasion(System.getProperty("user.name"), Instant.now()), new ProgressLines(spec.commandLine().getErr()));
+                new Occasion(System.getProperty("user.name"), Instant.now()),
+                new ProgressLines(spec.commandLine().getErr()));
             print(report, spec.commandLine().getOut());
             return report.rejectedCount() == 0 ? Main.DONE : Main.REFUSED;
         }

@@ -94,8 +94,9 @@ final class Gate {
     private Admission byTicket(Context context, String ticket) {
         return tickets.redeem(ticket).orElseThrow(() -> {
             context.res().addHeader(CHALLENGE, BEARER + ", error=\"invalid_token\"");
-            return braked(context, new ProblemException(Problem.TOKEN_REJECTED, "The ticket is not known here: it opens one "
-                + "stream, within " + Tickets.VALID.toSeconds() + " s. Take a further one: POST /v1/event-tickets."));
+            return braked(context, new ProblemException(Problem.TOKEN_REJECTED, "The ticket is not known here: it opens"
+                + " one stream, within " + Tickets.VALID.toSeconds()
+                + " s. Take a further one: POST /v1/event-tickets."));
         });
     }
 

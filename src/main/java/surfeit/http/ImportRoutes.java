@@ -39,7 +39,8 @@ final class ImportRoutes {
     List<Route> routes() {
         return List.of(
             Route.post("/v1/samples/{sample}/spots", Scope.WRITE).takes(Form.JSON, Form.NDJSON, Form.CSV)
-                .parameters(UploadOptions.PARAMETERS).parameters("on_error", "validate_only", NAME).to(this::importSpots),
+                .parameters(UploadOptions.PARAMETERS).parameters("on_error", "validate_only", NAME)
+                .to(this::importSpots),
             Route.get("/v1/imports/{id}", Scope.READ).to(this::report),
             Route.get("/v1/imports/{id}/rejected.csv", Scope.READ).forms(Form.CSV).to(this::rejected),
             Route.get("/v1/imports/{id}/original", Scope.READ).forms(Form.FILE).to(this::original));

@@ -11,7 +11,8 @@ final class ProgressDocument {
     private ProgressDocument() {
     }
 
-    static void write(JsonGenerator json, String name, OngoingUpload upload, OngoingUpload.Stand stand) throws IOException {
+    static void write(JsonGenerator json, String name, OngoingUpload upload,
+        OngoingUpload.Stand stand) throws IOException {
         json.writeStartObject();
         json.writeStringField("import", name);
         json.writeStringField("sample", upload.sample());

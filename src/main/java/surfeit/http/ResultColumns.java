@@ -38,7 +38,8 @@ final class ResultColumns {
         text(columns, "session", row -> spot(row).session());
         text(columns, "acquired_time", row -> spot(row).acquiredTime()
             .map(DateTimeFormatter.ISO_OFFSET_DATE_TIME::format));
-        whole(columns, "acquired_epoch_ms", row -> spot(row).acquiredTime().map(time -> time.toInstant().toEpochMilli()));
+        whole(columns, "acquired_epoch_ms", row -> spot(row).acquiredTime()
+            .map(time -> time.toInstant().toEpochMilli()));
         text(columns, "recorded_time", row -> Optional.of(row.stored().recorded().when().toString()));
         whole(columns, "recorded_epoch_ms", row -> Optional.of(row.stored().recorded().when().toEpochMilli()));
         number(columns, "beam_energy_kev", row -> spot(row).conditions().beamEnergyKev());

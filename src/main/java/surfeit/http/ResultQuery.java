@@ -82,8 +82,8 @@ record ResultQuery(Optional<String> sample, Optional<Element> element, Optional<
     }
 
     /**
-     * Hands over the rows of one spot after another, until no more are wanted; spots without a row that matches are left
-     * out.
+     * Hands over the rows of one spot after another, until no more are wanted; spots without a row that matches are
+     * left out.
      *
      * @param after where to go on; the beginning where it is empty
      * @param taken takes the rows of a spot; false where they were the last ones wanted

@@ -8,8 +8,8 @@ import java.util.function.Supplier;
 import surfeit.segregation.SpotScreening;
 
 /**
- * Screenings made already, so that a page of readings costs its own spots and not those of the whole sample. A screening
- * holds for the revisions it was made from, for ever. Thread-safe.
+ * Screenings made already, so that a page of readings costs its own spots and not those of the whole sample. A
+ * screening holds for the revisions it was made from, for ever. Thread-safe.
  */
 final class Screenings {
     /** Numbers held in all, besides those of the newest screening. Judgement: some 8 MB. */

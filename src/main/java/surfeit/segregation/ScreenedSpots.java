@@ -73,7 +73,8 @@ public final class ScreenedSpots {
         GroupAnalysis analysis = screening.analysis(group);
         double[] closed = new double[own.values.length];
         own.close(false, closed);
-        double[] fractions = analysis.comparison().reference().map(reference -> reference.corrected(closed)).orElse(closed);
+        double[] fractions = analysis.comparison().reference().map(reference -> reference.corrected(closed))
+            .orElse(closed);
         SharedError shared = analysis.comparison().shared(fractions);
         NominalTest[] tests = new NominalTest[fractions.length];
         for (int i = 0; i < tests.length; i++) {
@@ -96,7 +97,8 @@ public final class ScreenedSpots {
         }
         GroupSums particles = analysis.particles().first();
         return particles.withinMeanSquare(element)
-            .map(square -> List.of(new RandomPart(Math.sqrt(square), particles.withinDegreesOfFreedom()).atLeast(floor)))
+            .map(square -> List.of(new RandomPart(Math.sqrt(square), particles.withinDegreesOfFreedom())
+            .atLeast(floor)))
             .orElse(List.of());
     }
 
@@ -110,8 +112,10 @@ public final class ScreenedSpots {
             test.parts().isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(test.parts().get(0).standardError()),
             own.below[i], own.below[i] ? OptionalDouble.of(own.limits[i] / own.sum()) : OptionalDouble.empty(),
             limits.low(), limits.high(),
-            nearest.isPresent() && nearest.getAsDouble() > 0 ? OptionalDouble.of(test.mean() / nearest.getAsDouble()) : OptionalDouble.empty(),
-            test.parts().isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(test.p()), Contrasts.optional(adjusted), verdict);
+            nearest.isPresent() && nearest.getAsDouble() > 0 ? OptionalDouble.of(test.mean() / nearest.getAsDouble())
+            : OptionalDouble.empty(),
+            test.parts().isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(test.p()),
+            Contrasts.optional(adjusted), verdict);
     }
 
     private List<SpotReading.ForeignReading> foreign(Spot spot, GroupData group) {
@@ -121,12 +125,14 @@ public final class ScreenedSpots {
         nominal.addAll(sample.excludedElements());
         double sum = 0;
         for (Map.Entry<Element, ReportedValue> entry : spot.values().entrySet()) {
-            sum += sample.excludedElements().contains(entry.getKey()) ? 0 : part(entry.getKey(), entry.getValue(), spot.basis());
+            sum += sample.excludedElements().contains(entry.getKey()) ? 0
+                : part(entry.getKey(), entry.getValue(), spot.basis());
         }
         List<SpotReading.ForeignReading> found = new ArrayList<>();
         for (Map.Entry<Element, ReportedValue> entry : spot.values().entrySet()) {
             if (!nominal.contains(entry.getKey()) && entry.getValue() instanceof ReportedValue.Measured && sum > 0) {
-                found.add(new SpotReading.ForeignReading(entry.getKey(), part(entry.getKey(), entry.getValue(), spot.basis()) / sum));
+                found.add(new SpotReading.ForeignReading(entry.getKey(),
+                    part(entry.getKey(), entry.getValue(), spot.basis()) / sum));
             }
         }
         return found;

@@ -53,7 +53,8 @@ final class SqlEvents {
     void forget(Instant before) {
         handle.createUpdate("""
                 DELETE FROM event WHERE id < coalesce(
-                    (SELECT id FROM event WHERE recorded >= :before ORDER BY id LIMIT 1), (SELECT max(id) FROM event))""")
+                    (SELECT id FROM event WHERE recorded >= :before ORDER BY id LIMIT 1),
+                    (SELECT max(id) FROM event))""")
             .bind("before", before.toString()).execute();
     }
 

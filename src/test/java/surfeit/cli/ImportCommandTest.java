@@ -26,7 +26,8 @@ class ImportCommandTest {
     void describe() {
         try (SqliteStore store = SqliteStore.open(folder)) {
             new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(), 0.003).describe("A7",
-                Sample.of(Optional.of("ag-cu-eutectic"), Optional.empty()), Expectation.NONE, new Occasion("test", Instant.now()));
+                Sample.of(Optional.of("ag-cu-eutectic"), Optional.empty()), Expectation.NONE,
+                new Occasion("test", Instant.now()));
         }
     }
 

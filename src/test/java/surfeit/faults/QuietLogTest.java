@@ -37,9 +37,11 @@ class QuietLogTest {
             statuses.add(program.get("/v1/samples/A7?ticket=" + SECRET).statusCode());
             statuses.add(program.get("/v1/spots/" + SECRET).statusCode());
             statuses.add(program.get("/v1/events?ticket=" + SECRET).statusCode());
-            breakOff(program.address(), "GET /v1/events?wait_s=1&ticket=" + SECRET + " HTTP/1.1\r\nHost: localhost\r\n\r\n");
+            breakOff(program.address(), "GET /v1/events?wait_s=1&ticket=" + SECRET
+                + " HTTP/1.1\r\nHost: localhost\r\n\r\n");
             for (int i = 0; i < 5; i++) {
-                breakOff(program.address(), "GET /v1/events?after=0 HTTP/1.1\r\nHost: localhost\r\nAccept: text/event-stream\r\n"
+                breakOff(program.address(), "GET /v1/events?after=0 HTTP/1.1\r\nHost: localhost\r\n"
+                    + "Accept: text/event-stream\r\n"
                     + "X-Key: " + SECRET + "\r\n\r\n");
                 breakOff(program.address(), "GET /v1/samples/A7/spots.ndjson?page_size=" + SECRET
                     + " HTTP/1.1\r\nHost: x\r\n\r\n");

@@ -50,7 +50,8 @@ class SmallHeapTest {
         try (RunningProgram program = RunningProgram.serve(folder, "-Xmx" + HEAP_MB + "m", "-XX:TieredStopAtLevel=4")) {
             program.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}");
             for (int sent = 0; sent < SPOTS; sent += SPOTS_OF_UPLOAD) {
-                SentSpots spots = SentSpots.table("A7", "upload" + sent, Math.min(SPOTS_OF_UPLOAD, SPOTS - sent), new Random(sent));
+                SentSpots spots = SentSpots.table("A7", "upload" + sent, Math.min(SPOTS_OF_UPLOAD, SPOTS - sent),
+                    new Random(sent));
                 assertThat(program.post("/v1/samples/A7/spots", "text/csv", spots.body()).statusCode()).isEqualTo(201);
             }
             Listed csv = list(program, "/v1/results.csv");

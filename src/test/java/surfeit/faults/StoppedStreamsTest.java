@@ -69,7 +69,7 @@ class StoppedStreamsTest {
     }
 
     @Test
-    void every_stream_is_told_every_waiting_request_answered_and_a_client_that_reads_nothing_keeps_nobody() throws Exception {
+    void every_stream_is_told_and_every_waiting_request_answered_though_one_client_reads_nothing() throws Exception {
         manyEvents();
         List<Socket> streams = new ArrayList<>();
         List<Socket> waiting = new ArrayList<>();
@@ -104,8 +104,10 @@ class StoppedStreamsTest {
                 slow.sendRest();
                 assertThat(slow.answer()).startsWith("HTTP/1.1 201 ");
                 assertThat(program.exitWithin(LONGEST_STOP)).isEqualTo(TERMINATED);
-                Figures.print("SIGTERM with open streams", STREAMS + " streams, " + told + " told; " + WAITING + " waiting, "
-                    + answered + " answered; 1 that reads nothing; ended after " + (System.nanoTime() - start) / 1_000_000 + " ms");
+                Figures.print("SIGTERM with open streams", STREAMS + " streams, " + told + " told; " + WAITING
+                    + " waiting, "
+                    + answered + " answered; 1 that reads nothing; ended after "
+                    + (System.nanoTime() - start) / 1_000_000 + " ms");
                 assertThat(told).isEqualTo(STREAMS);
                 assertThat(answered).isEqualTo(WAITING);
                 assertThat(program.log()).isEmpty();
@@ -144,7 +146,8 @@ class StoppedStreamsTest {
                 Sample sample = Sample.of(Optional.of("ag-cu-eutectic"), Optional.empty());
                 open.describe("A7", sample, Expectation.NONE, occasion);
                 for (int i = 1; i < MANY_EVENTS; i++) {
-                    open.describe("a-long-name-of-a-sample-so-that-no-buffer-takes-it-all-" + i, sample, Expectation.NONE, occasion);
+                    open.describe("a-long-name-of-a-sample-so-that-no-buffer-takes-it-all-" + i, sample,
+                        Expectation.NONE, occasion);
                 }
                 return new KeptAnswer(200, Map.of(), new byte[0]);
             });

@@ -17,7 +17,9 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 
-/** Reads an event stream as a browser does: blocks of fields with an empty line between (WHATWG HTML, section 9.2.6). */
+/**
+ * Reads an event stream as a browser does: blocks of fields with an empty line between (WHATWG HTML, section 9.2.6).
+ */
 final class EventClient implements AutoCloseable {
     private static final Map<String, String> END = Map.of("end", "");
 
@@ -40,7 +42,8 @@ final class EventClient implements AutoCloseable {
     }
 
     private static EventClient open(RunningService service, String accept, String query, String... headers) {
-        HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(service.server().address() + "/v1/events" + query))
+        HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(service.server().address() + "/v1/events"
+            + query))
             .header("Accept", accept);
         if (headers.length > 0) {
             request.headers(headers);

@@ -15,8 +15,8 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.LongConsumer;
 
 /**
- * Many clients of an event stream at once, over bare connections read by one thread: notes for each whether every number
- * came once and in order, and tells when each came.
+ * Many clients of an event stream at once, over bare connections read by one thread: notes for each whether every
+ * number came once and in order, and tells when each came.
  */
 final class EventCrowd implements AutoCloseable {
     private static final byte[] ID = "\nid: ".getBytes(StandardCharsets.US_ASCII);

@@ -25,9 +25,9 @@ import surfeit.lab.Store;
 import surfeit.spot.Sample;
 
 /**
- * {@code mvn -Pbench verify -Dtest=EventFeedBenchmarkTest}: how long an event takes from its commit to each of a thousand
- * clients, beside a bare loop that writes the same bytes to as many connections, taken in turns; and what a client costs
- * in heap. Figures are printed; only what may not depend on the machine is asserted.
+ * {@code mvn -Pbench verify -Dtest=EventFeedBenchmarkTest}: how long an event takes from its commit to each of a
+ * thousand clients, beside a bare loop that writes the same bytes to as many connections, taken in turns; and what a
+ * client costs in heap. Figures are printed; only what may not depend on the machine is asserted.
  */
 @Tag("bench")
 class EventFeedBenchmarkTest {
@@ -62,7 +62,8 @@ class EventFeedBenchmarkTest {
         }
 
         double percentile(double share) {
-            long[] sorted = IntStream.range(0, count.get()).mapToLong(i -> came[i] - sent.get(event[i])).sorted().toArray();
+            long[] sorted = IntStream.range(0, count.get()).mapToLong(i -> came[i] - sent.get(event[i])).sorted()
+                .toArray();
             return sorted[(int) Math.min(sorted.length - 1, share * sorted.length)] / 1e6;
         }
     }
@@ -126,14 +127,15 @@ class EventFeedBenchmarkTest {
                 Arrivals bare = bare();
                 p99[i] = ours.percentile(0.99);
                 ratios[i] = p99[i] / bare.percentile(0.99);
-                System.out.printf("bench: events: %d clients, %d events: p50 %.1f ms, p99 %.1f ms; bare loop p50 %.1f ms, "
-                    + "p99 %.1f ms; ratio of p99 %.2f; lost 0, doubled 0%n", CLIENTS, EVENTS, ours.percentile(0.5), p99[i],
-                    bare.percentile(0.5), bare.percentile(0.99), ratios[i]);
+                System.out.printf("bench: events: %d clients, %d events: p50 %.1f ms, p99 %.1f ms; bare loop p50 %.1f"
+                    + " ms, p99 %.1f ms; ratio of p99 %.2f; lost 0, doubled 0%n", CLIENTS, EVENTS,
+                    ours.percentile(0.5), p99[i], bare.percentile(0.5), bare.percentile(0.99), ratios[i]);
             }
         }
         Arrays.sort(ratios);
         Arrays.sort(p99);
-        System.out.printf("bench: events: commit to client p99, median of %d rounds: %.1f ms, %.2f of a bare loop%n", ROUNDS,
+        System.out.printf("bench: events: commit to client p99, median of %d rounds: %.1f ms, %.2f of a bare loop%n",
+            ROUNDS,
             p99[ROUNDS / 2], ratios[ROUNDS / 2]);
         Goal.EVENTS.measured("", InTurns.digits(p99[ROUNDS / 2]) + " ms", InTurns.digits(ratios[ROUNDS / 2]),
             ratios[ROUNDS / 2] <= 1.5);
@@ -142,11 +144,13 @@ class EventFeedBenchmarkTest {
     @Test
     void heap_of_one_client() throws Exception {
         Process process = new ProcessBuilder(ProcessHandle.current().info().command().orElseThrow(), "-Xmx64m",
-            "-XX:+UseSerialGC", "-cp", System.getProperty("java.class.path"), "surfeit.cli.Main", "serve", "--port", "0",
+            "-XX:+UseSerialGC", "-cp", System.getProperty("java.class.path"), "surfeit.cli.Main", "serve", "--port",
+            "0",
             "--open-streams-max", Integer.toString(4 * CLIENTS),
             "--data", folder.toString()).redirectError(ProcessBuilder.Redirect.INHERIT).start();
         try {
-            String line = new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8)).readLine();
+            String line = new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))
+                .readLine();
             int port = URI.create(line.substring(line.indexOf("http"))).getPort();
             try (EventCrowd warm = new EventCrowd(port, 100, "", Long.MAX_VALUE, id -> { })) {
                 assertThat(warm.awaitOpen(60)).isTrue();
@@ -157,9 +161,9 @@ class EventFeedBenchmarkTest {
                 assertThat(crowd.awaitOpen(60)).isTrue();
                 Thread.sleep(17_000);
                 long with = live(process.pid());
-                System.out.printf("bench: events: %.1f KB of heap a client (%d clients, after their first sign of life; %.1f MB "
-                    + "without, -Xmx64m)%n", (with - before) / 1024.0 / CLIENTS, CLIENTS, before / 1048576.0);
                 double kilobytes = (with - before) / 1024.0 / CLIENTS;
+                System.out.printf("bench: events: %.1f KB of heap a client (%d clients, after their first sign of"
+                    + " life; %.1f MB without, -Xmx64m)%n", kilobytes, CLIENTS, before / 1048576.0);
                 Goal.EVENT_MEMORY.measured("", InTurns.digits(kilobytes) + " KB", "", kilobytes <= 12);
             }
         } finally {
@@ -174,7 +178,8 @@ class EventFeedBenchmarkTest {
         assertThat(Files.exists(jcmd)).isTrue();
         Process count = new ProcessBuilder(jcmd.toString(), Long.toString(pid), "GC.class_histogram").start();
         List<String> lines;
-        try (BufferedReader in = new BufferedReader(new InputStreamReader(count.getInputStream(), StandardCharsets.UTF_8))) {
+        try (BufferedReader in = new BufferedReader(new InputStreamReader(count.getInputStream(),
+            StandardCharsets.UTF_8))) {
             lines = in.lines().toList();
         }
         count.waitFor();

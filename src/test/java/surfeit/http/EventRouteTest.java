@@ -67,8 +67,8 @@ class EventRouteTest {
 
             Map<String, String> imported = client.next();
             assertThat(imported).containsEntry("id", "2").containsEntry("event", "spots.imported");
-            assertThat(data(imported)).hasToString("{\"id\":2,\"type\":\"spots.imported\",\"time\":\"2026-11-24T08:30:00Z\","
-                + "\"sample\":\"A7\",\"import\":\"imp_0001\",\"accepted_count\":1}");
+            assertThat(data(imported)).hasToString("{\"id\":2,\"type\":\"spots.imported\","
+                + "\"time\":\"2026-11-24T08:30:00Z\",\"sample\":\"A7\",\"import\":\"imp_0001\",\"accepted_count\":1}");
             Map<String, String> changed = client.next();
             assertThat(changed).containsEntry("id", "3").containsEntry("event", "sample.changed");
             assertThat(data(changed).path("sample").asText()).isEqualTo("A8");
@@ -103,7 +103,8 @@ class EventRouteTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"'?types=spots.imported', 2 4", "'?sample=A8', 3 4", "'?types=sample.changed,alloy.changed&sample=A8', 3",
+    @CsvSource({"'?types=spots.imported', 2 4", "'?sample=A8', 3 4",
+        "'?types=sample.changed,alloy.changed&sample=A8', 3",
         "'?types=stream.reset', ''"})
     void a_stream_can_be_of_one_sample_and_of_some_types(String query, String ids) {
         try (EventClient client = EventClient.open(service, query)) {
@@ -125,7 +126,8 @@ class EventRouteTest {
         service.put("/v1/samples/A8", ALLOY);
         service.laboratory().eventLog().forget(RunningService.NOW.plusSeconds(1));
         for (String number : List.of("1", "77")) {
-            try (EventClient client = EventClient.open(service, "?types=alloy.changed&sample=A9", "Last-Event-ID", number)) {
+            try (EventClient client = EventClient.open(service, "?types=alloy.changed&sample=A9", "Last-Event-ID",
+                number)) {
                 assertThat(client.next()).containsEntry("id", "3");
                 Map<String, String> reset = client.next();
                 assertThat(reset).containsEntry("id", "3").containsEntry("event", "stream.reset");
@@ -190,7 +192,8 @@ class EventRouteTest {
 
     @Test
     void only_the_head_opens_no_stream() {
-        assertThat(service.send("HEAD", "/v1/events", new byte[0], "Accept", "text/event-stream").status()).isEqualTo(200);
+        assertThat(service.send("HEAD", "/v1/events", new byte[0], "Accept", "text/event-stream").status())
+            .isEqualTo(200);
         assertThat(service.send("HEAD", "/v1/events?wait_s=60", new byte[0]).status()).isEqualTo(200);
     }
 

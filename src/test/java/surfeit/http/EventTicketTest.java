@@ -71,7 +71,8 @@ class EventTicketTest {
     @Test
     void the_body_of_the_request_says_nothing_or_is_refused() {
         assertThat(service.post("/v1/event-tickets", "{}").status()).isEqualTo(201);
-        assertThat(service.post("/v1/event-tickets", "{\"scopes\": [\"admin\"]}").code()).isEqualTo("unknown-parameter");
+        assertThat(service.post("/v1/event-tickets", "{\"scopes\": [\"admin\"]}").code())
+            .isEqualTo("unknown-parameter");
         assertThat(service.post("/v1/event-tickets", "text/plain", "{}").code()).isEqualTo("unsupported-media-type");
     }
 

@@ -17,8 +17,10 @@ import java.util.regex.Pattern;
  */
 final class ExpositionFormat {
     private static final Pattern COMMENT = Pattern.compile("# (HELP|TYPE) ([a-zA-Z_:][a-zA-Z0-9_:]*) (.+)");
-    private static final Pattern SAMPLE = Pattern.compile("([a-zA-Z_:][a-zA-Z0-9_:]*)(?:\\{(.*)})? (\\S+)(?: (-?\\d+))?");
-    private static final Pattern LABEL = Pattern.compile("([a-zA-Z_][a-zA-Z0-9_]*)=\"((?:[^\"\\\\\\n]|\\\\[\\\\\"n])*)\"(,|$)");
+    private static final Pattern SAMPLE =
+        Pattern.compile("([a-zA-Z_:][a-zA-Z0-9_:]*)(?:\\{(.*)})? (\\S+)(?: (-?\\d+))?");
+    private static final Pattern LABEL =
+        Pattern.compile("([a-zA-Z_][a-zA-Z0-9_]*)=\"((?:[^\"\\\\\\n]|\\\\[\\\\\"n])*)\"(,|$)");
     private static final Set<String> TYPES = Set.of("counter", "gauge", "histogram", "summary", "untyped");
 
     /** One sample: its name, its labels and its value. */
@@ -78,10 +80,12 @@ final class ExpositionFormat {
         require(matcher.matches(), "name, labels, value: " + line);
         String name = matcher.group(1);
         String type = types.get(family);
-        require(name.equals(family) || "histogram".equals(type) && name.matches(Pattern.quote(family) + "_(bucket|sum|count)"),
+        require(name.equals(family) || "histogram".equals(type)
+            && name.matches(Pattern.quote(family) + "_(bucket|sum|count)"),
             "samples follow the TYPE of their metric: " + line);
         Sample sample = new Sample(name, labels(matcher.group(2), line), value(matcher.group(3)));
-        require(samples.stream().noneMatch(other -> other.name().equals(name) && other.labels().equals(sample.labels())),
+        require(samples.stream().noneMatch(other -> other.name().equals(name) && other.labels()
+            .equals(sample.labels())),
             "a combination of name and labels stands once: " + line);
         require(!"counter".equals(type) || sample.value() >= 0, "counters are not negative: " + line);
         samples.add(sample);
@@ -124,8 +128,10 @@ final class ExpositionFormat {
                 before = count;
             }
             require(ends.lastKey() == Double.POSITIVE_INFINITY, "a last bucket +Inf: " + name + labels);
-            require(samples.contains(new Sample(name + "_count", labels, before)), "count is that of +Inf: " + name + labels);
-            require(samples.stream().anyMatch(sample -> sample.name().equals(name + "_sum") && sample.labels().equals(labels)),
+            require(samples.contains(new Sample(name + "_count", labels, before)), "count is that of +Inf: " + name
+                + labels);
+            require(samples.stream().anyMatch(sample -> sample.name().equals(name + "_sum") && sample.labels()
+                .equals(labels)),
                 "a sum: " + name + labels);
         });
     }

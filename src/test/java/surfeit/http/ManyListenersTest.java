@@ -102,8 +102,8 @@ class ManyListenersTest {
         try (Socket slow = new Socket()) {
             slow.setReceiveBufferSize(4096);
             slow.connect(new InetSocketAddress("127.0.0.1", service.server().port()));
-            slow.getOutputStream().write("GET /v1/events?after=1 HTTP/1.1\r\nHost: localhost\r\nAccept: application/x-ndjson\r\n\r\n"
-                .getBytes(StandardCharsets.US_ASCII));
+            slow.getOutputStream().write(("GET /v1/events?after=1 HTTP/1.1\r\nHost: localhost\r\n"
+                + "Accept: application/x-ndjson\r\n\r\n").getBytes(StandardCharsets.US_ASCII));
             try (EventCrowd crowd = new EventCrowd(service.server().port(), 10, "?after=1", events + 1, id -> { })) {
                 describeAll("a-long-name-of-a-sample-so-that-no-buffer-takes-it-all-", events);
                 assertThat(crowd.awaitComplete(60)).isTrue();

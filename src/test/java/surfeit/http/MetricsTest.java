@@ -36,7 +36,8 @@ class MetricsTest {
     }
 
     /** A request is counted when its last byte is sent, which its client may see a moment earlier. */
-    private double awaited(String name, Map<String, String> labels, Predicate<Double> wanted) throws InterruptedException {
+    private double awaited(String name, Map<String, String> labels,
+        Predicate<Double> wanted) throws InterruptedException {
         double value = Double.NaN;
         for (int i = 0; i < 100 && !wanted.test(value); i++) {
             Thread.sleep(20);
@@ -85,7 +86,8 @@ class MetricsTest {
         try (RawRequest request = new RawRequest(service)) {
             request.send("GET /v1/%zz HTTP/1.1\r\nHost: localhost\r\n\r\n").answer();
         }
-        assertThat(awaited("surfeit_http_requests_total", Map.of("route", "none"), value -> value == 152)).isEqualTo(152);
+        assertThat(awaited("surfeit_http_requests_total", Map.of("route", "none"), value -> value == 152))
+            .isEqualTo(152);
         Set<String> routes = RunningService.routes(service.laboratory()).routes().stream().map(Route::pattern)
             .collect(Collectors.toSet());
         routes.add("none");
@@ -126,7 +128,8 @@ class MetricsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"# TYPE a counter\na 1", "# TYPE a counter\na{b=\"c\"d=\"e\"} 1\n", "# TYPE a counter\na -1\n",
+    @ValueSource(strings = {"# TYPE a counter\na 1", "# TYPE a counter\na{b=\"c\"d=\"e\"} 1\n",
+        "# TYPE a counter\na -1\n",
         "# TYPE a counter\nb 1\n", "# TYPE a counter\na 1\na 1\n", "# TYPE a gauge\n# TYPE b gauge\n# TYPE a gauge\n",
         "# TYPE a histogram\na_bucket{le=\"1\"} 2\na_bucket{le=\"+Inf\"} 1\na_sum 1\na_count 1\n",
         "# TYPE a histogram\na_bucket{le=\"1\"} 1\na_sum 1\na_count 1\n", "# TYPE 1a gauge\n1a 1\n"})

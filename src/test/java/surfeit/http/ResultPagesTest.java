@@ -23,11 +23,14 @@ class ResultPagesTest {
             StringBuilder table = new StringBuilder("label,particle,feature,acquired_time,Ag at%,Cu at%\n");
             for (int i = 0; i < 37; i++) {
                 boolean patch = i % 3 == 0;
-                table.append(sample).append('-').append(i).append(",P").append(i % 4).append(patch ? ",patch" : ",matrix")
-                    .append(",2026-11-20T14:").append(10 + i % 40).append(":00+01:00,").append(patch ? 20.5 + i % 5 : 60.5)
+                table.append(sample).append('-').append(i).append(",P").append(i % 4)
+                    .append(patch ? ",patch" : ",matrix")
+                    .append(",2026-11-20T14:").append(10 + i % 40).append(":00+01:00,")
+                    .append(patch ? 20.5 + i % 5 : 60.5)
                     .append(',').append(patch ? 79.5 - i % 5 : 39.5).append('\n');
             }
-            assertThat(service.post("/v1/samples/" + sample + "/spots", "text/csv", table.toString()).status()).isEqualTo(201);
+            assertThat(service.post("/v1/samples/" + sample + "/spots", "text/csv", table.toString()).status())
+                .isEqualTo(201);
         }
         service.put("/v1/samples/A2-empty", "{\"alloy\": \"ag-cu-eutectic\"}");
         service.put("/v1/samples/A2-one-element", "{\"alloy\": \"ag-cu-eutectic\", \"excluded_elements\": [\"Cu\"]}");
@@ -55,7 +58,8 @@ class ResultPagesTest {
     @CsvSource({"'/v1/results?',296", "'/v1/results?element=Cu&',148", "'/v1/results?sample=A2&',74",
         "'/v1/results?verdict=enriched&',52", "'/v1/results?from=2026-11-20T14:30:00%2B01:00&',136"})
     void pages_of_any_size_hold_the_rows_of_the_whole_list_once_and_in_its_order(String address, int count) {
-        List<JsonNode> lines = service.get(address.replace("results?", "results.ndjson?").replaceAll("[&?]$", "")).text()
+        List<JsonNode> lines = service.get(address.replace("results?", "results.ndjson?").replaceAll("[&?]$", ""))
+            .text()
             .lines().map(OpenApi::parse).toList();
         assertThat(lines).hasSize(count);
         for (int size : new int[] {1, 7, 20, 5000}) {

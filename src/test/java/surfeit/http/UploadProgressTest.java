@@ -53,7 +53,8 @@ class UploadProgressTest {
                 JsonNode now = reply.json();
                 assertThat(now.path("state").asText()).isIn("receiving", "running", "recorded");
                 assertThat(now.path("spot_count").asLong()).isBetween(seen, (long) rows);
-                growing += now.path("spot_count").asLong() > seen && now.path("state").asText().equals("running") ? 1 : 0;
+                growing += now.path("spot_count").asLong() > seen && now.path("state").asText().equals("running") ? 1
+                    : 0;
                 seen = now.path("spot_count").asLong();
             }
             Thread.sleep(5);
@@ -77,7 +78,8 @@ class UploadProgressTest {
         assertThat(progress("a").path("state").asText()).isEqualTo("unchanged");
         service.post(SPOTS + "?import=a&validate_only=true", "text/csv", table(4));
         assertThat(progress("a").path("state").asText()).isEqualTo("checked");
-        assertThat(service.post(SPOTS + "?import=a", "text/csv", "label,Ag at%,Cu at%\nx,1,?\n").status()).isEqualTo(422);
+        assertThat(service.post(SPOTS + "?import=a", "text/csv", "label,Ag at%,Cu at%\nx,1,?\n").status())
+            .isEqualTo(422);
         assertThat(progress("a").path("state").asText()).isEqualTo("refused");
     }
 

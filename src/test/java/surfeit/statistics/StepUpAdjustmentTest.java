@@ -28,7 +28,8 @@ class StepUpAdjustmentTest {
     /** Few different values, so that ties come. */
     @Property
     void it_gives_each_value_what_the_adjustment_in_order_gives_it(
-            @ForAll @Size(min = 1, max = 80) List<@DoubleRange(min = 0, max = 1) Double> values, @ForAll boolean rounded) {
+            @ForAll @Size(min = 1, max = 80) List<@DoubleRange(min = 0, max = 1) Double> values,
+            @ForAll boolean rounded) {
         double[] family = values.stream().mapToDouble(p -> rounded ? Math.rint(p * 20) / 20 : p).toArray();
         requireSame(family);
     }
@@ -51,7 +52,8 @@ class StepUpAdjustmentTest {
     void an_empty_family_adjusts_nothing_and_what_is_no_p_value_is_refused() {
         assertThat(StepUpAdjustment.of(new double[0]).of(0.5)).isEqualTo(1);
         for (double wrong : new double[] {-0.01, 1.01, Double.NaN}) {
-            assertThatThrownBy(() -> StepUpAdjustment.of(new double[] {wrong})).isInstanceOf(IllegalArgumentException.class);
+            assertThatThrownBy(() -> StepUpAdjustment.of(new double[] {wrong}))
+                .isInstanceOf(IllegalArgumentException.class);
         }
     }
 }

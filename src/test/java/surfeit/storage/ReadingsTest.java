@@ -92,7 +92,8 @@ class ReadingsTest {
         double before = page(0, 1).get(0).reading().elements().get(0).nominalLow();
         Alloy packaged = lab.alloy(LabBench.AG_CU).alloy();
         lab.defineAlloy(new Alloy(packaged.id(), packaged.name(), LabBench.nominal("Ag", 0.5, "Cu", 0.5),
-            packaged.temperature(), "invented", packaged.sourceRead(), packaged.phases()), Expectation.EXISTING, LabBench.ANNA);
+            packaged.temperature(), "invented", packaged.sourceRead(), packaged.phases()), Expectation.EXISTING,
+            LabBench.ANNA);
 
         assertThat(before).isNotEqualTo(0.5);
         assertThat(page(0, 1).get(0).reading().elements().get(0).nominalLow()).isEqualTo(0.5);

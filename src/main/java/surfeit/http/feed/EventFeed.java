@@ -48,7 +48,8 @@ public final class EventFeed implements AutoCloseable {
     private final Duration kept;
     private final Semaphore bell = new Semaphore(0);
     private final Set<Listener> listeners = ConcurrentHashMap.newKeySet();
-    private final ExecutorService readers = Executors.newFixedThreadPool(READERS, work -> daemon(work, "events-reader"));
+    private final ExecutorService readers =
+        Executors.newFixedThreadPool(READERS, work -> daemon(work, "events-reader"));
     private final Thread thread = daemon(this::run, "events");
     private volatile RecentEvents recent = new RecentEvents(1, 0);
     private volatile Optional<Store.Listening> listening = Optional.empty();

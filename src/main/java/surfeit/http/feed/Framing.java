@@ -11,7 +11,9 @@ public enum Framing {
             return event.block();
         }
 
-        /** A block without data changes no more than the id a client names when it comes again, so nothing is missed. */
+        /**
+         * A block without data changes no more than the id a client names when it comes again, so nothing is missed.
+         */
         @Override
         byte[] opening(long id) {
             return ("retry: " + RETRY_MILLIS + "\nid: " + id + "\n\n").getBytes(StandardCharsets.US_ASCII);

@@ -5,7 +5,9 @@ import java.util.concurrent.atomic.LongAdder;
 
 /** How often something took how long. Thread-safe. */
 final class Histogram {
-    /** Upper ends of the classes, in milliseconds; a last one is open. Judgement: from a list read to a large import. */
+    /**
+     * Upper ends of the classes, in milliseconds; a last one is open. Judgement: from a list read to a large import.
+     */
     private static final double[] ENDS_MS = {1, 2.5, 5, 10, 25, 50, 100, 250, 500, 1000, 2500, 5000, 10_000};
     private static final double NANOS = 1e9;
     private static final double MILLIS = 1e3;

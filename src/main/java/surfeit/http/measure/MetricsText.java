@@ -3,7 +3,9 @@ package surfeit.http.measure;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 
-/** Writes metrics in the text format 0.0.4 of Prometheus: families, each with help, type and samples. Not thread-safe. */
+/**
+ * Writes metrics in the text format 0.0.4 of Prometheus: families, each with help, type and samples. Not thread-safe.
+ */
 final class MetricsText {
     /** How the values of a family behave. */
     enum Type { COUNTER, GAUGE, HISTOGRAM }
