@@ -9,6 +9,7 @@ CREATE TABLE kept_sums (
     spot_count      BIGINT NOT NULL,            -- on record at that revision, reference spots too
     particle_count  BIGINT NOT NULL,
     sha256          TEXT NOT NULL,              -- of the fields above and the sums
+    notes           BYTEA NOT NULL,             -- elements and negative values of each group, where groups are few
     sums            BYTEA,                      -- absent where the sample has too many particles for sums to be kept
     PRIMARY KEY (sample, grouped_by)
 );
