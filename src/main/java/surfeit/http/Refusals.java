@@ -38,6 +38,8 @@ final class Refusals {
         EnumSet.of(Problem.UPLOAD_TOO_LARGE, Problem.REQUEST_TIMEOUT, Problem.STORAGE_FULL);
     /** When to come again to a record that cannot be used now. Judgement: a server that restarts takes seconds. */
     private static final String RETRY_S = "5";
+    /** When to come again to a queue that is full: it takes some tenths of a second to empty. */
+    private static final String RETRY_QUEUE_S = "1";
     /** Header fields that a handler may have set for the answer that is not given. */
     private static final List<String> STALE =
         List.of("ETag", "Location", "Link", "Content-Disposition", "Vary");
@@ -80,6 +82,8 @@ final class Refusals {
         response.setHeader("Cache-Control", "no-store");
         if (refusal.problem() == Problem.STORAGE_UNAVAILABLE) {
             response.setHeader("Retry-After", RETRY_S);
+        } else if (refusal.problem() == Problem.OVERLOADED) {
+            response.setHeader("Retry-After", RETRY_QUEUE_S);
         }
         boolean leavesBody = LEAVES_BODY.contains(refusal.problem());
         if (leavesBody) {

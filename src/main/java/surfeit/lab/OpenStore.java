@@ -2,6 +2,7 @@ package surfeit.lab;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
 
 /** A store within one open transaction: all work joins it. For the thread of that transaction only. */
@@ -20,6 +21,15 @@ final class OpenStore implements Store {
     @Override
     public <T> T write(Function<WriteAccess, T> work) {
         return open.nested(work);
+    }
+
+    @Override
+    public <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work) {
+        try {
+            return CompletableFuture.completedFuture(write(work));
+        } catch (RuntimeException e) {
+            return CompletableFuture.failedFuture(e);
+        }
     }
 
     @Override

@@ -2,6 +2,7 @@ package surfeit.lab;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
 
 /** Where a lab's record is kept. Thread-safe; what one call reads or writes is of one piece. */
@@ -14,9 +15,20 @@ public interface Store {
      * Does all of the work or, where it throws, none of it. When this returns, what was written is on the disk.
      * Writers follow one another; a writer sees what those before it wrote.
      *
-     * @throws ProblemException with {@link Problem#STORAGE_FULL} where the disk has no room
+     * @throws ProblemException with {@link Problem#STORAGE_FULL} where the disk has no room, with
+     *     {@link Problem#OVERLOADED} where too many writes wait already
      */
     <T> T write(Function<WriteAccess, T> work);
+
+    /**
+     * Does small work as {@link #write} would, in the same order, but shares its commit with other such work that waits
+     * at the same time. Nobody holds a thread meanwhile.
+     *
+     * @return completed once what was written is on the disk, or failed with what the work threw; by the writer's own
+     *     thread, so that what follows must not keep it
+     * @throws ProblemException with {@link Problem#OVERLOADED} where too much waits already
+     */
+    <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work);
 
     /** Does all of the work as {@link #write} would, then takes it back. */
     <T> T rehearse(Function<WriteAccess, T> work);
