@@ -13,6 +13,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CompletionException;
 import java.util.regex.Pattern;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.eclipse.jetty.io.EndPoint;
@@ -58,6 +59,12 @@ final class Refusals {
         byte[] bytes = new byte[REQUEST_ID_BYTES];
         RANDOM.nextBytes(bytes);
         return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
+    }
+
+    /** What a future failed with, out of what futures wrap around it on the way; an error fits no refusal's words. */
+    static Exception cause(Throwable failure) {
+        Throwable cause = failure instanceof CompletionException ? failure.getCause() : failure;
+        return cause instanceof Exception exception ? exception : new IllegalStateException(cause);
     }
 
     /** Answers a request that failed. */

@@ -148,6 +148,11 @@ public final class PostgresStore implements RecordStore {
         }
 
         @Override
+        public boolean isShared() {
+            return true;
+        }
+
+        @Override
         public Jdbi connection() {
             return writing;
         }

@@ -38,6 +38,7 @@ final class SqliteSettings {
         config.enforceForeignKeys(true);
         config.setBusyTimeout(BUSY_TIMEOUT_MS);
         config.setTransactionMode(mode);
+        config.setGetGeneratedKeys(false); // or each insert asks for its key once more
         SQLiteDataSource source = new SQLiteDataSource(config);
         source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
         return source;

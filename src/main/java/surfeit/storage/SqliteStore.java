@@ -14,6 +14,7 @@ import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementBuilderFactory;
 import org.jdbi.v3.core.statement.StatementExceptions;
 import surfeit.lab.Backup;
 import surfeit.lab.BackupReport;
@@ -57,6 +58,9 @@ public final class SqliteStore implements RecordStore {
         }
         this.writing = quiet(Jdbi.create(writer));
         this.reading = quiet(Jdbi.create(readers));
+        StatementBuilderFactory statements = KeptStatements.factory();
+        writing.setStatementBuilderFactory(statements);
+        reading.setStatementBuilderFactory(statements);
         this.queue = new WriteQueue(new FileWriting(), writesWaitingMax);
     }
 
@@ -167,6 +171,11 @@ public final class SqliteStore implements RecordStore {
         @Override
         public Engine engine() {
             return SqliteEngine.INSTANCE;
+        }
+
+        @Override
+        public boolean isShared() {
+            return false;
         }
 
         @Override

@@ -29,10 +29,10 @@ final class WriteQueue implements AutoCloseable {
     private static final int SHARED_MAX = 64;
     /** How old a transaction may be that a further job joins. Judgement: little beside the latency promised. */
     private static final long SHARED_NANOS = 4_000_000;
-    private static final String SAVEPOINT = "job";
 
     private final Writing writing;
     private final int waitingMax;
+    private final WriteMemory memory = new WriteMemory();
     private final Queue<WriteJob<?>> waiting = new ArrayDeque<>();
     private final Thread writer = new Thread(this::work, "surfeit-writer");
     private boolean closed;
@@ -111,9 +111,13 @@ final class WriteQueue implements AutoCloseable {
             try {
                 handle.begin();
                 writing.takeTurn(handle);
+                if (writing.isShared()) {
+                    memory.clear();
+                }
                 WriteJob<?> first = jobs.get(0);
-                first.run(new SqlWriteAccess(handle, writing.engine()));
+                first.run(new SqlWriteAccess(handle, writing.engine(), memory));
                 if (first.kind() == WriteJob.Kind.REHEARSED) {
+                    memory.clear();
                     handle.rollback();
                     return;
                 }
@@ -143,20 +147,21 @@ final class WriteQueue implements AutoCloseable {
     }
 
     private void runWithin(Handle handle, WriteJob<?> job) {
-        handle.savepoint(SAVEPOINT);
+        PlainSql.update(handle, "SAVEPOINT job");
         try {
-            job.run(new SqlWriteAccess(handle, writing.engine()));
+            job.run(new SqlWriteAccess(handle, writing.engine(), memory));
         } catch (RuntimeException | Error e) {
             takeBackToSavepoint(handle, e);
             job.fail(e instanceof RuntimeException failure ? writing.working(failure) : e);
         }
-        handle.releaseSavepoint(SAVEPOINT);
+        PlainSql.update(handle, "RELEASE SAVEPOINT job");
     }
 
     /** Where not even that can be done, as on a full disk or over a broken connection, the transaction is lost. */
-    private static void takeBackToSavepoint(Handle handle, Throwable cause) {
+    private void takeBackToSavepoint(Handle handle, Throwable cause) {
+        memory.clear();
         try {
-            handle.rollbackToSavepoint(SAVEPOINT);
+            PlainSql.update(handle, "ROLLBACK TO SAVEPOINT job");
         } catch (RuntimeException e) {
             e.addSuppressed(cause);
             throw cause instanceof JdbiException || cause instanceof EngineFailure ? (RuntimeException) cause : e;
@@ -173,7 +178,8 @@ final class WriteQueue implements AutoCloseable {
         writing.committed();
     }
 
-    private static void takeBack(Handle handle, Throwable cause) {
+    private void takeBack(Handle handle, Throwable cause) {
+        memory.clear();
         try {
             if (handle.isInTransaction()) {
                 handle.rollback();

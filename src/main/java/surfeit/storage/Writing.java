@@ -8,6 +8,9 @@ interface Writing {
 
     Engine engine();
 
+    /** True where other programs write too, between one transaction and the next. */
+    boolean isShared();
+
     /** The one connection that writes. */
     Jdbi connection();
 
