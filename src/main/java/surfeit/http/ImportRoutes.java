@@ -15,7 +15,7 @@ import surfeit.lab.Laboratory;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.SpotRows;
-import surfeit.lab.StoredSample;
+import surfeit.spot.Sample;
 
 /** Spots on their way in, and what became of them. */
 final class ImportRoutes {
@@ -49,12 +49,12 @@ final class ImportRoutes {
         ImportOptions options = new ImportOptions(onError, parameters.flag("validate_only"));
         Form form = exchange.bodyForm();
         SpotRows rows = UploadOptions.rows(form, UploadOptions.of(exchange));
-        StoredSample stored = laboratory.sample(sample);
+        Sample described = laboratory.imports().lately(sample);
         OngoingUpload upload = parameters.text(NAME).map(name -> uploads.begin(name, sample, exchange.now()))
             .orElseGet(() -> new OngoingUpload(sample, exchange.now()));
         SpotUpload work;
         try {
-            work = new SpotUpload(laboratory, stored, exchange.body(form), rows, options, exchange.occasion(), upload,
+            work = new SpotUpload(laboratory, sample, described, exchange.body(form), rows, options, exchange.occasion(), upload,
                 measures);
         } catch (IOException | RuntimeException e) {
             measures.refused();

@@ -18,7 +18,7 @@ import surfeit.lab.ProblemException;
 import surfeit.lab.RepeatKey;
 import surfeit.lab.RowsReadAhead;
 import surfeit.lab.SpotRows;
-import surfeit.lab.StoredSample;
+import surfeit.spot.Sample;
 
 /** An upload of spots that was received, on its way into the record. For one use. */
 final class SpotUpload {
@@ -26,7 +26,8 @@ final class SpotUpload {
     private static final int SMALL_BYTES = 8 << 10;
 
     private final Laboratory laboratory;
-    private final StoredSample sample;
+    private final String sample;
+    private final Sample described;
     private final Body body;
     private final SpotRows rows;
     private final ImportOptions options;
@@ -35,11 +36,15 @@ final class SpotUpload {
     private final ImportMeasures measures;
     private final AtomicReference<Optional<ImportReport>> done = new AtomicReference<>(Optional.empty());
 
-    /** @param body is closed when the upload is over */
-    SpotUpload(Laboratory laboratory, StoredSample sample, Body body, SpotRows rows, ImportOptions options,
+    /**
+     * @param described as the sample was lately
+     * @param body      is closed when the upload is over
+     */
+    SpotUpload(Laboratory laboratory, String sample, Sample described, Body body, SpotRows rows, ImportOptions options,
                Occasion occasion, OngoingUpload progress, ImportMeasures measures) {
         this.laboratory = laboratory;
         this.sample = sample;
+        this.described = described;
         this.body = body;
         this.rows = rows;
         this.options = options;
@@ -93,11 +98,11 @@ final class SpotUpload {
 
     private CompletableFuture<Supplier<KeptAnswer>> shared(Exchange exchange) throws IOException {
         Optional<RepeatKey> key = exchange.repeatKey(body);
-        RowsReadAhead ahead = RowsReadAhead.of(rows, body, sample.sample());
+        RowsReadAhead ahead = RowsReadAhead.of(rows, body, described);
         if (key.isPresent()) {
             return laboratory.onceShared(key.get(), occasion, recording(ahead)).thenApply(kept -> () -> kept);
         }
-        return laboratory.imports().recordShared(sample.name(), body, ahead, options, occasion, progress)
+        return laboratory.imports().recordShared(sample, body, ahead, options, occasion, progress)
             .thenApply(report -> {
                 done.set(Optional.of(report));
                 return () -> answer(report);
@@ -105,7 +110,7 @@ final class SpotUpload {
     }
 
     private Function<Laboratory, KeptAnswer> recording(SpotRows from) {
-        return lab -> answer(lab.imports().record(sample.name(), body, from, options, occasion, progress));
+        return lab -> answer(lab.imports().record(sample, body, from, options, occasion, progress));
     }
 
     private KeptAnswer answer(ImportReport report) {

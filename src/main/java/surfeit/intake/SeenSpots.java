@@ -1,5 +1,7 @@
 package surfeit.intake;
 
+import java.util.HashMap;
+import java.util.Map;
 import surfeit.spot.Spot;
 
 /**
@@ -16,14 +18,9 @@ final class SeenSpots {
 
     private static final int PART_BITS = 6;
 
-    private final Part[] parts = new Part[1 << PART_BITS];
+    /** Made as they are needed, for most uploads are small. */
+    private final Map<Integer, Part> parts = new HashMap<>();
     private int firstPlace;
-
-    SeenSpots() {
-        for (int i = 0; i < parts.length; i++) {
-            parts[i] = new Part();
-        }
-    }
 
     /** Looks for the spot's key and, where it is new, remembers it with its place, which is above 0. */
     Before look(Spot spot, int place) {
@@ -42,7 +39,7 @@ final class SeenSpots {
     }
 
     private Before look(long key, int content, int place) {
-        Part part = parts[(int) (key >>> Long.SIZE - PART_BITS)];
+        Part part = parts.computeIfAbsent((int) (key >>> Long.SIZE - PART_BITS), number -> new Part());
         long earlier = part.putIfAbsent(key, (long) content << Integer.SIZE | place);
         if (earlier == 0) {
             return Before.NOTHING;

@@ -1,17 +1,46 @@
 package surfeit.lab;
 
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Function;
+import surfeit.spot.Sample;
 
 /** Uploads of spots: records them, and tells what became of them. Thread-safe. */
 public final class Imports {
+    /** Samples whose description is kept in mind. Judgement: some kilobytes each. */
+    private static final int LATELY_MAX = 256;
+
     private final Store store;
     private final Sums sums;
+    private final Map<String, Sample> lately = new ConcurrentHashMap<>();
 
     Imports(Store store, Sums sums) {
         this.store = store;
         this.sums = sums;
+    }
+
+    /**
+     * How a sample was described lately: enough to read an upload ahead, for a sample never ceases to be, and whoever
+     * records the upload looks again.
+     *
+     * @throws ProblemException not-found
+     */
+    public Sample lately(String sample) {
+        Optional<Sample> known = Optional.ofNullable(lately.get(sample));
+        return known.orElseGet(() -> {
+            Sample now = store.read(access -> Lookups.sample(access, sample)).sample();
+            remember(sample, now);
+            return now;
+        });
+    }
+
+    private void remember(String sample, Sample described) {
+        if (lately.size() >= LATELY_MAX) {
+            lately.clear();
+        }
+        lately.put(sample, described);
     }
 
     /**
@@ -44,7 +73,11 @@ public final class Imports {
                                                           ImportOptions options, Occasion occasion,
                                                           ImportProgress progress) {
         return access -> {
-            SpotImport work = new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress);
+            StoredSample present = Lookups.sample(access, sample);
+            if (lately.containsKey(sample)) {
+                lately.put(sample, present.sample());
+            }
+            SpotImport work = new SpotImport(access, present, options, occasion, progress);
             ImportReport report = work.run(upload, rows);
             sums.imported(access, sample, work);
             return report;
