@@ -47,6 +47,7 @@ final class SqliteSettings {
     static HikariDataSource writer(Path file) {
         HikariConfig config = pool("surfeit-writer", file, SQLiteConfig.TransactionMode.IMMEDIATE);
         config.setMaximumPoolSize(1);
+        config.setConnectionInitSql("PRAGMA wal_autocheckpoint = " + Checkpoints.LOG_PAGES_MAX);
         return new HikariDataSource(config);
     }
 

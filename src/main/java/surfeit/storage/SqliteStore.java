@@ -40,6 +40,7 @@ public final class SqliteStore implements RecordStore {
     private final HikariDataSource readers;
     private final Jdbi writing;
     private final Jdbi reading;
+    private final Checkpoints checkpoints;
     private final WriteQueue queue;
     private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
     private volatile boolean closed;
@@ -61,6 +62,7 @@ public final class SqliteStore implements RecordStore {
         StatementBuilderFactory statements = KeptStatements.factory();
         writing.setStatementBuilderFactory(statements);
         reading.setStatementBuilderFactory(statements);
+        this.checkpoints = new Checkpoints(folder.file());
         this.queue = new WriteQueue(new FileWriting(), writesWaitingMax);
     }
 
@@ -201,6 +203,7 @@ public final class SqliteStore implements RecordStore {
         @Override
         public void committed() {
             listeners.forEach(Runnable::run);
+            checkpoints.committed();
         }
     }
 
@@ -224,6 +227,7 @@ public final class SqliteStore implements RecordStore {
                 return;
             }
             closed = true;
+            checkpoints.close();
             readers.close();
             writer.close();
             folder.close();
