@@ -337,6 +337,11 @@ public final class Laboratory {
         return new AuditLog(store);
     }
 
+    /** Most changes that may wait to be recorded. */
+    public int writesWaitingMax() {
+        return store.writesWaitingMax();
+    }
+
     /** Bytes the record takes where it is kept. */
     public long byteCount() {
         return store.byteCount();

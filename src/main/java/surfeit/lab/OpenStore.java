@@ -53,6 +53,11 @@ final class OpenStore implements Store {
     }
 
     @Override
+    public int writesWaitingMax() {
+        throw new IllegalStateException("Nothing waits within a transaction.");
+    }
+
+    @Override
     public long byteCount() {
         throw new IllegalStateException("The record is measured outside of transactions.");
     }

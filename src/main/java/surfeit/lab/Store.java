@@ -7,6 +7,8 @@ import java.util.function.Function;
 
 /** Where a lab's record is kept. Thread-safe; what one call reads or writes is of one piece. */
 public interface Store {
+    /** Name of the setting that says how many writes may wait. */
+    String WAITING_SETTING = "writes-waiting-max";
 
     /** Reads one unchanging state of the record. */
     <T> T read(Function<ReadAccess, T> work);
@@ -46,6 +48,9 @@ public interface Store {
      * @throws ProblemException with {@link Problem#STORAGE_FULL} where the disk has no room for it
      */
     Backup backup(Instant when);
+
+    /** Most writes that may wait for their turn here. */
+    int writesWaitingMax();
 
     /** Bytes the record takes where it is kept. */
     long byteCount();

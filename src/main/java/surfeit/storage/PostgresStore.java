@@ -125,6 +125,11 @@ public final class PostgresStore implements RecordStore {
     }
 
     @Override
+    public int writesWaitingMax() {
+        return queue.waitingMax();
+    }
+
+    @Override
     public boolean isShared() {
         return true;
     }

@@ -150,6 +150,11 @@ public final class SqliteStore implements RecordStore {
     }
 
     @Override
+    public int writesWaitingMax() {
+        return queue.waitingMax();
+    }
+
+    @Override
     public boolean isShared() {
         return false;
     }

@@ -12,6 +12,7 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.lab.Store;
 import surfeit.lab.WriteAccess;
 
 /**
@@ -27,8 +28,8 @@ final class WriteQueue implements AutoCloseable {
     static final int WAITING_MAX = 1024;
     /** Most jobs that share a commit. Judgement: the commit costs little then beside its jobs. */
     private static final int SHARED_MAX = 64;
-    /** How old a transaction may be that a further job joins. Judgement: little beside the latency promised. */
-    private static final long SHARED_NANOS = 4_000_000;
+    /** How old a transaction may be that a further job joins. Judgement: nobody notices a wait as long as this. */
+    private static final long SHARED_NANOS = 25_000_000;
 
     private final Writing writing;
     private final int waitingMax;
@@ -44,13 +45,18 @@ final class WriteQueue implements AutoCloseable {
         writer.start();
     }
 
+    int waitingMax() {
+        return waitingMax;
+    }
+
     /** Has work done. @throws ProblemException overloaded, shutting-down */
     synchronized <T> CompletableFuture<T> add(WriteJob.Kind kind, Function<WriteAccess, T> work) {
         if (closed) {
             throw new ProblemException(Problem.SHUTTING_DOWN, "The record is closed.");
         }
         if (waiting.size() >= waitingMax) {
-            throw new ProblemException(Problem.OVERLOADED, waitingMax + " changes wait to be recorded already.");
+            throw new ProblemException(Problem.OVERLOADED, waitingMax + " changes wait to be recorded already.")
+                .withSetting(Store.WAITING_SETTING);
         }
         WriteJob<T> job = new WriteJob<>(kind, work);
         waiting.add(job);
