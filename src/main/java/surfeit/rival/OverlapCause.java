@@ -2,6 +2,7 @@ package surfeit.rival;
 
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import surfeit.element.Element;
 
 /**
@@ -24,7 +25,8 @@ final class OverlapCause {
     private OverlapCause() {
     }
 
-    private record Candidate(double reach, Disturbance disturbance, Kind kind) {
+    /** {@code openLine}: the disturbed element, where it is not said which of its lines was read. */
+    private record Candidate(double reach, Disturbance disturbance, Kind kind, Optional<Element> openLine) {
     }
 
     private enum Kind {
@@ -54,10 +56,10 @@ final class OverlapCause {
         if (best.kind() == Kind.POSSIBLE || !disturbance.hardToFit()) {
             draft.atMostInPart();
         }
-        if (best.kind() == Kind.POSSIBLE || best.kind() == Kind.HANDLING) {
-            draft.needing("elements." + disturbance.by());
-        }
-        return draft;
+        Optional<String> unsearched = best.kind() == Kind.POSSIBLE || best.kind() == Kind.HANDLING
+            ? Optional.of("elements." + disturbance.by()) : Optional.empty();
+        return draft.needing(Stream.of(unsearched,
+            best.openLine().map(element -> "elements." + element + ".line")).flatMap(Optional::stream).toArray(String[]::new));
     }
 
     private static Optional<Candidate> best(Inquiry inquiry, GroupPhysics physics, Shift shift) {
@@ -121,7 +123,8 @@ final class OverlapCause {
 
         void multiplied(GroupPhysics physics, int j, double multiplier, Disturbance by, Kind kind) {
             double reach = shift.direction() * LogOdds.oneMultiplied(physics.nominal(), j, multiplier, shift.index());
-            Candidate candidate = new Candidate(reach, by, kind);
+            Candidate candidate = new Candidate(reach, by, kind, physics.lineOpen(j)
+                ? Optional.of(physics.elements().get(j)) : Optional.empty());
             if (reach > 0 && (best.isEmpty() || rank(candidate) > rank(best.get()))) {
                 best = Optional.of(candidate);
             }
