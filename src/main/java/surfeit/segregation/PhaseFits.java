@@ -45,9 +45,12 @@ final class PhaseFits {
         }
         int first = furthest(field);
         double smallest = joined(field, first, DecisionLevel.EVERY_VALUE);
-        for (int i = 0; i < elements && smallest > 0; i++) {
-            if (i != first) {
-                smallest = Math.min(smallest, joined(field, i, DecisionLevel.ofTwoSided(smallest)));
+        DecisionLevel level = DecisionLevel.ofTwoSided(smallest);
+        for (int i = 0; i < elements; i++) {
+            double own = i == first ? 1 : joined(field, i, level);
+            if (own < smallest) {
+                smallest = own;
+                level = DecisionLevel.ofTwoSided(own);
             }
         }
         return Math.min(1, elements * smallest);
