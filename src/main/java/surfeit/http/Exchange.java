@@ -159,8 +159,15 @@ final class Exchange {
 
     /** Receives the body; the caller closes it. */
     Body body(Form of) throws IOException {
-        return Body.receive(context.req(), of, HeaderParameters.of(context.header("Content-Disposition"), "filename"),
-            facts.settings().requests());
+        boolean placed = facts.bodies().enter(context);
+        try {
+            return Body.receive(context.req(), of,
+                HeaderParameters.of(context.header("Content-Disposition"), "filename"), facts.settings().requests());
+        } finally {
+            if (placed) {
+                facts.bodies().leave();
+            }
+        }
     }
 
     /** Names the revisions the answer is made from; true where the client has it already and was told so. */

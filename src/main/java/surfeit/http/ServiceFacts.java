@@ -13,12 +13,14 @@ import java.util.Map;
 final class ServiceFacts {
     private final ServerSettings settings;
     private final Clock clock;
+    private final ArrivingBodies bodies;
     private final String version;
     private final Map<Form, String> salts = new EnumMap<>(Form.class);
 
     ServiceFacts(ServerSettings settings, Clock clock, String version, String answerSettings) {
         this.settings = settings;
         this.clock = clock;
+        this.bodies = new ArrivingBodies(settings.requests().arrivingBodiesMax());
         this.version = version;
         for (Form form : Form.values()) {
             salts.put(form, Fingerprint.shortName(version + "\n" + answerSettings + "\n" + form));
@@ -31,6 +33,11 @@ final class ServiceFacts {
 
     Clock clock() {
         return clock;
+    }
+
+    /** Places for bodies on their way. */
+    ArrivingBodies bodies() {
+        return bodies;
     }
 
     String version() {

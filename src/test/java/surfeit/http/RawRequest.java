@@ -93,6 +93,11 @@ final class RawRequest implements AutoCloseable {
             new String(in.readNBytes(length), StandardCharsets.UTF_8));
     }
 
+    /** True where an answer has begun to arrive. */
+    boolean isAnswered() throws IOException {
+        return socket.getInputStream().available() > 0;
+    }
+
     /** True where the service has closed the connection. */
     boolean isClosed() throws IOException {
         return socket.getInputStream().read() < 0;
