@@ -74,6 +74,12 @@ final class Body implements Upload, AutoCloseable {
         }
     }
 
+    /** True for a body that came with its head, so that nobody has to wait for it. */
+    static boolean isThere(HttpServletRequest request) throws IOException {
+        long announced = request.getContentLengthLong();
+        return announced >= 0 && request.getHeader("Expect") == null && request.getInputStream().available() >= announced;
+    }
+
     private void fill(InputStream in, BodyLimit limit) throws IOException {
         long total = 0;
         byte[] piece = null;
