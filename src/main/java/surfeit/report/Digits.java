@@ -58,6 +58,11 @@ public final class Digits {
         return trimmed(value, Math.max(PLACES_WITHOUT_UNCERTAINTY, places(value)));
     }
 
+    /** As {@link #plain}, with its zeros, so that numbers of a column stand with their decimal marks below each other. */
+    public static String inColumn(double value) {
+        return number(value, Math.max(PLACES_WITHOUT_UNCERTAINTY, places(value)));
+    }
+
     /** A nominal fraction or limit as percent, written as {@link #plain} does. */
     public static String nominalPercent(double fraction) {
         return plain(fraction * 100);
