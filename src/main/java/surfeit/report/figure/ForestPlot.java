@@ -25,6 +25,8 @@ final class ForestPlot {
     private static final double NEAREST = 1.6;
     /** Width of the line of an inner interval. */
     static final double INNER = 4;
+    /** Height of groups that a printed page takes beside axis, legend and notes. Judgement: 215 mm of A4 at four fifths. */
+    private static final double PAGE = 760;
     /** Rows from which on the axis is written at the top too. */
     private static final int LONG = 18;
 
@@ -92,6 +94,41 @@ final class ForestPlot {
         wordAt = Sheet.RIGHT - wordWidth;
         numbersAt = wordAt - COLUMN_GAP - widest(blocks, Row::numbers, Type.BODY, numbersName, 190);
         scale = scale(blocks, plotFrom, Math.max(plotFrom + LEAST_PLOT, numbersAt - COLUMN_GAP));
+    }
+
+    private ForestPlot(ForestPlot whole, List<Block> blocks) {
+        this.blocks = blocks;
+        valueName = whole.valueName;
+        asideName = whole.asideName;
+        numbersName = whole.numbersName;
+        scale = whole.scale;
+        asideAt = whole.asideAt;
+        numbersAt = whole.numbersAt;
+        wordAt = whole.wordAt;
+    }
+
+    /** The same in plots that each fit a printed page, all on one axis. */
+    List<ForestPlot> pages() {
+        List<ForestPlot> pages = new ArrayList<>();
+        List<Block> page = new ArrayList<>();
+        double height = 0;
+        for (Block block : blocks) {
+            double more = HEADER + block.rows().size() * ROW + GAP;
+            if (!page.isEmpty() && height + more > PAGE) {
+                pages.add(new ForestPlot(this, List.copyOf(page)));
+                page.clear();
+                height = 0;
+            }
+            page.add(block);
+            height += more;
+        }
+        pages.add(new ForestPlot(this, List.copyOf(page)));
+        return pages;
+    }
+
+    /** Their titles: the title itself, with which of how many it is where they are several. */
+    static String pageTitle(String title, int page, int pages) {
+        return pages == 1 ? title : title + " (" + (page + 1) + " of " + pages + ")";
     }
 
     private interface Cell {

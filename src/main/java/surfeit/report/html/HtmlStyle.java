@@ -34,7 +34,7 @@ final class HtmlStyle {
         line-height:1.25}
         thead{display:table-header-group}
         tbody{break-inside:avoid}
-        tbody th{font-weight:600;overflow-wrap:anywhere;min-width:7rem}
+        tbody th{font-weight:600;overflow-wrap:anywhere;min-width:8rem}
         tbody+tbody tr:first-child>*{border-top:1px solid var(--rule)}
         .line{white-space:nowrap}
         .prose tbody{break-inside:auto}
