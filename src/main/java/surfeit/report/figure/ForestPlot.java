@@ -27,6 +27,8 @@ final class ForestPlot {
     static final double INNER = 4;
     /** Height of groups that a printed page takes beside axis, legend and notes. Judgement: 215 mm of A4 at four fifths. */
     private static final double PAGE = 760;
+    private static final String LESS = "\u2190 less";
+    private static final String MORE = "more \u2192";
     /** Rows from which on the axis is written at the top too. */
     private static final int LONG = 18;
 
@@ -167,8 +169,11 @@ final class ForestPlot {
     double draw(double top, Drawing drawing) {
         double y = top + 12;
         drawing.text(asideAt, y, asideName, Type.SMALL);
-        drawing.text(scale.at(1) - 6, y, "\u2190 less", Type.SMALL.end());
-        drawing.text(scale.at(1) + 6, y, "more \u2192", Type.SMALL);
+        double least = asideAt + TextWidth.of(asideName + LESS, Type.SMALL) + COLUMN_GAP;
+        double most = numbersAt - TextWidth.of(MORE, Type.SMALL) - COLUMN_GAP;
+        double sides = Math.max(least, Math.min(scale.at(1), most));
+        drawing.text(sides - 6, y, LESS, Type.SMALL.end());
+        drawing.text(sides + 6, y, MORE, Type.SMALL);
         drawing.text(numbersAt, y, numbersName, Type.SMALL);
         drawing.text(wordAt, y, "verdict", Type.SMALL);
         int rows = blocks.stream().mapToInt(block -> block.rows().size()).sum();

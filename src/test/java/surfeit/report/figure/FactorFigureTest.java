@@ -8,6 +8,7 @@ import static surfeit.report.OutcomeBuilder.depleted;
 import static surfeit.report.OutcomeBuilder.enriched;
 import static surfeit.report.OutcomeBuilder.inconclusive;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -194,6 +195,21 @@ class FactorFigureTest {
     void the_same_answer_gives_the_same_picture() {
         assertThat(FactorFigure.of(patchesAndMatrix(), "Sample A7"))
             .isEqualTo(FactorFigure.of(patchesAndMatrix(), "Sample A7"));
+    }
+
+    @Test
+    void the_words_above_the_axis_keep_clear_of_the_columns_beside_it() {
+        for (double[] factor : new double[][] {{0.0005, 0.0004, 0.0006}, {2000, 1900, 2100}}) {
+            List<Picture.Text> texts = picture(new GroupBuilder("rim", 9, "P1", "P2", "P3")
+                .element("Cu", 0.01, inconclusive(0.4, 0.01).factor(factor[0], factor[1], factor[2])).build()).texts();
+            List<Picture.Text> above = texts.stream().filter(text -> text.shown().matches(
+                "nominal at%|\u2190 less|more \u2192|factor \\(95 % interval\\)"))
+                .sorted(Comparator.comparingDouble(text -> text.span()[0])).toList();
+            assertThat(above).hasSize(4);
+            for (int i = 1; i < above.size(); i++) {
+                assertThat(above.get(i).span()[0] - above.get(i - 1).span()[1]).isGreaterThan(6);
+            }
+        }
     }
 
     @Test
