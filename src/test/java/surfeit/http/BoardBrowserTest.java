@@ -170,6 +170,29 @@ class BoardBrowserTest {
     }
 
     @Test
+    void a_sample_is_compared_with_another_one_without_a_script() {
+        service.put("/v1/samples/braze-again", "{\"alloy\": \"ag-cu-eutectic\"}");
+        service.post("/v1/samples/braze-again/spots", "text/csv", InventedPowder.WIDE);
+        try {
+            browser.scripts(false);
+            go("/samples/braze-patches");
+            browser.type("[name=b]", "braze-again");
+            browser.click(".compare button");
+        } finally {
+            browser.scripts(true);
+        }
+        assertThat(browser.value("location.pathname + location.search").asText())
+            .isEqualTo("/v1/comparisons.svg?a=braze-patches&b=braze-again");
+        assertThat(browser.value("document.querySelector('title').textContent").asText())
+            .isEqualTo("braze-patches against braze-again");
+        go("/samples/braze-patches");
+        browser.value("[...document.querySelectorAll('.compare button')].map(button => "
+            + "button.getAttribute('formaction') ?? button.form.getAttribute('action'))").forEach(address ->
+                assertThat(service.get(address.asText() + "?a=braze-patches&b=braze-again").status())
+                    .as(address.asText()).isEqualTo(200));
+    }
+
+    @Test
     void every_link_of_a_page_leads_somewhere() {
         go("/samples/braze-patches");
         Set<String> addresses = new TreeSet<>();
