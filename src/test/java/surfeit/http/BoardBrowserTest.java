@@ -51,7 +51,7 @@ class BoardBrowserTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"light, 1400, 1000", "dark, 1400, 1000", "light, 390, 844", "dark, 390, 844"})
+    @CsvSource({"light, 1400, 1000", "dark, 1400, 1000", "light, 1000, 800", "light, 390, 844", "dark, 390, 844"})
     void every_page_can_be_read_light_and_dark_wide_and_narrow(String scheme, int width, int height) {
         browser.prefer(scheme);
         browser.size(width, height);
@@ -60,6 +60,8 @@ class BoardBrowserTest {
             browser.picture(path.replaceAll("[^a-z-]+", "-").substring(1) + "-" + scheme + "-" + width);
             assertThat(browser.value("document.scrollingElement.scrollWidth").asInt()).as(path)
                 .isLessThanOrEqualTo(width);
+            assertThat(browser.value("Math.min(...[...document.querySelectorAll('.finding')].map(e => e.offsetWidth), 999)")
+                .asInt()).as("width left to what was found").isGreaterThan(230);
             JsonNode faint = browser.value(Contrast.SCRIPT);
             assertThat(faint.path("looked").asInt()).isGreaterThan(10);
             assertThat(faint.path("faint")).as(path + ", " + scheme).isEmpty();

@@ -169,8 +169,8 @@ final class ForestPlot {
     double draw(double top, Drawing drawing) {
         double y = top + 12;
         drawing.text(asideAt, y, asideName, Type.SMALL);
-        double least = asideAt + TextWidth.of(asideName + LESS, Type.SMALL) + COLUMN_GAP;
-        double most = numbersAt - TextWidth.of(MORE, Type.SMALL) - COLUMN_GAP;
+        double least = asideAt + TextWidth.of(asideName + LESS, Type.SMALL) + COLUMN_GAP + 6;
+        double most = numbersAt - TextWidth.of(MORE, Type.SMALL) - COLUMN_GAP - 6;
         double sides = Math.max(least, Math.min(scale.at(1), most));
         drawing.text(sides - 6, y, LESS, Type.SMALL.end());
         drawing.text(sides + 6, y, MORE, Type.SMALL);
