@@ -106,7 +106,7 @@ public final class Digits {
 
     /** A length given in nm, in nm below a micrometre and in um from there on, with two significant digits. */
     public static String lengthOfNm(double nm) {
-        return nm < 1000 ? significant(nm) + " nm" : significant(nm / 1000) + " um";
+        return nm < 1000 ? significant(nm) + " nm" : significant(nm / 1000) + " \u00b5m";
     }
 
     /** A factor with its interval, {@code x1.31 (1.12 to 1.52)}. */

@@ -141,4 +141,12 @@ class TerminalReportTest {
         TerminalReport.write(answer, "Sample A7", signs, out);
         return out.toString();
     }
+
+    @Test
+    void units_are_shown_in_signs_that_the_terminal_can_show() throws IOException {
+        Interpretation answer = Invented.answer(Invented.AG_CU, Invented.copperRichPatches()
+            .caveat(Caveat.note("invented", "A film of 2.7 \u00b5g/cm\u00b2 on patches of 3.2 \u00b5m.")).build());
+        assertThat(text(answer, Signs.UNICODE)).contains("2.7 \u00b5g/cm\u00b2 on patches of 3.2 \u00b5m.");
+        assertThat(text(answer, Signs.ASCII)).contains("2.7 ug/cm2 on patches of 3.2 um.");
+    }
 }
