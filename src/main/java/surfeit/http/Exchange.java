@@ -38,7 +38,7 @@ import surfeit.report.figure.Figure;
 
 /** One request and its answer. Not thread-safe. */
 final class Exchange {
-    private static final int ANSWER_BYTES = 8 << 10;
+    private static final int ANSWER_BYTES = 16 << 10;
     private static final Pattern REPEAT_KEY = Pattern.compile("[\\x21-\\x7E]{1,200}");
 
     private final Context context;
