@@ -1,7 +1,6 @@
 package surfeit.rival;
 
 import java.util.Optional;
-import java.util.OptionalInt;
 import surfeit.xray.Excitation;
 import surfeit.xray.Line;
 
@@ -36,18 +35,14 @@ final class ExcitationCause {
         }
         double reach = physics.beamErrorReach(shift);
         if (Inquiry.worthwhile(shift, reach)) {
-            weakest(physics).ifPresent(weakest -> inquiry.weigh(QUESTION, shift, reach, draft(physics, weakest)));
+            weakest(physics).ifPresent(line -> inquiry.weigh(QUESTION, shift, reach, new Draft(
+                (line.overvoltage(physics.beamEnergyKev()) < Excitation.LEAST_OVERVOLTAGE ? "line barely excited: "
+                    : "line weakly excited: ") + line + " at " + Words.number(physics.beamEnergyKev())
+                    + " keV (overvoltage "
+                    + Words.number(line.overvoltage(physics.beamEnergyKev())) + ")",
+                "The beam energy at the surface is off by " + Words.number(GroupPhysics.BEAM_ERROR_KEV)
+                    + " keV (calibration, charging; judgement).").evident(true)));
         }
-    }
-
-    private static Draft draft(GroupPhysics physics, int weakest) {
-        Line line = physics.line(weakest).orElseThrow();
-        Draft draft = new Draft((line.overvoltage(physics.beamEnergyKev()) < Excitation.LEAST_OVERVOLTAGE
-            ? "line barely excited: " : "line weakly excited: ") + line + " at " + Words.number(physics.beamEnergyKev())
-            + " keV (overvoltage " + Words.number(line.overvoltage(physics.beamEnergyKev())) + ")",
-            "The beam energy at the surface is off by " + Words.number(GroupPhysics.BEAM_ERROR_KEV)
-                + " keV (calibration, charging; judgement).").evident(true);
-        return physics.lineOpen(weakest) ? draft.needing("elements." + line.element() + ".line") : draft;
     }
 
     private static String missing(GroupPhysics physics, int j) {
@@ -57,15 +52,13 @@ final class ExcitationCause {
             .orElse("line not excited: no line of " + physics.elements().get(j) + " can be used" + at);
     }
 
-    /** Place of the element whose line has the lowest overvoltage. */
-    private static OptionalInt weakest(GroupPhysics physics) {
-        OptionalInt weakest = OptionalInt.empty();
-        double least = Double.POSITIVE_INFINITY;
+    private static Optional<Line> weakest(GroupPhysics physics) {
+        Optional<Line> weakest = Optional.empty();
         for (int j = 0; j < physics.elements().size(); j++) {
-            double own = physics.line(j).map(line -> line.overvoltage(physics.beamEnergyKev())).orElse(least);
-            if (own < least) {
-                least = own;
-                weakest = OptionalInt.of(j);
+            Optional<Line> line = physics.line(j);
+            if (line.isPresent() && (weakest.isEmpty() || line.get().overvoltage(physics.beamEnergyKev())
+                < weakest.get().overvoltage(physics.beamEnergyKev()))) {
+                weakest = line;
             }
         }
         return weakest;

@@ -113,7 +113,7 @@ final class GeometryCause {
         if (Inquiry.worthwhile(shift, reach)) {
             Optional<GroupPhysics> at = inquiry.atStatedEnergy();
             inquiry.weigh(THIN, shift, reach, new Draft("particle thinner than the depth the X-rays come from: "
-                + Words.number(um) + " um" + at.map(p -> " at " + Words.number(p.beamEnergyKev()) + " keV").orElse(""),
+                + Words.number(um) + " \u00b5m" + at.map(p -> " at " + Words.number(p.beamEnergyKev()) + " keV").orElse(""),
                 "The program that made the concentrations took the particle for a thick flat piece.").fromPhysics()
                 .evident(true));
         }

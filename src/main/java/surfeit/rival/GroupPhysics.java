@@ -13,7 +13,6 @@ import java.util.TreeSet;
 import surfeit.element.Element;
 import surfeit.xray.ForeignSource;
 import surfeit.xray.Line;
-import surfeit.xray.LineChoice;
 import surfeit.xray.LineOverlap;
 import surfeit.xray.Material;
 import surfeit.xray.ProfileCache;
@@ -47,7 +46,6 @@ final class GroupPhysics {
     private final ProfileCache profiles;
     private final LineOverlap overlap;
     private final List<Optional<Line>> lines;
-    private final boolean[] lineOpen;
     private final List<Optional<LineSignal>> signals;
     private final List<List<Disturbance>> own;
     private final List<List<Disturbance>> uninvited;
@@ -67,12 +65,6 @@ final class GroupPhysics {
         overlap = new LineOverlap(new Resolution(inputs.fwhmEv()), inputs.beamEnergyKev());
         lines = inputs.elements().stream().map(element -> LineSignal.lineOf(element,
             Optional.of(inputs.lines().getOrDefault(element, "")), inputs.beamEnergyKev())).toList();
-        lineOpen = new boolean[lines.size()];
-        for (int i = 0; i < lineOpen.length; i++) {
-            Element element = inputs.elements().get(i);
-            lineOpen[i] = !inputs.lines().containsKey(element)
-                && LineChoice.at(element, inputs.beamEnergyKev()).selectable().size() > 1;
-        }
         signals = lines.stream().map(line -> line.filter(this::excited).map(excited ->
             LineSignal.of(excited, material, inputs.beamEnergyKev(), inputs.takeOffDeg(), profiles))).toList();
         Set<Element> outside = new TreeSet<>(ForeignSource.allElements());
@@ -152,11 +144,6 @@ final class GroupPhysics {
     /** The line each element was read from; empty where no line can be used. */
     Optional<Line> line(int i) {
         return lines.get(i);
-    }
-
-    /** Whether it is not said which of several usable lines an element was read from. */
-    boolean lineOpen(int i) {
-        return lineOpen[i];
     }
 
     /** The same with its depth profile; empty where the beam does not excite it. */

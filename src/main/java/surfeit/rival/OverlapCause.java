@@ -2,7 +2,6 @@ package surfeit.rival;
 
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import surfeit.element.Element;
 
 /**
@@ -25,8 +24,7 @@ final class OverlapCause {
     private OverlapCause() {
     }
 
-    /** {@code openLine}: the disturbed element, where it is not said which of its lines was read. */
-    private record Candidate(double reach, Disturbance disturbance, Kind kind, Optional<Element> openLine) {
+    private record Candidate(double reach, Disturbance disturbance, Kind kind) {
     }
 
     private enum Kind {
@@ -56,10 +54,10 @@ final class OverlapCause {
         if (best.kind() == Kind.POSSIBLE || !disturbance.hardToFit()) {
             draft.atMostInPart();
         }
-        Optional<String> unsearched = best.kind() == Kind.POSSIBLE || best.kind() == Kind.HANDLING
-            ? Optional.of("elements." + disturbance.by()) : Optional.empty();
-        return draft.needing(Stream.of(unsearched,
-            best.openLine().map(element -> "elements." + element + ".line")).flatMap(Optional::stream).toArray(String[]::new));
+        if (best.kind() == Kind.POSSIBLE || best.kind() == Kind.HANDLING) {
+            draft.needing("elements." + disturbance.by());
+        }
+        return draft;
     }
 
     private static Optional<Candidate> best(Inquiry inquiry, GroupPhysics physics, Shift shift) {
@@ -123,8 +121,7 @@ final class OverlapCause {
 
         void multiplied(GroupPhysics physics, int j, double multiplier, Disturbance by, Kind kind) {
             double reach = shift.direction() * LogOdds.oneMultiplied(physics.nominal(), j, multiplier, shift.index());
-            Candidate candidate = new Candidate(reach, by, kind, physics.lineOpen(j)
-                ? Optional.of(physics.elements().get(j)) : Optional.empty());
+            Candidate candidate = new Candidate(reach, by, kind);
             if (reach > 0 && (best.isEmpty() || rank(candidate) > rank(best.get()))) {
                 best = Optional.of(candidate);
             }

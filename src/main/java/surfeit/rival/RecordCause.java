@@ -110,7 +110,6 @@ final class RecordCause {
             limit.spots() + (limit.spots() == 1 ? " spot has" : " spots have") + " the element below it"
                 + (limit.assumed() ? "; the true limit may be three times the assumed one (judgement)." : "."))
             .of(shift.element()).evident(true);
-        inquiry.name(LIMIT, Rival.CouldExplain.YES, limit.assumed()
-            ? draft.needing("elements." + shift.element() + ".limit") : draft);
+        inquiry.name(LIMIT, Rival.CouldExplain.YES, limit.assumed() ? draft.needing("limit") : draft);
     }
 }

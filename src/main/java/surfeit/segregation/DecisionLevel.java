@@ -28,9 +28,9 @@ record DecisionLevel(double alpha, double twoSided, double oneSided) {
         return new DecisionLevel(alpha, NormalDistribution.quantile(1 - alpha / 2), NormalDistribution.quantile(1 - alpha));
     }
 
-    /** Two-sided p values above this one may be given as 1. */
+    /** Two-sided p values above this one may be given as 1; it lies above 0. */
     static DecisionLevel ofTwoSided(double p) {
-        return p > 0 ? new DecisionLevel(p, -NormalDistribution.quantile(p / 2), Double.NEGATIVE_INFINITY) : EVERY_VALUE;
+        return new DecisionLevel(p, -NormalDistribution.quantile(p / 2), Double.NEGATIVE_INFINITY);
     }
 
     /** True where a distance d surely has a two-sided p above alpha; s, df and u as in {@link CombinedError}. */

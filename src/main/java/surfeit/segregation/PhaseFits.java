@@ -45,12 +45,9 @@ final class PhaseFits {
         }
         int first = furthest(field);
         double smallest = joined(field, first, DecisionLevel.EVERY_VALUE);
-        DecisionLevel level = DecisionLevel.ofTwoSided(smallest);
-        for (int i = 0; i < elements; i++) {
-            double own = i == first ? 1 : joined(field, i, level);
-            if (own < smallest) {
-                smallest = own;
-                level = DecisionLevel.ofTwoSided(own);
+        for (int i = 0; i < elements && smallest > 0; i++) {
+            if (i != first) {
+                smallest = Math.min(smallest, joined(field, i, DecisionLevel.ofTwoSided(smallest)));
             }
         }
         return Math.min(1, elements * smallest);

@@ -8,8 +8,6 @@ public enum DepthCaveat {
         + " matter."),
     SOFT_LINE("The line lies below 1 keV: absorption tables disagree by about 25 %, and surface films weigh heavily."),
     TILTED("Only the way out was tilted: the depths assume that the beam meets the surface at a right angle."),
-    STEEP("The surface is tilted by more than 45 degrees, or the detector sees it from less than 10 degrees above: the"
-        + " models were compared with nothing so steep, and the figures are for orientation."),
     DENSITY_FROM_ELEMENTS("The density was worked out from the elements' volumes; depths in nm scale with it."),
     HEAVY_MATERIAL("In materials of mean atomic number 45 and more the model reads the outermost layer up to"
         + " 14 % high."),

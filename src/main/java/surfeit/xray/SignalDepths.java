@@ -13,8 +13,6 @@ import surfeit.element.Element;
  * <p>Lines of elements with mass fraction 0 are left out. Immutable, thread-safe.
  */
 public record SignalDepths(SignalDepthQuery query, double backscatterCoefficient, List<AtBeamEnergy> byBeamEnergy) {
-    /** The independent simulations of tilted surfaces end here. */
-    private static final double STEEPEST_COMPARED_DEG = 45;
     private static final double HEAVY_FROM_ATOMIC_NUMBER = 45;
 
     /** One beam energy: electron range (Kanaya-Okayama, nm), lines by atomic number, elements without a line. */
@@ -83,9 +81,6 @@ public record SignalDepths(SignalDepthQuery query, double backscatterCoefficient
         }
         if (query.tiltDeg() != 0) {
             caveats.add(DepthCaveat.TILTED);
-        }
-        if (Math.abs(query.tiltDeg()) > STEEPEST_COMPARED_DEG || query.effectiveTakeOffDeg() < TiltRange.LOWEST_DEG) {
-            caveats.add(DepthCaveat.STEEP);
         }
         if (!query.material().densityGiven()) {
             caveats.add(DepthCaveat.DENSITY_FROM_ELEMENTS);

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.Set;
-import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import surfeit.composition.Basis;
 import surfeit.composition.CompositionException;
@@ -76,15 +75,10 @@ class AnySampleTest {
         }
     }
 
-    /** Fields of samples and spots, as requests name them. */
-    private static final Pattern FIELD = Pattern.compile("beam_energy_kev|feature_size_um|position|tilt_deg"
-        + "|particle_diameter_um|total_percent|mount|coating\\.thickness_nm|elements\\.[A-Z][a-z]?(\\.(line|limit))?");
-
     private static void check(Rival rival) {
         assertThat(rival.largestFactor().orElse(1)).isFinite().isNotNegative();
         assertThat(rival.cause() + rival.assumes()).doesNotContain("NaN").doesNotContain("Infinity")
             .doesNotContain("Optional");
-        assertThat(rival.needs()).doesNotHaveDuplicates().allMatch(field -> FIELD.matcher(field).matches());
     }
 
     private Sample sample(Nominal nominal) {

@@ -12,7 +12,6 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import surfeit.composition.Alloy;
@@ -82,19 +81,6 @@ class RivalsTest {
             .allSatisfy(rival -> assertThat(rival.needs()).containsExactly("feature_size_um"));
     }
 
-    @ParameterizedTest
-    @CsvSource({"'Ag:60,Cu:40', Cu, LINE_EXCITATION", "'Al:10,Ti:60,V:30', V, LINE_OVERLAP"})
-    void of_an_element_with_two_usable_lines_it_is_asked_which_was_read(String alloy, String element, Cause cause) {
-        Nominal nominal = NominalText.parse(alloy, Basis.ATOMIC);
-        assertThat(needs(shifted(nominal, OptionalDouble.of(15), Map.of()), cause))
-            .containsExactly("elements." + element + ".line");
-        assertThat(needs(shifted(nominal, OptionalDouble.of(15), Map.of(Element.of(element), "Ka")), cause)).isEmpty();
-    }
-
-    private List<String> needs(Situation situation, Cause cause) {
-        return rivals.of(situation).stream().filter(rival -> rival.code() == cause).findFirst().orElseThrow().needs();
-    }
-
     @Test
     void nothing_is_asked_where_nothing_shifted() {
         Situation shifted = shifted(NominalText.parse("Ag:60,Cu:40", Basis.ATOMIC), OptionalDouble.of(15));
@@ -139,10 +125,6 @@ class RivalsTest {
 
     /** The alloy with every element off its nominal by a factor, on an undescribed particle. */
     private static Situation shifted(Nominal nominal, OptionalDouble beamEnergyKev) {
-        return shifted(nominal, beamEnergyKev, Map.of());
-    }
-
-    private static Situation shifted(Nominal nominal, OptionalDouble beamEnergyKev, Map<Element, String> lines) {
         NominalFractions fractions = nominal.resolve();
         double[] middles = fractions.middles();
         List<Shift> shifts = new ArrayList<>();
@@ -154,7 +136,7 @@ class RivalsTest {
             }
         }
         Evidence evidence = new Evidence(List.of(new Stance(Optional.empty(), Optional.empty(), Form.PARTICLE, 6)),
-            OptionalDouble.empty(), new Evidence.Totals(0.99, 1.01, false), Map.of(), lines, Set.of(Basis.ATOMIC),
+            OptionalDouble.empty(), new Evidence.Totals(0.99, 1.01, false), Map.of(), Map.of(), Set.of(Basis.ATOMIC),
             Set.of(),
             Set.of(), false);
         return new Situation("dark patch", true, fractions.elements(), middles, middles, shifts, beamEnergyKev, 3,

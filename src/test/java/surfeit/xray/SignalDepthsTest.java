@@ -144,17 +144,4 @@ class SignalDepthsTest {
         assertThat(mu.low()).isCloseTo(0.9 * mu.value(), within(1e-9));
         assertThat(mu.high()).isCloseTo(1.1 * mu.value(), within(1e-9));
     }
-
-    @Test
-    void a_surface_steeper_than_any_compared_says_so() {
-        assertThat(caveats(45, 0)).contains(DepthCaveat.TILTED).doesNotContain(DepthCaveat.STEEP);
-        assertThat(caveats(50, 90)).contains(DepthCaveat.STEEP);
-        assertThat(caveats(26, 180)).contains(DepthCaveat.STEEP);
-    }
-
-    private List<DepthCaveat> caveats(double tilt, double azimuth) {
-        SignalDepthQuery query = new SignalDepthQuery(Samples.pure("Cu"), List.of(15.0), 35, tilt, azimuth,
-            Resolution.USUAL, 0, new TreeSet<>());
-        return line(SignalDepths.of(query, profiles).byBeamEnergy().get(0), "Cu Ka").caveats();
-    }
 }
