@@ -16,21 +16,21 @@ final class SampleFacts {
         facts.stream().filter(fact -> fact.name().equals(SampleFact.DESCRIPTION)).forEach(fact ->
             page.open("p", "class", "description").name(fact.value()).close("p"));
         page.open("dl", "class", "facts");
-        sample.alloy().ifPresent(alloy -> page.element("dt", "alloy").open("dd").link("/v1/alloys/" + alloy, alloy)
-            .close("dd"));
+        sample.alloy().ifPresent(alloy -> page.open("div").element("dt", "alloy").open("dd")
+            .link("/v1/alloys/" + alloy, alloy).close("dd").close("div"));
         facts.stream().filter(fact -> !fact.name().equals(SampleFact.DESCRIPTION)).forEach(fact -> fact(fact, page));
-        page.element("dt", "revision").open("dd").text(stored.revision() + ", changed ");
+        page.open("div").element("dt", "revision").open("dd").text(stored.revision() + ", changed ");
         Moment.write(stored.changed(), page);
-        page.close("dd").close("dl");
+        page.close("dd").close("div").close("dl");
     }
 
     private static void fact(SampleFact fact, Markup page) {
-        page.element("dt", fact.name()).open("dd");
+        page.open("div").element("dt", fact.name()).open("dd");
         if (fact.ofLab()) {
             page.name(fact.value());
         } else {
             page.text(fact.value());
         }
-        page.close("dd");
+        page.close("dd").close("div");
     }
 }
