@@ -159,8 +159,18 @@ final class Exchange {
 
     /** Receives the body; the caller closes it. */
     Body body(Form of) throws IOException {
-        return Body.receive(context.req(), of, HeaderParameters.of(context.header("Content-Disposition"), "filename"),
-            facts.settings().requests());
+        boolean placed = !Body.isThere(context.req());
+        if (placed) {
+            facts.bodies().enter(context);
+        }
+        try {
+            return Body.receive(context.req(), of,
+                HeaderParameters.of(context.header("Content-Disposition"), "filename"), facts.settings().requests());
+        } finally {
+            if (placed) {
+                facts.bodies().leave();
+            }
+        }
     }
 
     /** Names the revisions the answer is made from; true where the client has it already and was told so. */
@@ -265,6 +275,7 @@ final class Exchange {
         try (JsonGenerator json = JsonFormat.generator(bytes)) {
             body.write(json);
         }
+        placeFor(bytes.size());
         HttpServletResponse response = context.res();
         response.setStatus(status);
         response.setContentType(Form.JSON.contentType());
@@ -294,10 +305,19 @@ final class Exchange {
 
     /** Answers with bytes that are ready. */
     void bytes(String contentType, byte[] bytes) throws IOException {
+        placeFor(bytes.length);
         HttpServletResponse response = context.res();
         response.setContentType(contentType);
         response.setContentLength(bytes.length);
         response.getOutputStream().write(bytes);
+    }
+
+    /** What a request has recorded is told in any case. */
+    private void placeFor(long byteCount) {
+        boolean onlyReads = route.method().equals("GET") || route.scope() == Scope.READ;
+        if (byteCount > RequestLimits.LARGE_BYTES && onlyReads && !isHead()) {
+            facts.answers().enterUntilOver(context);
+        }
     }
 
     /** Answers with a figure as a file. */
@@ -315,6 +335,7 @@ final class Exchange {
      * ends when the request was dealt with, so that a failure on the way still shows.
      */
     OutputStream stream(String contentType) throws IOException {
+        placeFor(Long.MAX_VALUE);
         context.res().setContentType(contentType);
         return new BufferedOutputStream(new Unended(context.res().getOutputStream()), 32 << 10);
     }
