@@ -24,6 +24,7 @@ final class ServiceSettings {
             settings.whole(Setting.JSON_BYTES_MAX), settings.whole(Setting.JSON_DEPTH_MAX),
             settings.whole(Setting.HEADER_BYTES_MAX),
             settings.whole(Setting.REQUESTS_PER_SECOND_MAX), settings.whole(Setting.OPEN_STREAMS_MAX),
+            settings.whole(Setting.ARRIVING_BODIES_MAX), settings.whole(Setting.LARGE_ANSWERS_MAX),
             seconds(settings, Setting.BODY_STALL_S), seconds(settings, Setting.BODY_TOTAL_S));
         AccessRules access = new AccessRules(noAuth(settings),
             TrustedProxies.of(settings.get(Setting.TRUSTED_PROXIES)));

@@ -43,6 +43,17 @@ public final class Spelling {
             ? '"' + printable + '"' : '"' + printable.substring(0, LONGEST_QUOTE) + "…\"";
     }
 
+    /** True for a character that shows nothing, so that two texts that differ by it look alike (Unicode Cf, Zl, Zp). */
+    public static boolean isInvisible(int codePoint) {
+        int kind = Character.getType(codePoint);
+        return kind == Character.FORMAT || kind == Character.LINE_SEPARATOR || kind == Character.PARAGRAPH_SEPARATOR;
+    }
+
+    /** A character by its number, as a message shows it: {@code U+200B}. */
+    public static String numbered(int codePoint) {
+        return String.format(Locale.ROOT, "U+%04X", codePoint);
+    }
+
     private static int distance(String a, String b) {
         int[][] cost = new int[a.length() + 1][b.length() + 1];
         for (int i = 0; i <= a.length(); i++) {

@@ -10,7 +10,6 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
 import org.eclipse.jetty.io.EofException;
 import surfeit.http.json.DepthLimited;
@@ -58,7 +57,7 @@ final class Body implements Upload, AutoCloseable {
         int expected = gzip || announced < 0 ? PIECE : (int) Math.min(announced, MEMORY_MAX);
         Body body = new Body(form, fileName, Math.max(expected, 1), limits.jsonDepthMax());
         try (InputStream raw = new ArrivingBody(request.getInputStream(), limit);
-             InputStream in = gzip ? new GZIPInputStream(raw, PIECE) : raw) {
+             InputStream in = gzip ? new GzipMembers(raw) : raw) {
             body.fill(in, limit);
             return body;
         } catch (ZipException | EOFException e) {
@@ -68,11 +67,17 @@ final class Body implements Upload, AutoCloseable {
             }
             throw new ProblemException(
                 Problem.MALFORMED_REQUEST, "Expected a body compressed with gzip, as Content-Encoding says: "
-                + "it is cut short or something else.");
+                + "it is cut short, damaged or something else, or something else follows it.");
         } catch (IOException | ProblemException e) {
             body.close();
             throw e;
         }
+    }
+
+    /** True for a body that came with its head, so that nobody has to wait for it. */
+    static boolean isThere(HttpServletRequest request) throws IOException {
+        long announced = request.getContentLengthLong();
+        return announced >= 0 && request.getHeader("Expect") == null && request.getInputStream().available() >= announced;
     }
 
     private void fill(InputStream in, BodyLimit limit) throws IOException {

@@ -38,7 +38,7 @@ import surfeit.report.figure.Figure;
 
 /** One request and its answer. Not thread-safe. */
 final class Exchange {
-    private static final int ANSWER_BYTES = 8 << 10;
+    private static final int ANSWER_BYTES = 16 << 10;
     private static final Pattern REPEAT_KEY = Pattern.compile("[\\x21-\\x7E]{1,200}");
 
     private final Context context;
@@ -165,8 +165,18 @@ final class Exchange {
 
     /** Receives the body; the caller closes it. */
     Body body(Form of) throws IOException {
-        return Body.receive(context.req(), of, HeaderParameters.of(context.header("Content-Disposition"), "filename"),
-            facts.settings().requests());
+        boolean placed = !Body.isThere(context.req());
+        if (placed) {
+            facts.bodies().enter(context);
+        }
+        try {
+            return Body.receive(context.req(), of,
+                HeaderParameters.of(context.header("Content-Disposition"), "filename"), facts.settings().requests());
+        } finally {
+            if (placed) {
+                facts.bodies().leave();
+            }
+        }
     }
 
     /** Names the revisions the answer is made from; true where the client has it already and was told so. */
@@ -271,6 +281,7 @@ final class Exchange {
         try (JsonGenerator json = JsonFormat.generator(bytes)) {
             body.write(json);
         }
+        placeFor(bytes.size());
         HttpServletResponse response = context.res();
         response.setStatus(status);
         response.setContentType(Form.JSON.contentType());
@@ -315,10 +326,19 @@ final class Exchange {
 
     /** Answers with bytes that are ready. */
     void bytes(String contentType, byte[] bytes) throws IOException {
+        placeFor(bytes.length);
         HttpServletResponse response = context.res();
         response.setContentType(contentType);
         response.setContentLength(bytes.length);
         response.getOutputStream().write(bytes);
+    }
+
+    /** What a request has recorded is told in any case. */
+    private void placeFor(long byteCount) {
+        boolean onlyReads = route.method().equals("GET") || route.scope() == Scope.READ;
+        if (byteCount > RequestLimits.LARGE_BYTES && onlyReads && !isHead()) {
+            facts.answers().enterUntilOver(context);
+        }
     }
 
     /** Answers with a figure as a file. */
@@ -336,6 +356,7 @@ final class Exchange {
      * ends when the request was dealt with, so that a failure on the way still shows.
      */
     OutputStream stream(String contentType) throws IOException {
+        placeFor(Long.MAX_VALUE);
         context.res().setContentType(contentType);
         return new BufferedOutputStream(new Unended(context.res().getOutputStream()), 32 << 10);
     }

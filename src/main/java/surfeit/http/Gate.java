@@ -2,6 +2,7 @@ package surfeit.http;
 
 import io.javalin.http.Context;
 import jakarta.servlet.http.HttpServletResponse;
+import java.net.InetAddress;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.Locale;
@@ -20,7 +21,8 @@ import surfeit.lab.TokenScope;
  *
  * <p>Until the first token is made, whoever reaches the service from its own machine may do everything; but only under
  * one of that machine's own names, or a page of a foreign site could reach it through the lab's browser by letting its
- * own name point here. Once there is a token, every route with a scope needs one.
+ * own name point here; and not through a proxy, which would let in whoever reaches that. Once there is a token, every
+ * route with a scope needs one.
  */
 final class Gate {
     private static final Logger LOG = LoggerFactory.getLogger(Gate.class);
@@ -57,7 +59,7 @@ final class Gate {
 
     /** Whether who asks may read; false where no token is shown and one is needed. Else as {@link #admit}. */
     boolean reads(Context context) {
-        boolean asksNobody = settings.access().noAuth() || access.isOpen() && isOwnName(context);
+        boolean asksNobody = settings.access().noAuth() || access.isOpen() && isOwn(context);
         if (!asksNobody && (access.isOpen() || context.header("Authorization") == null)) {
             return false;
         }
@@ -71,7 +73,7 @@ final class Gate {
         }
         boolean asksNobody = settings.access().noAuth();
         if (!asksNobody && access.isOpen()) {
-            requireOwnName(context);
+            requireOwn(context);
         }
         if (takesTicket && context.req().getQueryString() != null
             && context.queryParam(EventRoutes.TICKET) != null) {
@@ -168,19 +170,30 @@ final class Gate {
         context.res().setHeader("Retry-After", Long.toString(Math.max(1, (wait.toMillis() + 999) / 1000)));
     }
 
+    private boolean isOwn(Context context) {
+        boolean forwarded = context.header("Forwarded") != null || context.header("X-Forwarded-For") != null;
+        return isOwnName(context) && (!forwarded || isLoopback(Origin.forwardedFor(context.req(),
+            settings.access().proxies())));
+    }
+
+    private static boolean isLoopback(Optional<String> client) {
+        return client.flatMap(TrustedProxies::address).map(InetAddress::isLoopbackAddress).orElse(false);
+    }
+
     private boolean isOwnName(Context context) {
         String name = context.req().getServerName().toLowerCase(Locale.ROOT);
         return name.equals("localhost") || name.endsWith(".localhost")
             || name.equals(settings.host().toLowerCase(Locale.ROOT))
-            || TrustedProxies.address(name).map(address -> address.isLoopbackAddress()).orElse(false);
+            || isLoopback(Optional.of(name));
     }
 
-    private void requireOwnName(Context context) {
-        if (!isOwnName(context)) {
+    private void requireOwn(Context context) {
+        if (!isOwn(context)) {
             challenge(context, "");
             throw new ProblemException(Problem.TOKEN_MISSING,
                 "Without tokens the service answers only to its own machine, under the names"
-                + " localhost, 127.0.0.1 or [::1]. Make a token (token new), or start it with --no-auth.");
+                + " localhost, 127.0.0.1 or [::1] and not through a proxy. Make a token (token new), or start it with"
+                + " --no-auth.");
         }
     }
 }

@@ -37,6 +37,14 @@ record Origin(String client, String service) {
         return new Origin(client(request, peer, proxies), scheme + "://" + host);
     }
 
+    /** The client that a trusted proxy passes a request on for; empty where none says so, or not by addresses alone. */
+    static Optional<String> forwardedFor(HttpServletRequest request, TrustedProxies proxies) {
+        List<String> hops = entries(request, "X-Forwarded-For");
+        boolean told = !hops.isEmpty() && hops.stream().allMatch(hop -> TrustedProxies.address(hop).isPresent());
+        return told && proxies.trusts(request.getRemoteAddr())
+            ? Optional.of(client(request, request.getRemoteAddr(), proxies)) : Optional.empty();
+    }
+
     private static String client(HttpServletRequest request, String peer, TrustedProxies proxies) {
         String client = peer;
         List<String> hops = entries(request, "X-Forwarded-For");

@@ -13,12 +13,17 @@ import java.util.Map;
 final class ServiceFacts {
     private final ServerSettings settings;
     private final Clock clock;
+    private final Places bodies;
+    private final Places answers;
     private final String version;
     private final Map<Form, String> salts = new EnumMap<>(Form.class);
 
     ServiceFacts(ServerSettings settings, Clock clock, String version, String answerSettings) {
         this.settings = settings;
         this.clock = clock;
+        RequestLimits limits = settings.requests();
+        this.bodies = new Places(limits.arrivingBodiesMax(), "bodies", RequestLimits.ARRIVING_SETTING);
+        this.answers = new Places(limits.largeAnswersMax(), "large answers", RequestLimits.LARGE_SETTING);
         this.version = version;
         for (Form form : Form.values()) {
             salts.put(form, Fingerprint.shortName(version + "\n" + answerSettings + "\n" + form));
@@ -31,6 +36,16 @@ final class ServiceFacts {
 
     Clock clock() {
         return clock;
+    }
+
+    /** Places for bodies on their way. */
+    Places bodies() {
+        return bodies;
+    }
+
+    /** Places for large answers on their way. */
+    Places answers() {
+        return answers;
     }
 
     String version() {

@@ -85,6 +85,10 @@ final class ServiceRoutes {
         limit(json, RequestLimits.TOTAL_SETTING, requests.bodyTotal().toSeconds(), "seconds a whole body may take");
         limit(json, RequestLimits.REQUESTS_SETTING, requests.requestsPerSecondMax(), "requests a second of one token");
         limit(json, RequestLimits.STREAMS_SETTING, requests.openStreamsMax(), "event streams open at the same time");
+        limit(json, RequestLimits.ARRIVING_SETTING, requests.arrivingBodiesMax(),
+            "request bodies on their way at the same time");
+        limit(json, RequestLimits.LARGE_SETTING, requests.largeAnswersMax(),
+            "answers above " + RequestLimits.LARGE_BYTES + " bytes on their way at the same time");
         IntakeLimits intake = settings.intake();
         limit(json, IntakeLimits.ROWS_SETTING, intake.rowsMax(), "rows or spots of one upload");
         limit(json, IntakeLimits.ELEMENTS_SETTING, intake.elementsPerSpotMax(), "elements of one spot");

@@ -1,7 +1,6 @@
 package surfeit.intake;
 
-import java.util.HashMap;
-import java.util.Map;
+import java.util.Arrays;
 import surfeit.spot.Spot;
 
 /**
@@ -10,17 +9,23 @@ import surfeit.spot.Spot;
  *
  * <p>Of a spot's name 64 bits are kept and of its values 32: among a million spots two names fall together once in 40
  * million uploads, and a repeat with other values passes for one with the same once in four thousand million. Open
- * addressing in many small parts, each grown by itself, so that growing never needs the whole twice. Not thread-safe.
+ * addressing in many small parts, each made when first needed and grown by itself, so that a small upload costs little
+ * and growing never needs the whole twice. Not thread-safe.
  */
 final class SeenSpots {
     /** What an upload held of a spot's natural key before. */
     enum Before { NOTHING, THE_SAME, OTHER_VALUES }
 
     private static final int PART_BITS = 6;
+    /** Slots of a part to begin with; a multiple of 8, which is what they grow by. */
+    private static final int SLOTS = 32;
 
-    /** Made as they are needed, for most uploads are small. */
-    private final Map<Integer, Part> parts = new HashMap<>();
+    private final Part[] parts = new Part[1 << PART_BITS];
     private int firstPlace;
+
+    SeenSpots() {
+        Arrays.fill(parts, Part.UNMADE);
+    }
 
     /** Looks for the spot's key and, where it is new, remembers it with its place, which is above 0. */
     Before look(Spot spot, int place) {
@@ -39,8 +44,11 @@ final class SeenSpots {
     }
 
     private Before look(long key, int content, int place) {
-        Part part = parts.computeIfAbsent((int) (key >>> Long.SIZE - PART_BITS), number -> new Part());
-        long earlier = part.putIfAbsent(key, (long) content << Integer.SIZE | place);
+        int number = (int) (key >>> Long.SIZE - PART_BITS);
+        if (parts[number] == Part.UNMADE) {
+            parts[number] = new Part(SLOTS);
+        }
+        long earlier = parts[number].putIfAbsent(key, (long) content << Integer.SIZE | place);
         if (earlier == 0) {
             return Before.NOTHING;
         }
@@ -50,9 +58,16 @@ final class SeenSpots {
 
     /** One part: keys, and beside each the content in the upper and the place in the lower half; 0 is a free slot. */
     private static final class Part {
-        private long[] keys = new long[32];
-        private long[] facts = new long[32];
+        private static final Part UNMADE = new Part(0);
+
+        private long[] keys;
+        private long[] facts;
         private int count;
+
+        Part(int slots) {
+            keys = new long[slots];
+            facts = new long[slots];
+        }
 
         /** Facts under the key so far, 0 where it is new. */
         long putIfAbsent(long key, long fact) {

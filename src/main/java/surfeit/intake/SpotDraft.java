@@ -175,9 +175,10 @@ public final class SpotDraft {
         }
         for (int i = 0; i < text.length(); i++) {
             int character = text.codePointAt(i);
-            if (Character.isISOControl(character) || Character.getType(character) == Character.SURROGATE) {
-                throw Refusal.expected(FaultCode.NAME_INVALID, "a name on one line of whole characters",
-                    "the character " + String.format(Locale.ROOT, "U+%04X", character));
+            if (Character.isISOControl(character) || Character.getType(character) == Character.SURROGATE
+                || Spelling.isInvisible(character)) {
+                throw Refusal.expected(FaultCode.NAME_INVALID, "a name on one line of whole, visible characters",
+                    "the character " + Spelling.numbered(character));
             }
             i += Character.charCount(character) - 1;
         }

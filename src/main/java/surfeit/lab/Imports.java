@@ -52,7 +52,8 @@ public final class Imports {
                                ImportProgress progress) {
         if (options.validateOnly()) {
             return SpotImport.rehearsed(store.rehearse(access ->
-                new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress).run(upload, rows)));
+                new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress,
+                    recorded -> Optional.empty()).run(upload, rows)));
         }
         return store.write(recording(sample, upload, rows, options, occasion, progress));
     }
@@ -77,7 +78,8 @@ public final class Imports {
             if (lately.containsKey(sample)) {
                 lately.put(sample, present.sample());
             }
-            SpotImport work = new SpotImport(access, present, options, occasion, progress);
+            SpotImport work = new SpotImport(access, present, options, occasion, progress,
+                recorded -> sums.along(access, present, recorded));
             ImportReport report = work.run(upload, rows);
             sums.imported(access, sample, work);
             return report;

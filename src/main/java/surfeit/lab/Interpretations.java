@@ -18,25 +18,37 @@ public final class Interpretations {
     }
 
     /**
-     * Freezes what the sample's spots show at this moment.
+     * Freezes what the sample's spots show at this moment. The answer is made before the record is opened for writing,
+     * so that nobody waits for it; where the sample or its alloy changes in between, it is made anew.
      *
      * @param text puts the answer, with the spots it was made from, into the forms it is to be kept in
      * @throws ProblemException not-found, too-few-elements
      */
     public StoredInterpretation freeze(String sample, GroupBy by, BiFunction<Segregation, SpotSource, FrozenAnswer> text,
                                        Occasion occasion) {
+        Made early = store.read(access -> make(access, sample, by, text));
         return store.write(access -> {
-            StoredSample present = Lookups.sample(access, sample);
-            InputRevisions inputs = answers.inputRevisions(access, present);
-            Segregation answer = answers.stored(access, present, inputs, by);
-            StoredInterpretation stored = access.keepInterpretation(answer, inputs, by,
-                text.apply(answer, access.spotSource(present)), occasion);
+            InputRevisions inputs = answers.inputRevisions(access, Lookups.sample(access, sample));
+            Made made = early.inputs().equals(inputs) ? early : make(access, sample, by, text);
+            StoredInterpretation stored = access.keepInterpretation(made.answer(), inputs, by, made.text(), occasion);
             access.append(Events.of(LabEvent.Type.INTERPRETATION_STORED, occasion, Optional.of(sample), stored.id()));
             access.audit(occasion, StoredInterpretation.STORED, Optional.of(sample), stored.id() + ": by " + by.word()
                 + ", revision " + inputs.sample() + stored.alloy().map(id -> ", revision "
                 + inputs.alloy().orElseThrow() + " of alloy " + id).orElse(""));
             return stored;
         });
+    }
+
+    /** An answer of one state of the record, in the forms it is to be kept in. */
+    private record Made(InputRevisions inputs, Segregation answer, FrozenAnswer text) {
+    }
+
+    private Made make(ReadAccess access, String sample, GroupBy by,
+                      BiFunction<Segregation, SpotSource, FrozenAnswer> text) {
+        StoredSample present = Lookups.sample(access, sample);
+        InputRevisions inputs = answers.inputRevisions(access, present);
+        Segregation answer = answers.stored(access, present, inputs, by);
+        return new Made(inputs, answer, text.apply(answer, access.spotSource(present)));
     }
 
     public StoredInterpretation find(String id) {

@@ -41,6 +41,10 @@ public final class Names {
             if (Character.isISOControl(character)) {
                 return Optional.of("A " + field + " has no control characters such as line ends or tabs.");
             }
+            if (Spelling.isInvisible(text.codePointAt(i))) {
+                return Optional.of("A " + field + " has no invisible characters, by which it would differ from one that"
+                    + " looks the same; got " + Spelling.numbered(text.codePointAt(i)) + ".");
+            }
             if (Character.isSurrogate(character) && !isWhole(text, i)) {
                 return Optional.of("A " + field + " is made of whole characters, got half of a surrogate pair.");
             }

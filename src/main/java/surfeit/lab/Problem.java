@@ -23,7 +23,7 @@ public enum Problem {
         "Give each spot its own label, or state when each was acquired."),
     NAME_INVALID(422, "A name cannot be used",
         "A sample is named with 1 to 64 of the characters A-Z a-z 0-9 . _ - and not with dots only; other names have 1 "
-            + "to 200 characters and no control characters.",
+            + "to 200 characters, none of them a control character or invisible.",
         "Choose another name."),
     UNKNOWN_ELEMENT(422, "Not an element",
         "A symbol does not name an element of the periodic table.",

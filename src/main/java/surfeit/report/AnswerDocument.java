@@ -42,6 +42,7 @@ public final class AnswerDocument {
     public static ReportDocument of(Interpretation interpretation, Provenance provenance, Signs signs) {
         AnswerDocument document = new AnswerDocument(interpretation, provenance, signs);
         document.opening();
+        document.measured();
         document.found();
         document.numbers();
         document.contrasts();
@@ -60,6 +61,11 @@ public final class AnswerDocument {
         add(Topic.OPENING, "", new Paragraph(MeasuredWords.counts(interpretation) + ". Nominal in at%: "
             + MeasuredWords.nominal(interpretation.nominalFractions()) + ". Concentrations: "
             + interpretation.settings().accuracy().words() + "."));
+    }
+
+    private void measured() {
+        list(Topic.MEASURED, "What was measured", provenance.facts().stream()
+            .map(fact -> new Item(fact.name(), fact.name() + ": " + fact.value())).toList());
     }
 
     private void found() {
@@ -164,16 +170,21 @@ public final class AnswerDocument {
     }
 
     private void methods() {
-        String methods = MethodsText.of(interpretation, provenance.lines());
+        String methods = MethodsText.of(interpretation, provenance.lines()) + " The calculations were made with "
+            + program() + ".";
         add(Topic.METHODS, "Methods", new Paragraph(methods));
         list(Topic.REFERENCES, "References",
             Items.of(Reference.citedIn(methods).stream().map(Reference::text).toList()).items());
     }
 
+    private String program() {
+        return "Surfeit " + provenance.programVersion() + " (method \"" + MethodSettings.NAME + "\", version "
+            + MethodSettings.VERSION + ")";
+    }
+
     private void versions() {
         List<String> lines = new ArrayList<>();
-        lines.add("Surfeit " + provenance.programVersion() + "; method \"" + MethodSettings.NAME + "\", version "
-            + MethodSettings.VERSION);
+        lines.add(program());
         lines.add(provenance.title()
             + provenance.revision().stream().mapToObj(n -> ", revision " + n).findFirst().orElse(""));
         lines.add("Computed " + provenance.computedTime());

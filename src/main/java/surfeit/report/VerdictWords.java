@@ -118,6 +118,12 @@ final class VerdictWords {
     }
 
     static List<Judged> only(List<Judged> elements, Predicate<Judged> which) {
-        return elements.stream().filter(which).toList();
+        List<Judged> found = new ArrayList<>(elements.size());
+        for (Judged judged : elements) {
+            if (which.test(judged)) {
+                found.add(judged);
+            }
+        }
+        return found;
     }
 }

@@ -46,7 +46,10 @@ record VerdictRule(double alpha, double margin) {
             return Optional.of(test.direction() == 0 ? Reason.LIMIT_ABOVE_NOMINAL : Reason.CALIBRATION);
         }
         double u = Double.isNaN(test.uTheta()) ? 0 : test.uTheta();
-        double t = test.parts().stream().mapToDouble(part -> StudentT.quantile(0.95, part.degreesOfFreedom())).max().orElse(0);
+        double t = 0;
+        for (RandomPart part : test.parts()) {
+            t = Math.max(t, StudentT.quantile(0.95, part.degreesOfFreedom()));
+        }
         boolean calibration = ONE_SIDED_95 * u >= margin;
         boolean scatter = Double.isNaN(test.sTheta()) || t * test.sTheta() >= margin;
         return Optional.of(calibration && scatter ? Reason.CALIBRATION_AND_SCATTER
@@ -58,10 +61,11 @@ record VerdictRule(double alpha, double margin) {
         Verdict verdict = verdict(test, pAdjusted);
         boolean tested = !test.parts().isEmpty() && !Double.isNaN(test.p());
         boolean inconclusive = verdict == Verdict.INCONCLUSIVE;
-        double random = test.parts().stream().mapToDouble(RandomPart::standardError).max().orElse(0);
+        RandomPart largest = largest(test);
+        double random = largest.standardError();
         OptionalDouble nearest = test.nearestLimit(limits);
         return new Outcome(verdict, test.mean(), test.low(), test.high(), Math.hypot(random, sharedLinear), random,
-            sharedLinear, degreesOfFreedom(test), factor(test, nearest), difference(test, limits, nearest),
+            sharedLinear, test.parts().isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(largest.degreesOfFreedom()), factor(test, nearest), difference(test, limits, nearest),
             odds(test, nearest), tested ? OptionalDouble.of(test.p()) : OptionalDouble.empty(),
             tested ? OptionalDouble.of(pAdjusted) : OptionalDouble.empty(),
             tested ? OptionalDouble.of(test.pEquivalence()) : OptionalDouble.empty(),
@@ -89,9 +93,14 @@ record VerdictRule(double alpha, double margin) {
         return direction > 0 ? Verdict.ENRICHED : Verdict.DEPLETED;
     }
 
-    private static OptionalDouble degreesOfFreedom(NominalTest test) {
-        return test.parts().stream().max((a, b) -> Double.compare(a.standardError(), b.standardError()))
-            .map(part -> OptionalDouble.of(part.degreesOfFreedom())).orElse(OptionalDouble.empty());
+    /** The random part that decides the uncertainty; none is one of size 0. */
+    private static RandomPart largest(NominalTest test) {
+        RandomPart largest = RandomPart.known(0);
+        for (int i = 0; i < test.parts().size(); i++) {
+            RandomPart part = test.parts().get(i);
+            largest = i == 0 || part.standardError() > largest.standardError() ? part : largest;
+        }
+        return largest;
     }
 
     private static Optional<Estimate> factor(NominalTest test, OptionalDouble nearest) {

@@ -96,15 +96,24 @@ final class BenchService implements AutoCloseable {
         return table.toString().getBytes(java.nio.charset.StandardCharsets.US_ASCII);
     }
 
-    /** A server that answers {@code /fixed} with the same bytes always and {@code /echo} with the JSON it was sent. */
-    static Javalin bareServer(byte[] fixed) {
+    /**
+     * A server that answers {@code /fixed} with the same bytes always; at {@code /echo} it reads the JSON it is sent and
+     * writes one JSON document, both through Jackson, and does nothing between.
+     */
+    static Javalin bareServer(byte[] fixed, String document) throws IOException {
         com.fasterxml.jackson.databind.ObjectMapper json = new com.fasterxml.jackson.databind.ObjectMapper();
+        com.fasterxml.jackson.databind.JsonNode answer = json.readTree(document);
         Javalin bare = Javalin.create(config -> {
             config.startup.showJavalinBanner = false;
             config.startup.showOldJavalinVersionWarning = false;
             config.routes.get("/fixed", context -> context.contentType("application/json").result(fixed));
-            config.routes.post("/echo", context ->
-                context.contentType("application/json").result(json.writeValueAsBytes(json.readTree(context.bodyAsBytes()))));
+            config.routes.post("/echo", context -> {
+                json.readTree(context.bodyAsBytes());
+                byte[] bytes = json.writeValueAsBytes(answer);
+                context.res().setContentType("application/json");
+                context.res().setContentLength(bytes.length);
+                context.res().getOutputStream().write(bytes);
+            });
         });
         return bare.start("127.0.0.1", 0);
     }

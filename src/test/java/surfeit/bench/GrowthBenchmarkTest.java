@@ -95,7 +95,7 @@ class GrowthBenchmarkTest {
             List.of("fixed answer", "not changed", "interpretation", "durable post"));
         Curves latencies = new Curves("growth-clients-p99", "p99 by number of clients", "clients", "ms",
             List.of("fixed answer", "not changed", "interpretation", "durable post"));
-        Javalin bare = BenchService.bareServer(new byte[4096]);
+        Javalin bare = BenchService.bareServer(new byte[4096], "{}");
         try (BenchService service = new BenchService()) {
             service.put("/v1/samples/posts", BenchService.SAMPLE);
             service.put("/v1/samples/some", BenchService.SAMPLE);

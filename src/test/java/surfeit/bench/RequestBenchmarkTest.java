@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.javalin.Javalin;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Locale;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.AfterAll;
@@ -27,9 +28,10 @@ class RequestBenchmarkTest {
     private static Javalin bare;
 
     @BeforeAll
-    static void start() {
+    static void start() throws IOException {
         service = new BenchService();
-        bare = BenchService.bareServer(new byte[FIXED_BYTES]);
+        bare = BenchService.bareServer(new byte[FIXED_BYTES], service.post("/v1/interpretations", "application/json",
+            interpretation().getBytes(StandardCharsets.UTF_8)));
         service.put("/v1/samples/some", BenchService.SAMPLE);
         service.post("/v1/samples/some/spots", "text/csv", BenchService.table("s", 30, 6));
         service.put("/v1/samples/posts", BenchService.SAMPLE);

@@ -59,4 +59,21 @@ class ImportCommandTest {
     void a_small_one_says_nothing_on_the_way() throws Exception {
         assertThat(run(table(100)).err()).isEmpty();
     }
+
+    @Test
+    void what_a_table_says_cannot_move_the_cursor_of_a_terminal() throws Exception {
+        String clear = "\u001b[2J";
+        Path hostile = Files.writeString(folder.resolve("hostile.csv"), "label,Ag at%,Cu at%,Re" + clear + "mark,A" + clear
+            + "g at%\n" + clear + "P1,60" + clear + ",x,y,1\nMean" + clear + ",60,40,y,1\n");
+        Path marked = Files.writeString(folder.resolve("marked.csv"),
+            "label,Ag at%,Cu at%,Re" + clear + "mark\nP1,60.1,39.9,x\nMean,60.1,39.9," + clear + "\n");
+
+        CommandRun refused = run(hostile);
+        CommandRun read = run(marked);
+
+        assertThat(refused.code()).isEqualTo(1);
+        assertThat(refused.err()).contains("column 5", "[2J").doesNotContain("\u001b");
+        assertThat(read.code()).isZero();
+        assertThat(read.out()).contains("Left out: ").doesNotContain("\u001b");
+    }
 }

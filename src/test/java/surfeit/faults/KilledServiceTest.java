@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,10 +15,13 @@ import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import surfeit.composition.AlloyCatalogue;
 import surfeit.lab.AuditChain;
 import surfeit.lab.AuditCheck;
 import surfeit.lab.EventFilter;
 import surfeit.lab.LabEvent;
+import surfeit.lab.Recount;
+import surfeit.lab.Recounted;
 import surfeit.lab.SampleFilter;
 import surfeit.lab.StoredSample;
 import surfeit.storage.RecordFile;
@@ -38,6 +42,9 @@ class KilledServiceTest {
     private static final int WORK_MS = 700;
     /** Longest time between a start and a kill that does not wait for it; the service listens about half way. */
     private static final int START_MS = 2500;
+
+    /** The service's default, as a mass fraction. */
+    private static final double DETECTION_LIMIT = 0.003;
 
     @TempDir
     Path folder;
@@ -155,8 +162,14 @@ class KilledServiceTest {
         assertThat(stored.path("groups")).isNotEmpty().isEqualTo(recount.path("groups"));
     }
 
-    /** Looks into the file: the audit is whole, and events tell of every spot once. */
+    /** Looks into the file: the audit is whole, kept sums are those of the spots, and events tell of every spot once. */
     private void checkRecord() {
+        List<Recounted> recounted = new ArrayList<>();
+        RecordFile.read(folder, access -> {
+            new Recount(AlloyCatalogue.packaged(), DETECTION_LIMIT).ofAll(access, recounted::add);
+            return recounted;
+        });
+        assertThat(recounted).allMatch(Recounted::isRight).extracting(Recounted::state).contains(Recounted.State.EQUAL);
         AuditCheck audit = RecordFile.read(folder, access -> AuditChain.check(access, List.of()));
         assertThat(audit.broken()).isEmpty();
         assertThat(audit.head().count()).isGreaterThan(acknowledged / SPOTS_A_TABLE);

@@ -18,13 +18,25 @@ import org.junit.jupiter.api.io.TempDir;
 /** What the service writes to its log while good, faulty and broken-off requests come in that carry secrets. */
 class QuietLogTest {
     private static final String SECRET = "lab_bm90LWZvci1sb2dz";
+    private static final String BASIC = Base64.getEncoder()
+        .encodeToString(("anna:" + SECRET).getBytes(StandardCharsets.UTF_8));
 
     @TempDir
     Path folder;
 
     @Test
     void neither_tokens_nor_bodies_come_into_the_log_and_all_is_quiet() throws Exception {
-        try (RunningProgram program = RunningProgram.serve(folder)) {
+        assertThat(logOf()).isEmpty();
+    }
+
+    @Test
+    void nor_do_they_where_the_log_is_asked_to_tell_everything() throws Exception {
+        assertThat(logOf("-Dorg.slf4j.simpleLogger.defaultLogLevel=trace")).doesNotContainIgnoringCase(SECRET)
+            .doesNotContain(BASIC);
+    }
+
+    private String logOf(String... javaOptions) throws Exception {
+        try (RunningProgram program = RunningProgram.serve(folder, javaOptions)) {
             Set<Integer> statuses = new TreeSet<>();
             program.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}");
             SentSpots spots = SentSpots.table("A7", "p", 5000, new Random(1));
@@ -50,21 +62,23 @@ class QuietLogTest {
                 breakOff(program.address(), "POST /v1/samples/A7/spots HTTP/1.1\r\nHost: x\r\n"
                     + "Content-Type: text/csv\r\nContent-Length: 900\r\n\r\nlabel;" + SECRET);
                 breakOff(program.address(), SECRET + " / NOT-HTTP\r\n\r\n");
+                breakOff(program.address(), "GET / HTTP/1.1\r\nHost: a\r\nHost: " + SECRET + "\r\n\r\n");
+                breakOff(program.address(), "GET / HTTP/1.1\r\nHost: " + SECRET + "@x:99999\r\n\r\n");
+                breakOff(program.address(), "GET / HTTP/1.1\r\nHost: x\r\nAuthorization : " + SECRET + "\r\n\r\n");
                 breakOff(program.address(), "GET / HTTP/1.1\r\nX-Key: " + SECRET.repeat(2000) + "\r\n\r\n");
             }
             program.terminate();
             program.exitWithin(Duration.ofSeconds(15));
 
             assertThat(statuses).contains(201, 400, 401, 404, 415, 422);
-            assertThat(program.log()).isEmpty();
+            return program.log();
         }
     }
 
     private static int send(RunningProgram program, String mediaType, String body) throws Exception {
         HttpRequest.Builder request = HttpRequest.newBuilder(program.address().resolve("/v1/samples/A7/spots"))
             .header("Content-Type", mediaType).header("Idempotency-Key", SECRET + body.hashCode())
-            .header("Authorization", "Basic " + Base64.getEncoder()
-                .encodeToString(("anna:" + SECRET).getBytes(StandardCharsets.UTF_8)))
+            .header("Authorization", "Basic " + BASIC)
             .POST(HttpRequest.BodyPublishers.ofString(body));
         return program.send(request).statusCode();
     }

@@ -161,12 +161,12 @@ class BoardTest {
 
     @Test
     void words_from_outside_are_shown_and_never_act() {
-        String hostile = "<img src=x onerror=alert(1)>\u202e";
+        String hostile = "<img src=x onerror=alert(1)>";
         service.put("/v1/samples/hostile",
-            "{\"alloy\": \"ag-cu-eutectic\", \"description\": \"<script>alert(2)</script>\", "
+            "{\"alloy\": \"ag-cu-eutectic\", \"description\": \"<script>alert(2)</script>\u202e\", "
             + "\"mount\": \"\\\"><b>\"}");
         String table = InventedPowder.WIDE.replace("dark patch", hostile).replace("P1-d1", "<i>1</i>");
-        assertThat(service.post("/v1/samples/hostile/spots", "text/csv", table).status()).isIn(201, 422);
+        assertThat(service.post("/v1/samples/hostile/spots", "text/csv", table).status()).isEqualTo(201);
         service.post("/v1/samples/hostile/spots", "text/csv", InventedPowder.WIDE.replace("dark patch", "<img src=x>"));
         for (String address : new String[] {"/samples?q=hostile", "/samples/hostile"}) {
             assertThat(page(address)).doesNotContain("<img", "<script>alert", "<b>\">", "<i>1", "\u202e")

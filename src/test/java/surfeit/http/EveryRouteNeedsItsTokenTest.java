@@ -87,6 +87,10 @@ class EveryRouteNeedsItsTokenTest {
         assertThat(others.headers().allValues("WWW-Authenticate"))
             .containsExactly("Bearer realm=\"surfeit\", error=\"insufficient_scope\", scope=\"" + needed.word() + "\"");
 
+        if (method.equals("GET")) {
+            assertThat(ask("HEAD", path).status()).isEqualTo(401);
+            assertThat(ask("HEAD", path, RunningService.bearer(ALL_BUT.get(needed))).status()).isEqualTo(403);
+        }
         Reply right = ask(method, path, RunningService.bearer(ONLY.get(needed)));
         assertThat(right.status()).isNotIn(401, 403, 429, 500);
     }

@@ -3,6 +3,7 @@ package surfeit.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.AfterAll;
@@ -79,6 +80,16 @@ class FigureRouteTest {
     }
 
     @Test
+    void spots_in_a_file_that_has_a_name_are_reported_under_it() {
+        byte[] table = InventedPowder.WIDE.getBytes(StandardCharsets.UTF_8);
+        String[] headers = {"Content-Type", "text/csv", "Content-Disposition", "attachment; filename=\"lot <8>.csv\""};
+        assertThat(title(service.send("POST", "/v1/interpretations.svg?alloy=ag-cu-eutectic", table, headers)))
+            .isEqualTo("lot <8>.csv: enrichment factors by feature");
+        assertThat(parsed(service.send("POST", "/v1/interpretations.html?alloy=ag-cu-eutectic", table, headers))
+            .getTextContent()).contains("lot <8>.csv: enrichment and depletion at the surface");
+    }
+
+    @Test
     void comparisons_depths_and_plans_can_be_drawn() {
         assertThat(title(service.get("/v1/comparisons.svg?a=as-made&b=etched"))).isEqualTo("as-made against etched");
         assertThat(title(service.post("/v1/signal-depths.svg", DEPTHS)))
@@ -96,7 +107,7 @@ class FigureRouteTest {
         assertThat(page.getElementsByTagName("figure").getLength()).isEqualTo(4);
         assertThat(report.header(SecurityHeaders.POLICY).orElseThrow()).contains("default-src 'none'",
             "style-src " + StyleSource.of(page.getElementsByTagName("style").item(0).getTextContent()));
-        assertThat(page.getTextContent()).contains("Cu enriched", "at 15 keV they are usually Ag La and Cu Ka",
+        assertThat(page.getTextContent()).contains("What was measured", "beam: 15 keV", "Cu enriched", "at 15 keV they are usually Ag La and Cu Ka",
             "Table reference/elements.csv: SHA-256", "Table reference/mass-absorption.csv: SHA-256",
             "Sample at-15-kev, revision 2");
         assertThat(parsed(service.post("/v1/interpretations.html", InventedPowder.interpretation()))

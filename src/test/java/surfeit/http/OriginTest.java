@@ -68,7 +68,8 @@ class OriginTest {
 
     @Test
     void nobody_else_s_word_is_taken() {
-        try (RunningService service = RunningService.start()) {
+        AccessRules askingNobody = new AccessRules(true, TrustedProxies.NONE);
+        try (RunningService service = RunningService.start(ServerSettings.DEFAULT.withAccess(askingNobody))) {
             assertThat(next(service, "X-Forwarded-Proto", "https", "X-Forwarded-Host", "lab.example.org", "Forwarded",
                 "host=lab.example.org;proto=https")).startsWith("<" + service.server().address()
                 + "/v1/samples?cursor=");

@@ -73,6 +73,14 @@ final class RawRequest implements AutoCloseable {
 
     /** The answer, read until the service closes the connection or its length is reached. */
     Answer answer() throws IOException {
+        Answer head = head();
+        int length = Integer.parseInt(head.headers().getOrDefault("content-length", "0"));
+        return new Answer(head.status(), head.headers(),
+            new String(socket.getInputStream().readNBytes(length), StandardCharsets.UTF_8));
+    }
+
+    /** The head of the answer alone; its body is left where it is. */
+    Answer head() throws IOException {
         InputStream in = socket.getInputStream();
         ByteArrayOutputStream head = new ByteArrayOutputStream();
         while (!head.toString(StandardCharsets.ISO_8859_1).endsWith("\r\n\r\n")) {
@@ -88,9 +96,12 @@ final class RawRequest implements AutoCloseable {
             int colon = lines[i].indexOf(':');
             headers.put(lines[i].substring(0, colon).toLowerCase(Locale.ROOT), lines[i].substring(colon + 1).strip());
         }
-        int length = Integer.parseInt(headers.getOrDefault("content-length", "0"));
-        return new Answer(Integer.parseInt(lines[0].split(" ")[1]), headers,
-            new String(in.readNBytes(length), StandardCharsets.UTF_8));
+        return new Answer(Integer.parseInt(lines[0].split(" ")[1]), headers, "");
+    }
+
+    /** True where an answer has begun to arrive. */
+    boolean isAnswered() throws IOException {
+        return socket.getInputStream().available() > 0;
     }
 
     /** True where the service has closed the connection. */

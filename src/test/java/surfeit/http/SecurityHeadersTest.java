@@ -154,6 +154,27 @@ class SecurityHeadersTest {
         }
     }
 
+    @Test
+    void through_a_proxy_an_open_service_asks_for_a_token_unless_a_trusted_one_speaks_for_its_own_machine() {
+        String[][] proxies = {{"X-Forwarded-For", "192.0.2.7"}, {"X-Forwarded-For", "127.0.0.1"},
+            {"Forwarded", "for=192.0.2.7"}, {"X-Forwarded-For", "unknown"}};
+        service.put("/v1/samples/seen-by-nobody", "{\"alloy\": \"ag-cu-eutectic\"}");
+        assertThat(service.get("/").text()).contains("seen-by-nobody");
+        for (String[] field : proxies) {
+            assertThat(service.get("/v1/samples", field).code()).as(field[1]).isEqualTo("token-missing");
+            assertThat(service.get("/", field).text()).doesNotContain("seen-by-nobody");
+        }
+        AccessRules trusting = new AccessRules(false, TrustedProxies.of("127.0.0.1"));
+        try (RunningService behind = RunningService.start(ServerSettings.DEFAULT.withAccess(trusting))) {
+            assertThat(behind.get("/v1/samples", "X-Forwarded-For", "192.0.2.7").status()).isEqualTo(401);
+            assertThat(behind.get("/v1/samples", "X-Forwarded-For", "127.0.0.1, 192.0.2.7").status()).isEqualTo(401);
+            assertThat(behind.get("/v1/samples", "X-Forwarded-For", "unknown").status()).isEqualTo(401);
+            assertThat(behind.get("/v1/samples", "X-Forwarded-For", "").status()).isEqualTo(401);
+            assertThat(behind.get("/v1/samples", "X-Forwarded-For", "127.0.0.1").status()).isEqualTo(200);
+            assertThat(behind.get("/v1/samples", "X-Forwarded-Proto", "https").status()).isEqualTo(200);
+        }
+    }
+
     private static RawRequest.Answer under(String host) throws IOException {
         try (RawRequest request = new RawRequest(service)) {
             return request.send("GET /v1/samples HTTP/1.1\r\nHost: " + host + "\r\n\r\n").answer();

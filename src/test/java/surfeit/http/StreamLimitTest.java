@@ -25,7 +25,7 @@ import surfeit.lab.TokenSecret;
 
 /** Streams have a limit of their own, and are no requests to be counted. */
 class StreamLimitTest {
-    private static final RequestLimits TWO_STREAMS = new RequestLimits(1 << 20, 1 << 20, 20, 16 << 10, 1, 2,
+    private static final RequestLimits TWO_STREAMS = new RequestLimits(1 << 20, 1 << 20, 20, 16 << 10, 1, 2, 100, 100,
         Duration.ofSeconds(60),
         Duration.ofSeconds(60));
 

@@ -245,6 +245,17 @@ class TableDetailsTest {
     }
 
     @Test
+    void a_name_that_looks_like_another_by_an_invisible_character_is_refused_and_the_character_named() {
+        Reading reading = Reading.of("label;feature;Ag at%\nP1;dark patch;1\nP2;dark\u200B patch;1\nP3;\u202Ekrad;1\n"
+            + "P4\u2028;\u00E9t\u00E9 \uD83D\uDD2C \u94F6;1\n");
+
+        assertThat(reading.report().faults()).extracting(Fault::code).containsOnly(FaultCode.NAME_INVALID);
+        assertThat(reading.report().faults()).extracting(Fault::detail).satisfiesExactly(
+            first -> assertThat(first).contains("U+200B"), second -> assertThat(second).contains("U+202E"));
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("P1", "P4");
+    }
+
+    @Test
     void a_unit_without_an_element_is_refused_whatever_stands_beside_it() {
         assertThat(Reading.of("label;Ag at%;at% u\nP1;1;1\n").fault().code()).isEqualTo(FaultCode.UNKNOWN_ELEMENT);
         assertThat(Reading.of("label;Ag at%;2 at%\nP1;1;1\n").fault().code()).isEqualTo(FaultCode.UNKNOWN_ELEMENT);

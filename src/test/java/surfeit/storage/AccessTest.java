@@ -161,7 +161,7 @@ class AccessTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", " ", " bench", "anyone", "two\nlines",
+    @ValueSource(strings = {"", " ", " bench", "anyone", "two\nlines", "an\u200Bna", "\u202Eanna", "an\u00ADna",
         "12345678901234567890123456789012345678901234567890123456789012345"})
     void a_name_that_would_mislead_in_the_record_is_refused(String name) {
         LabBench.assertRefused(() -> issue(name, 1, TokenScope.READ), Problem.NAME_INVALID);

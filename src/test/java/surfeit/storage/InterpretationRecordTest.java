@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -78,6 +80,25 @@ class InterpretationRecordTest {
                 LabBench.ANNA, Optional.of("spt_0001")));
             assertThat(bench.laboratory().interpretations().text("int_0001", "json"))
                 .isEqualTo("{\"spots\":4,\"µ\":\"größer\"}");
+        }
+    }
+
+    @Test
+    void spots_that_come_while_an_answer_is_made_do_not_wait_for_it_and_are_in_it() throws Exception {
+        try (LabBench bench = LabBench.in(engine, data())) {
+            AtomicInteger made = new AtomicInteger();
+            StoredInterpretation kept = bench.laboratory().interpretations().freeze("A7", GroupBy.FEATURE,
+                (answer, spots) -> {
+                    if (made.getAndIncrement() == 0) {
+                        CompletableFuture.runAsync(() -> bench.post("A7", LabBench.spots("Q", 2))).join();
+                    }
+                    return text(answer, spots);
+                }, LabBench.ANNA);
+
+            assertThat(made).hasValue(2);
+            assertThat(kept.inputs().sample()).isEqualTo(bench.laboratory().sample("A7").revision()).isEqualTo(4);
+            assertThat(bench.laboratory().interpretations().text(kept.id(), "json")).startsWith("{\"spots\":5,");
+            assertThat(kept.stale()).isEmpty();
         }
     }
 

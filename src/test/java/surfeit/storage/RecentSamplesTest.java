@@ -11,6 +11,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
 import surfeit.lab.Expectation;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Occasion;
@@ -21,9 +22,12 @@ import surfeit.lab.StoredSample;
 import surfeit.spot.Sample;
 
 /** Samples on record, the last changed first. */
+@OnBothEngines
 class RecentSamplesTest {
     private static final Instant DAY = Instant.parse("2026-11-20T00:00:00Z");
 
+    @Parameter
+    RecordEngine engine;
     @TempDir
     Path folder;
     private LabBench bench;
@@ -31,7 +35,7 @@ class RecentSamplesTest {
 
     @BeforeEach
     void open() {
-        bench = LabBench.in(folder);
+        bench = LabBench.in(engine, folder);
         lab = bench.laboratory();
         put("whole-second", "ag-cu-eutectic", "2026-11-20T10:00:00Z");
         put("millis-later", "ag-cu-eutectic", "2026-11-20T10:00:00.250Z");
@@ -59,6 +63,20 @@ class RecentSamplesTest {
     void later_changes_come_first_to_the_last_digit_and_equal_times_go_by_name() {
         assertThat(names(RecentSamples.ALL, 10)).containsExactly("millis-later", "same-time", "whole-second",
             "day-before");
+    }
+
+    @Test
+    void times_with_any_number_of_digits_are_in_order() {
+        List<String> times = List.of("2026-11-21T10:00:00Z", "2026-11-21T10:00:00.000001Z", "2026-11-21T10:00:00.001Z",
+            "2026-11-21T10:00:00.001000001Z", "2026-11-21T10:00:00.010Z", "2026-11-21T10:00:00.099999999Z",
+            "2026-11-21T10:00:00.100Z", "2026-11-21T10:00:01Z", "2026-11-21T10:00:10Z", "2026-11-21T10:01:00Z");
+        for (String time : List.copyOf(times)) {
+            put("t" + times.indexOf(time), "ag-cu-eutectic", time);
+        }
+        assertThat(names(RecentSamples.ALL, 10)).containsExactly("t9", "t8", "t7", "t6", "t5", "t4", "t3", "t2", "t1",
+            "t0");
+        assertThat(names(new RecentSamples(SampleFilter.ALL, Optional.of(Instant.parse(times.get(2))),
+            Optional.of(Instant.parse(times.get(6))), Optional.empty()), 10)).containsExactly("t5", "t4", "t3", "t2");
     }
 
     @Test

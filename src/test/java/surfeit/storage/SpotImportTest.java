@@ -245,8 +245,9 @@ class SpotImportTest {
     }
 
     @Test
-    void names_with_control_characters_or_without_end_are_refused_whatever_form_they_came_in() {
+    void names_with_control_or_invisible_characters_or_without_end_are_refused_whatever_form_they_came_in() {
         LabBench.assertRefused(() -> bench.post("A7", LabBench.spot("P1\n-1", "78.8")), Problem.NAME_INVALID);
+        LabBench.assertRefused(() -> bench.post("A7", LabBench.spot("P1\u200B-1", "78.8")), Problem.NAME_INVALID);
         LabBench.assertRefused(() -> bench.post("A7", LabBench.spot("P".repeat(201), "78.8")), Problem.NAME_INVALID);
         LabBench.assertRefused(() -> bench.post("A7", LabBench.spot("P\ud800", "78.8")), Problem.NAME_INVALID);
     }
