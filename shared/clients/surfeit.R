@@ -1,5 +1,5 @@
-# Asks a Surfeit service from R 4.1 or newer, with the package httr2.
-# Not run by the project's tests: the machines that run them have no R.
+# Asks a Surfeit service from R 4.1 or newer, with the packages httr2 and jsonlite.
+# Not run by the project's tests. Every function was run once by hand, with R 4.2.2 and httr2 0.2.2, on 2026-11-30.
 #
 #   source("surfeit.R")
 #   lab <- surfeit_lab("http://127.0.0.1:8420")          # the token is read from SURFEIT_TOKEN
@@ -37,8 +37,12 @@ surfeit_refusal <- function(answer) {
 }
 
 surfeit_table <- function(request) {
-  utils::read.csv(text = httr2::resp_body_string(httr2::req_perform(request)), check.names = FALSE,
-                  na.strings = "", stringsAsFactors = FALSE)
+  rows <- utils::read.csv(text = httr2::resp_body_string(httr2::req_perform(request)), check.names = FALSE,
+                          na.strings = "", stringsAsFactors = FALSE)
+  rows[] <- lapply(rows, function(column) {
+    if (all(column %in% c("true", "false", NA))) column == "true" else column
+  })
+  rows
 }
 
 # Gives a sample its description; changing one on record needs the revision the change starts from.

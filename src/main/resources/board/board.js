@@ -46,26 +46,54 @@
       return;
     }
     const focused = old.contains(document.activeElement) ? document.activeElement.getAttribute("href") : null;
-    const known = new Map([...old.querySelectorAll("tbody[id]")].map((row) => [row.id, row]));
-    const open = old.querySelector("details")?.open;
-    for (const row of fresh.querySelectorAll("tbody[id]")) {
-      const before = known.get(row.id);
-      if (before?.dataset.state === row.dataset.state) {
-        row.replaceWith(before);
-      } else {
-        row.classList.add("fresh");
-        setTimeout(() => row.classList.remove("fresh"), 4000);
-      }
-    }
     localTimes(fresh);
+    const shown = old.querySelector(".samples") && fresh.querySelector(".samples") ? putLines(old, fresh)
+      : putWhole(old, fresh);
+    if (focused !== null && document.activeElement === document.body) {
+      shown.querySelector(`a[href="${CSS.escape(focused)}"]`)?.focus({preventScroll: true});
+    }
+    document.dispatchEvent(new CustomEvent("board-refreshed"));
+  }
+
+  function putWhole(old, fresh) {
+    const open = old.querySelector("details")?.open;
     old.replaceWith(document.adoptNode(fresh));
     if (open) {
       fresh.querySelector("details").open = true;
     }
-    if (focused !== null) {
-      fresh.querySelector(`a[href="${CSS.escape(focused)}"]`)?.focus({preventScroll: true});
+    return fresh;
+  }
+
+  /** Only lines that changed are touched: the others need not be laid out again, and what is selected stays so. */
+  function putLines(old, fresh) {
+    const table = old.querySelector(".samples");
+    const key = (line) => `${line.id} ${line.dataset.state}`;
+    const lines = [...fresh.querySelectorAll("tbody[id]")];
+    const wanted = new Set(lines.map(key));
+    const kept = new Map();
+    for (const line of [...table.tBodies]) {
+      if (wanted.has(key(line))) {
+        kept.set(key(line), line);
+      } else {
+        line.remove();
+      }
     }
-    document.dispatchEvent(new CustomEvent("board-refreshed"));
+    let place = table.tBodies[0] ?? null;
+    for (const line of lines) {
+      const before = kept.get(key(line));
+      if (before && before === place) {
+        place = place.nextElementSibling;
+      } else if (before) {
+        table.insertBefore(before, place);
+      } else {
+        line.classList.add("fresh");
+        setTimeout(() => line.classList.remove("fresh"), 4000);
+        table.insertBefore(document.adoptNode(line), place);
+      }
+    }
+    old.querySelector(".turn").replaceWith(document.adoptNode(fresh.querySelector(".turn")));
+    old.dataset.state = fresh.dataset.state;
+    return old;
   }
 
   function say(isLive) {

@@ -79,7 +79,8 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
         SpotSource spots = SpotSource.of(question.spots());
         Segregation answer = new UnrecordedAnswers(AlloyCatalogue.packaged(), new Interpreter(), Opened.detectionLimit(settings))
             .interpret(question.sample(), spots, GroupWord.of(spec, by));
-        print(new AnswerFile(answer, spots, Instant.now().truncatedTo(ChronoUnit.MILLIS)), file.getFileName().toString(), format, wanted, spec.commandLine().getOut());
+        String name = file.getFileName().toString();
+        print(new AnswerFile(answer, spots, Instant.now().truncatedTo(ChronoUnit.MILLIS), Optional.of(name)), name, format, wanted, spec.commandLine().getOut());
         return Main.DONE;
     }
 

@@ -38,14 +38,20 @@ import surfeit.xray.ProfileCache;
  *
  * @param spots    the spots it was made from
  * @param computed when
+ * @param fileName of the file the spots came in, where they are not on record
  */
-public record AnswerFile(Segregation answer, SpotSource spots, Instant computed) {
+public record AnswerFile(Segregation answer, SpotSource spots, Instant computed, Optional<String> fileName) {
     /** Text of an ordinary report, in characters; it grows where needed. */
     private static final int TEXT_LENGTH = 16 << 10;
     /** Keeps the physics of alloys seen, bounded: results of pure calculations only. */
     private static final ProfileCache PROFILES = new ProfileCache();
     /** SHA-256 of every packed table whose numbers or words enter answers; check cases for other tools do not. */
     static final Map<String, String> TABLES = tables();
+
+    /** An answer about spots on record, or in no file. */
+    public AnswerFile(Segregation answer, SpotSource spots, Instant computed) {
+        this(answer, spots, computed, Optional.empty());
+    }
 
     /** Writes the answer as JSON. */
     public void json(OutputStream out) throws IOException {
@@ -113,7 +119,7 @@ public record AnswerFile(Segregation answer, SpotSource spots, Instant computed)
 
     private Provenance provenance(Map<String, String> lines) {
         Optional<StoredSample> stored = answer.stored();
-        return new Provenance(ProgramVersion.VERSION, stored.map(StoredSample::name),
+        return new Provenance(ProgramVersion.VERSION, stored.map(StoredSample::name), fileName,
             stored.map(sample -> OptionalLong.of(sample.revision())).orElse(OptionalLong.empty()), computed.toString(),
             TABLES, lines);
     }

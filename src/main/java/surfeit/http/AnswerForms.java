@@ -1,6 +1,7 @@
 package surfeit.http;
 
 import java.io.IOException;
+import java.util.Optional;
 import surfeit.http.json.InterpretationDocument;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
@@ -17,7 +18,13 @@ final class AnswerForms {
     }
 
     static void answer(Exchange exchange, Segregation answer, SpotSource spots) throws IOException {
-        AnswerFile file = new AnswerFile(answer, spots, exchange.now());
+        answer(exchange, answer, spots, Optional.empty());
+    }
+
+    /** @param fileName of the file the spots came in, where they are not on record */
+    static void answer(Exchange exchange, Segregation answer, SpotSource spots, Optional<String> fileName)
+            throws IOException {
+        AnswerFile file = new AnswerFile(answer, spots, exchange.now(), fileName);
         switch (exchange.form()) {
             case CSV -> exchange.text(file.csv());
             case MARKDOWN -> exchange.text(file.markdown());

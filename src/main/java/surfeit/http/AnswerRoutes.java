@@ -59,7 +59,7 @@ final class AnswerRoutes {
                 spots = request.spots();
             }
             SpotSource source = SpotSource.of(spots);
-            AnswerForms.answer(exchange, laboratory.interpret(sample, source, by), source);
+            AnswerForms.answer(exchange, laboratory.interpret(sample, source, by), source, body.fileName());
         }
     }
 

@@ -16,7 +16,7 @@ import surfeit.xray.ForeignSource;
 import surfeit.xray.ProfileCache;
 import surfeit.xray.RecentResults;
 import surfeit.xray.SignalDepthQuery;
-import surfeit.xray.SignalDepths;
+import surfeit.xray.SurfaceReadings;
 
 /** Where the X-rays of a composition come from, at one or more beam energies. */
 final class SignalDepthRoutes {
@@ -25,7 +25,7 @@ final class SignalDepthRoutes {
 
     private final Laboratory laboratory;
     private final ProfileCache profiles = new ProfileCache();
-    private final RecentResults<SignalDepthQuery, SignalDepths> answers = new RecentResults<>(ANSWERS_KEPT);
+    private final RecentResults<SurfaceReadings.Question, SurfaceReadings> answers = new RecentResults<>(ANSWERS_KEPT);
 
     SignalDepthRoutes(Laboratory laboratory) {
         this.laboratory = laboratory;
@@ -41,31 +41,28 @@ final class SignalDepthRoutes {
         try (Body body = exchange.body(exchange.bodyForm())) {
             request = SignalDepthRequest.read(body.open());
         }
-        SignalDepthQuery query = request.query(nominal(request), ForeignSource.allElements());
-        SignalDepths depths = answers.get(query, () -> SignalDepths.of(query, profiles));
+        SurfaceReadings.Question question = request.question(this::nominal, ForeignSource.allElements());
+        SurfaceReadings readings = answers.get(question, () -> SurfaceReadings.of(question, profiles));
         if (exchange.form() == Form.SVG) {
-            exchange.figure(DepthFigure.of(depths, subject(request, query)));
+            exchange.figure(DepthFigure.of(readings.depths(), subject(request, question.depths())));
         } else {
-            exchange.json(200, json -> SignalDepthDocument.write(json, depths));
+            exchange.json(200, json -> SignalDepthDocument.write(json, readings));
         }
     }
 
     /** The alloy's name in the catalogue, or its elements with the main one first. */
     private static String subject(SignalDepthRequest request, SignalDepthQuery query) {
-        return request.nominal().isEmpty() ? request.alloy().orElseThrow()
-            : query.material().massFractions().entrySet().stream()
-                .sorted(Map.Entry.<Element, Double>comparingByValue().reversed()).map(part -> part.getKey().symbol())
-                .collect(Collectors.joining("-"));
+        return request.alloyName().orElseGet(() -> query.material().massFractions().entrySet().stream()
+            .sorted(Map.Entry.<Element, Double>comparingByValue().reversed()).map(part -> part.getKey().symbol())
+            .collect(Collectors.joining("-")));
     }
 
-    private Nominal nominal(SignalDepthRequest request) {
-        return request.nominal().orElseGet(() -> {
-            try {
-                return laboratory.alloy(request.alloy().orElseThrow()).alloy().nominal();
-            } catch (ProblemException e) {
-                throw new ProblemException(e.problem() == Problem.NOT_FOUND ? Problem.ALLOY_UNKNOWN : e.problem(),
-                    e.getMessage());
-            }
-        });
+    private Nominal nominal(String alloy) {
+        try {
+            return laboratory.alloy(alloy).alloy().nominal();
+        } catch (ProblemException e) {
+            throw new ProblemException(e.problem() == Problem.NOT_FOUND ? Problem.ALLOY_UNKNOWN : e.problem(),
+                e.getMessage());
+        }
     }
 }

@@ -9,6 +9,7 @@ import surfeit.composition.Nominal;
 import surfeit.composition.Phase;
 import surfeit.segregation.ComparedSample;
 import surfeit.segregation.GroupBy;
+import surfeit.segregation.GrowingSums;
 import surfeit.segregation.Interpreter;
 import surfeit.segregation.SpotScreening;
 import surfeit.segregation.MeasurementPlan;
@@ -86,12 +87,22 @@ final class Answers {
     Map<GroupBy, SampleSums> sums(ReadAccess access, StoredSample stored, SpotSource source,
                                   Map<GroupBy, Integer> mostParticles) {
         try {
+            return growingSums(access, stored, source, mostParticles).map(sums -> sums.finish(source)).orElse(Map.of());
+        } catch (CompositionException e) {
+            return Map.of();
+        }
+    }
+
+    /** The same, to be gone on with; empty where the sample's spots cannot be compared. */
+    Optional<GrowingSums> growingSums(ReadAccess access, StoredSample stored, SpotSource soFar,
+                                      Map<GroupBy, Integer> mostParticles) {
+        try {
             Optional<StoredAlloy> alloy = named(access, stored.sample());
             Nominal nominal = nominal(stored.sample(), alloy);
-            return SampleSums.of(stored.sample(), nominal, phases(nominal, alloy), source, mostParticles,
-                detectionLimitMassFraction);
-        } catch (ProblemException e) {
-            return Map.of();
+            return Optional.of(GrowingSums.of(stored.sample(), nominal, phases(nominal, alloy), soFar, mostParticles,
+                detectionLimitMassFraction));
+        } catch (ProblemException | CompositionException e) {
+            return Optional.empty();
         }
     }
 

@@ -153,10 +153,13 @@ public final class Laboratory {
                                     Occasion occasion, ImportProgress progress) {
         if (options.validateOnly()) {
             return SpotImport.rehearsed(store.rehearse(access ->
-                new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress).run(upload, rows)));
+                new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress,
+                    recorded -> Optional.empty()).run(upload, rows)));
         }
         return store.write(access -> {
-            SpotImport work = new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress);
+            StoredSample before = Lookups.sample(access, sample);
+            SpotImport work = new SpotImport(access, before, options, occasion, progress,
+                recorded -> sums.along(access, before, recorded));
             ImportReport report = work.run(upload, rows);
             sums.imported(access, sample, work);
             return report;

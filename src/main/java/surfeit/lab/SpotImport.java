@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.LongFunction;
 import surfeit.spot.Spot;
 
 /**
@@ -27,6 +28,8 @@ final class SpotImport implements SpotRows.Sink {
     private final SpotImportAccess record;
     private final FileCopy rejectedFile;
 
+    private final LongFunction<Optional<SumsAlong>> sumsAlong;
+
     private final List<Fault> faults = new ArrayList<>();
     private final List<LeftOut> leftOut = new ArrayList<>();
     private final List<Spot> lot = new ArrayList<>(LOT);
@@ -35,14 +38,17 @@ final class SpotImport implements SpotRows.Sink {
     private long accepted;
     private boolean referencesAccepted;
     private final List<Spot> firstAccepted = new ArrayList<>();
+    private Optional<SumsAlong> sums = Optional.empty();
     private long unchanged;
     private long rejected;
     private long faultCount;
     private long alreadyRecorded;
 
+    /** @param sumsAlong sums to be made on the way, by how many spots were recorded when they begin */
     SpotImport(WriteAccess access, StoredSample sample, ImportOptions options, Occasion occasion,
-               ImportProgress progress) {
+               ImportProgress progress, LongFunction<Optional<SumsAlong>> sumsAlong) {
         this.progress = progress;
+        this.sumsAlong = sumsAlong;
         this.access = access;
         this.sample = sample;
         this.options = options;
@@ -71,6 +77,11 @@ final class SpotImport implements SpotRows.Sink {
     /** Whether any spot that was recorded is one on a piece of known composition. */
     boolean hasRecordedReferences() {
         return referencesAccepted;
+    }
+
+    /** Sums of the sample's spots that were made on the way; empty where the upload was too small for that. */
+    Optional<SumsAlong> sumsAlong() {
+        return referencesAccepted ? Optional.empty() : sums;
     }
 
     /** The first spots that were recorded: all, unless so many that the sums go on anyway. */
@@ -148,20 +159,33 @@ final class SpotImport implements SpotRows.Sink {
             return;
         }
         List<Optional<SpotImportAccess.Recorded>> found = record.add(lot);
+        List<Spot> recorded = new ArrayList<>(LOT);
         for (int i = 0; i < found.size(); i++) {
             if (found.get(i).isPresent()) {
                 compare(lot.get(i), found.get(i).get(), lotRows.get(i));
             } else {
                 accepted++;
                 referencesAccepted |= lot.get(i).isReference();
-                if (firstAccepted.size() < Sums.LATER_SPOTS_MAX) {
-                    firstAccepted.add(lot.get(i));
-                }
+                recorded.add(lot.get(i));
             }
         }
+        sumUp(recorded);
         lot.clear();
         lotRows.clear();
         progress.done(accepted + unchanged + rejected);
+    }
+
+    /** Sums are begun once the upload is so large that they are due when it ends. */
+    private void sumUp(List<Spot> recorded) {
+        sums.ifPresent(along -> along.recorded(recorded));
+        if (firstAccepted.size() > Sums.LATER_SPOTS_MAX) {
+            return;
+        }
+        firstAccepted.addAll(recorded);
+        if (firstAccepted.size() > Sums.LATER_SPOTS_MAX) {
+            sums = sumsAlong.apply(accepted);
+            sums.ifPresent(along -> along.recorded(firstAccepted));
+        }
     }
 
     private void compare(Spot spot, SpotImportAccess.Recorded recorded, SpotRows.Row row) {

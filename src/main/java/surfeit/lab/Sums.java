@@ -7,6 +7,7 @@ import java.util.Optional;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.GroupNotes;
 import surfeit.segregation.SampleSums;
+import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
 
 /**
@@ -47,7 +48,20 @@ final class Sums {
         if (work.hasRecordedReferences()) {
             access.forgetSums(present);
         }
-        keep(access, present, work.firstRecorded());
+        keep(access, present, work.firstRecorded(), work.sumsAlong());
+    }
+
+    /**
+     * Sums to be made while an upload goes on that has recorded this many spots already; empty where they may not be due
+     * when it ends.
+     */
+    Optional<SumsAlong> along(WriteAccess access, StoredSample before, long recorded) {
+        if (!SampleSums.canBeKept(before.sample())) {
+            return Optional.empty();
+        }
+        Map<GroupBy, Integer> due = due(access.sumsMarks(before), before.spotCount() + recorded);
+        return due.isEmpty() ? Optional.empty()
+            : answers.growingSums(access, before, access.spotSource(before), due).map(sums -> new SumsAlong(due.keySet(), sums));
     }
 
     /** A spot got a further revision, or stayed as it is. @return the same spot */
@@ -65,7 +79,7 @@ final class Sums {
     /** What the sums were made from is no longer so. */
     void inputsChanged(WriteAccess access, StoredSample present) {
         access.forgetSums(present);
-        keep(access, present, List.of());
+        keep(access, present, List.of(), Optional.empty());
     }
 
     /** An alloy was stated otherwise than before. */
@@ -82,17 +96,11 @@ final class Sums {
         } while (samples.size() == SAMPLES_AT_ONCE);
     }
 
-    private void keep(WriteAccess access, StoredSample present, List<Spot> added) {
+    private void keep(WriteAccess access, StoredSample present, List<Spot> added, Optional<SumsAlong> along) {
         if (present.spotCount() <= LATER_SPOTS_MAX || !SampleSums.canBeKept(present.sample())) {
             return;
         }
-        Map<GroupBy, SumsMark> marks = access.sumsMarks(present);
-        Map<GroupBy, Integer> due = new EnumMap<>(GroupBy.class);
-        for (GroupBy by : GroupBy.values()) {
-            if (isDue(Optional.ofNullable(marks.get(by)), present)) {
-                due.put(by, particlesMax(by));
-            }
-        }
+        Map<GroupBy, Integer> due = due(access.sumsMarks(present), present.spotCount());
         if (due.isEmpty()) {
             access.sumsNotes(present).forEach((by, notes) -> {
                 if (GroupNotes.areDisturbed(notes, present.sample(), by, added)) {
@@ -103,15 +111,27 @@ final class Sums {
         if (due.isEmpty()) {
             return;
         }
-        Map<GroupBy, SampleSums> made = answers.sums(access, present, access.spotSource(present), due);
+        SpotSource source = access.spotSource(present);
+        Map<GroupBy, SampleSums> made = along.filter(sums -> sums.ways().equals(due.keySet()))
+            .map(sums -> sums.finish(source)).orElseGet(() -> answers.sums(access, present, source, due));
         due.keySet().forEach(by -> access.keepSums(present, by, Optional.ofNullable(made.get(by))));
     }
 
-    private static boolean isDue(Optional<SumsMark> mark, StoredSample present) {
+    private static Map<GroupBy, Integer> due(Map<GroupBy, SumsMark> marks, long spotCount) {
+        Map<GroupBy, Integer> due = new EnumMap<>(GroupBy.class);
+        for (GroupBy by : GroupBy.values()) {
+            if (isDue(Optional.ofNullable(marks.get(by)), spotCount)) {
+                due.put(by, particlesMax(by));
+            }
+        }
+        return due;
+    }
+
+    private static boolean isDue(Optional<SumsMark> mark, long spotCount) {
         if (mark.isPresent() && !mark.get().hasSums()) {
             return false;
         }
-        long later = present.spotCount() - mark.map(SumsMark::spotCount).orElse(0L);
+        long later = spotCount - mark.map(SumsMark::spotCount).orElse(0L);
         return later > Math.max(LATER_SPOTS_MAX, mark.map(SumsMark::particleCount).orElse(0));
     }
 }

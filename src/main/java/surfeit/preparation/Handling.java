@@ -1,27 +1,66 @@
 package surfeit.preparation;
 
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import surfeit.element.Element;
 import surfeit.spot.PreparationStep;
 import surfeit.spot.Sample;
 
 /**
- * What the lab says its sample sat on and was treated with, as far as the vocabulary knows the words.
- *
- * @param substances what was recognised, each once, the mount first, then step by step
- * @param unknown    texts no word of which is known; kept as they came, nothing is assumed from them
+ * What the lab says its sample sat on and was treated with, as far as the vocabulary knows the words. Immutable,
+ * thread-safe.
  */
-public record Handling(List<Substance> substances, List<String> unknown) {
+public final class Handling {
     /** Nothing stated. */
     public static final Handling NONE = new Handling(List.of(), List.of());
 
-    public Handling {
-        substances = List.copyOf(substances);
-        unknown = List.copyOf(unknown);
+    private final List<Substance> substances;
+    private final List<String> unknown;
+    private final SortedSet<Element> elements = new TreeSet<>();
+    private final Set<String> residues = new HashSet<>();
+    private final Set<String> polishingResidues = new HashSet<>();
+
+    private Handling(List<Substance> substances, List<String> unknown) {
+        this.substances = List.copyOf(substances);
+        this.unknown = List.copyOf(unknown);
+        for (Substance substance : substances) {
+            elements.addAll(substance.elements());
+            substance.residue().ifPresent(residues::add);
+            substance.residue().filter(id -> substance.kind() == Substance.Kind.POLISHING)
+                .ifPresent(polishingResidues::add);
+        }
+    }
+
+    /** What was recognised, each once, the mount first, then step by step. */
+    public List<Substance> substances() {
+        return substances;
+    }
+
+    /** Texts no word of which is known; kept as they came, nothing is assumed from them. */
+    public List<String> unknown() {
+        return unknown;
+    }
+
+    /** Elements that anything of it may bring. */
+    public SortedSet<Element> elements() {
+        return Collections.unmodifiableSortedSet(elements);
+    }
+
+    /** Ids of the compounds it leaves, in the table of residues. */
+    public Set<String> residues() {
+        return Collections.unmodifiableSet(residues);
+    }
+
+    /** Those that polishing leaves. */
+    public Set<String> polishingResidues() {
+        return Collections.unmodifiableSet(polishingResidues);
     }
 
     /** Reads a sample's mount and preparation. */
@@ -61,15 +100,5 @@ public record Handling(List<Substance> substances, List<String> unknown) {
             }
         }
         return found;
-    }
-
-    /** True where something stated leaves this compound of the table of residues. */
-    public boolean leaves(String residueId) {
-        return substances.stream().anyMatch(substance -> substance.residue().filter(residueId::equals).isPresent());
-    }
-
-    /** The substances that bring an element, coatings and mounts apart from everything else by their kind. */
-    public List<Substance> bringing(Element element) {
-        return substances.stream().filter(substance -> substance.brings(element)).toList();
     }
 }

@@ -164,16 +164,21 @@ public final class AnswerDocument {
     }
 
     private void methods() {
-        String methods = MethodsText.of(interpretation, provenance.lines());
+        String methods = MethodsText.of(interpretation, provenance.lines()) + " The calculations were made with "
+            + program() + ".";
         add(Topic.METHODS, "Methods", new Paragraph(methods));
         list(Topic.REFERENCES, "References",
             Items.of(Reference.citedIn(methods).stream().map(Reference::text).toList()).items());
     }
 
+    private String program() {
+        return "Surfeit " + provenance.programVersion() + " (method \"" + MethodSettings.NAME + "\", version "
+            + MethodSettings.VERSION + ")";
+    }
+
     private void versions() {
         List<String> lines = new ArrayList<>();
-        lines.add("Surfeit " + provenance.programVersion() + "; method \"" + MethodSettings.NAME + "\", version "
-            + MethodSettings.VERSION);
+        lines.add(program());
         lines.add(provenance.title()
             + provenance.revision().stream().mapToObj(n -> ", revision " + n).findFirst().orElse(""));
         lines.add("Computed " + provenance.computedTime());

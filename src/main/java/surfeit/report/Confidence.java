@@ -12,7 +12,7 @@ import surfeit.segregation.Verdict;
  */
 public final class Confidence {
     /** What the field {@code confidence} of an answer means; printed with every answer. */
-    public static final String MEANING = "Confidence is one less the p value that carries the verdict. Enriched or "
+    public static final String MEANING = "Confidence is one minus the p value that carries the verdict. Enriched or "
     + "depleted: if nothing differed, a result this strong would appear in at most 1 in N samples, with N = 1 / (1 - "
     + "confidence), counted over all elements and groups of the answer together. Consistent: if the shift reached the "
     + "margin, a result this close to nominal would appear in at most 1 in N samples. It is not the chance that the "

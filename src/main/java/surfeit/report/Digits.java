@@ -58,6 +58,11 @@ public final class Digits {
         return trimmed(value, Math.max(PLACES_WITHOUT_UNCERTAINTY, places(value)));
     }
 
+    /** As {@link #plain}, with its zeros, so that numbers of a column stand with their decimal marks below each other. */
+    public static String inColumn(double value) {
+        return number(value, Math.max(PLACES_WITHOUT_UNCERTAINTY, places(value)));
+    }
+
     /** A nominal fraction or limit as percent, written as {@link #plain} does. */
     public static String nominalPercent(double fraction) {
         return plain(fraction * 100);
@@ -101,7 +106,7 @@ public final class Digits {
 
     /** A length given in nm, in nm below a micrometre and in um from there on, with two significant digits. */
     public static String lengthOfNm(double nm) {
-        return nm < 1000 ? significant(nm) + " nm" : significant(nm / 1000) + " um";
+        return nm < 1000 ? significant(nm) + " nm" : significant(nm / 1000) + " \u00b5m";
     }
 
     /** A factor with its interval, {@code x1.31 (1.12 to 1.52)}. */

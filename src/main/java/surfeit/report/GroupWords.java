@@ -1,7 +1,9 @@
 package surfeit.report;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import surfeit.segregation.ElementFinding;
 import surfeit.segregation.ForeignElement;
@@ -43,9 +45,17 @@ final class GroupWords {
         addRival(sentences);
         group.skinLimit().filter(SkinLimit::cannotCoverParticle).map(SkinSentence::of).ifPresent(sentences::add);
         addOtherElements(sentences);
-        group.elements().stream().flatMap(finding -> finding.nextStep().stream()).map(Listing::sentence).distinct()
-            .forEach(sentences::add);
+        addNextSteps(sentences);
         return String.join(" ", sentences);
+    }
+
+    /** Each step once; where they differ, with the elements it is for. */
+    private void addNextSteps(List<String> sentences) {
+        Map<String, List<String>> symbols = new LinkedHashMap<>();
+        group.elements().forEach(finding -> finding.nextStep().map(Listing::sentence).ifPresent(step ->
+            symbols.computeIfAbsent(step, first -> new ArrayList<>()).add(finding.element().symbol())));
+        symbols.forEach((step, elements) ->
+            sentences.add(symbols.size() == 1 ? step : "For " + Listing.and(elements) + ": " + step));
     }
 
     private List<Judged> judged(boolean these) {

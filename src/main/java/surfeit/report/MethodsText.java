@@ -72,7 +72,8 @@ public final class MethodsText {
         List<Element> closed = interpretation.nominalFractions().elements();
         Set<Element> excluded = new LinkedHashSet<>(interpretation.nominal().elements());
         closed.forEach(excluded::remove);
-        return "Results were converted to atomic fractions and normalised to 100 at% over the nominal elements "
+        return "Mass fractions were converted to atomic fractions with the atomic weights of 2021 (Prohaska et al. 2022), "
+            + "and results normalised to 100 at% over the nominal elements "
             + Listing.and(closed.stream().map(Element::symbol).toList()) + "; all other elements"
             + (excluded.isEmpty() ? "" : " (and " + Listing.and(excluded.stream().map(Element::symbol).toList()) + ")")
             + " were left out before normalising.";

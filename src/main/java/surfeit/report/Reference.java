@@ -25,6 +25,8 @@ public enum Reference {
         + "Quantitation, Plenum 1991, 31-75 (from memory, as are the coefficients used)."),
     ISO_22309("ISO 22309", "ISO 22309, Microbeam analysis - Quantitative analysis using energy-dispersive "
         + "spectrometry (EDS) (abstract read)."),
+    PROHASKA("Prohaska et al. 2022", "T. Prohaska et al., Standard atomic weights of the elements 2021 (IUPAC Technical "
+        + "Report), Pure and Applied Chemistry 94 (2022) 573-600 (Table 1 read in a transcription)."),
     NEWBURY_RITCHIE("Newbury and Ritchie 2013", "D. E. Newbury and N. W. M. Ritchie, Is scanning electron "
         + "microscopy/energy dispersive X-ray spectrometry (SEM/EDS) quantitative?, Scanning 35 (2013) 141-168 "
         + "(from memory)."),

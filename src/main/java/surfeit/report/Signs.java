@@ -2,7 +2,7 @@ package surfeit.report;
 
 import java.nio.charset.Charset;
 
-/** The two signs that not every terminal can show: "times" before a factor, "plus or minus" before an uncertainty. */
+/** The signs that not every terminal can show: times before a factor, plus or minus before an uncertainty, micro. */
 public enum Signs {
     /** {@code x} and {@code +-}: readable everywhere. */
     ASCII("x", "+-"),
@@ -19,7 +19,7 @@ public enum Signs {
 
     /** The better signs that this character set can carry. */
     public static Signs forCharset(Charset charset) {
-        boolean can = charset.canEncode() && charset.newEncoder().canEncode(UNICODE.times + UNICODE.plusMinus);
+        boolean can = charset.canEncode() && charset.newEncoder().canEncode(UNICODE.times + UNICODE.plusMinus + "\u00b5\u00b2");
         return can ? UNICODE : ASCII;
     }
 
@@ -29,5 +29,10 @@ public enum Signs {
 
     public String plusMinus() {
         return plusMinus;
+    }
+
+    /** A sentence with its units (micrometres, squares) in these signs. */
+    public String units(String sentence) {
+        return this == UNICODE ? sentence : sentence.replace('\u00b5', 'u').replace('\u00b2', '2');
     }
 }

@@ -26,14 +26,14 @@ public final class TerminalReport {
         table(interpretation, signs).writeTo(out);
         out.append('\n');
         PlainWords words = new PlainWords(interpretation, signs);
-        paragraphs(words.summary(), out);
-        section("Against each other", words.contrasts(), out);
-        section("Phases", PhaseSection.details(interpretation), out);
-        section("How deep it could reach", DepthSection.skins(interpretation), out);
-        section("What else could explain it", Remarks.rivals(interpretation, signs), out);
-        section("To know", Remarks.caveats(interpretation), out);
-        section("Cautions", interpretation.cautions(), out);
-        section("How sure", List.of(Confidence.MEANING), out);
+        paragraphs(words.summary(), signs, out);
+        section("Against each other", words.contrasts(), signs, out);
+        section("Phases", PhaseSection.details(interpretation), signs, out);
+        section("How deep it could reach", DepthSection.skins(interpretation), signs, out);
+        section("What else could explain it", Remarks.rivals(interpretation, signs), signs, out);
+        section("To know", Remarks.caveats(interpretation), signs, out);
+        section("Cautions", interpretation.cautions(), signs, out);
+        section("How sure", List.of(Confidence.MEANING), signs, out);
     }
 
     private static TextTable table(Interpretation interpretation, Signs signs) {
@@ -52,17 +52,17 @@ public final class TerminalReport {
         return Stream.concat(Stream.of(""), cells.stream().skip(1)).toList();
     }
 
-    private static void section(String heading, List<String> texts, Appendable out) throws IOException {
+    private static void section(String heading, List<String> texts, Signs signs, Appendable out) throws IOException {
         if (!texts.isEmpty()) {
             out.append('\n').append(heading).append('\n');
-            paragraphs(texts, out);
+            paragraphs(texts, signs, out);
         }
     }
 
-    private static void paragraphs(List<String> texts, Appendable out) throws IOException {
+    private static void paragraphs(List<String> texts, Signs signs, Appendable out) throws IOException {
         for (String text : texts) {
             String indent = "- ";
-            for (String line : VisibleText.wrapped(text, WIDTH - 2)) {
+            for (String line : VisibleText.wrapped(signs.units(text), WIDTH - 2)) {
                 out.append(indent).append(line).append('\n');
                 indent = "  ";
             }

@@ -1,13 +1,10 @@
 package surfeit.rival;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import surfeit.element.Element;
-import surfeit.preparation.Handling;
-import surfeit.preparation.Substance;
 
 /**
  * How much of a compound there can be on a group's spots, given what else of it was found or looked for.
@@ -36,13 +33,8 @@ record Amount(Deposit deposit, double units, Known known, boolean stated, boolea
     }
 
     static List<Amount> of(List<Deposit> deposits, Situation situation) {
-        Handling handling = situation.handling();
-        Set<String> left = new HashSet<>();
-        Set<String> media = new HashSet<>();
-        for (Substance substance : handling.substances()) {
-            substance.residue().ifPresent(left::add);
-            substance.residue().filter(id -> substance.kind() == Substance.Kind.POLISHING).ifPresent(media::add);
-        }
+        Set<String> left = situation.handling().residues();
+        Set<String> media = situation.handling().polishingResidues();
         double understatement = 1 + LIGHT_ELEMENT_SIGMAS * situation.sample().accuracyClass().relativeUncertainty();
         List<Amount> amounts = new ArrayList<>(deposits.size());
         for (Deposit deposit : deposits) {

@@ -31,9 +31,13 @@ final class GeometryCause {
     static void weigh(Inquiry inquiry, Shift shift) {
         double reach = inquiry.furthest(physics -> tiltReach(inquiry, physics, shift));
         List<Stance> stances = inquiry.evidence().stances();
-        boolean open = stances.stream().anyMatch(Stance::open);
-        boolean stated = !open && stances.stream()
-            .anyMatch(one -> one.position().isPresent() || one.tilt().isPresent());
+        boolean open = false;
+        boolean told = false;
+        for (Stance stance : stances) {
+            open |= stance.open();
+            told |= stance.position().isPresent() || stance.tilt().isPresent();
+        }
+        boolean stated = told && !open;
         if (stated || Inquiry.worthwhile(shift, reach)) {
             Draft draft = new Draft("tilt of the local surface", assumes(inquiry, open, stated)).fromPhysics();
             inquiry.weigh(TILT, shift, reach, stated ? draft.keptAnyway().evident(true) : open
@@ -68,10 +72,12 @@ final class GeometryCause {
     /** Every spot of this feature in one position, and no other feature there. */
     private static void confounded(Inquiry inquiry, Shift shift, double reach) {
         Evidence evidence = inquiry.evidence();
+        if (!inquiry.situation().labelled() || !evidence.everyPosition() || evidence.positions().size() != 1) {
+            return;
+        }
         List<Situation.Other> others = inquiry.situation().others().stream().filter(other -> !other.sameFeature())
             .toList();
-        if (!inquiry.situation().labelled() || !evidence.everyPosition() || evidence.positions().size() != 1
-            || others.isEmpty()) {
+        if (others.isEmpty()) {
             return;
         }
         Position position = evidence.positions().iterator().next();
@@ -107,7 +113,7 @@ final class GeometryCause {
         if (Inquiry.worthwhile(shift, reach)) {
             Optional<GroupPhysics> at = inquiry.atStatedEnergy();
             inquiry.weigh(THIN, shift, reach, new Draft("particle thinner than the depth the X-rays come from: "
-                + Words.number(um) + " um" + at.map(p -> " at " + Words.number(p.beamEnergyKev()) + " keV").orElse(""),
+                + Words.number(um) + " \u00b5m" + at.map(p -> " at " + Words.number(p.beamEnergyKev()) + " keV").orElse(""),
                 "The program that made the concentrations took the particle for a thick flat piece.").fromPhysics()
                 .evident(true));
         }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import surfeit.element.Element;
@@ -36,8 +35,7 @@ final class Inquiry {
         this.leading = situation.leading();
         this.deposits = Amount.of(deposits, situation);
         this.meanMass = AlloyMaterial.massFractions(situation.elements(), AlloyMaterial.positive(situation.mean()));
-        this.handled = situation.handling().substances().isEmpty() ? Set.of() : new TreeSet<>();
-        situation.handling().substances().forEach(substance -> handled.addAll(substance.elements()));
+        this.handled = situation.handling().elements();
     }
 
     Situation situation() {

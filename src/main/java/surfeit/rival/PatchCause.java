@@ -95,7 +95,7 @@ final class PatchCause {
             .map(p -> "Nine tenths of " + p.line(shift.index()).orElseThrow() + " come from within " + Words.number(
                 2 * NINE_TENTHS_RADIUS / NM_PER_UM * LateralSpread.reedDiameterNm(p.density().getAsDouble(),
                     p.line(shift.index()).orElseThrow().edgeEnergyKev(), p.beamEnergyKev()))
-                + " um across in this alloy: a smaller feature is diluted.")
+                + " \u00b5m across in this alloy: a smaller feature is diluted.")
             .orElse("The size of the feature is not stated.");
         inquiry.name(QUESTION, Rival.CouldExplain.IN_PART,
             new Draft(WORDS, limit).of(shift.element()).needing("feature_size_um"));
@@ -142,11 +142,11 @@ final class PatchCause {
         int i = shift.index();
         if (share.low() >= 1) {
             return "All of the signal of " + shift.element() + " comes from a patch of " + Words.number(um)
-                + " um, secondary fluorescence apart; a flake thinner than the signal's depth is diluted all the same.";
+                + " \u00b5m, secondary fluorescence apart; a flake thinner than the signal's depth is diluted all the same.";
         }
         Estimate own = PatchDilution.trueFraction(mass[i], around[i], share);
         return Words.percent(share.low()) + " to " + Words.percent(share.high()) + " % of the signal of "
-            + shift.element() + " come from a round patch of " + Words.number(um) + " um. With surroundings "
+            + shift.element() + " come from a round patch of " + Words.number(um) + " \u00b5m. With surroundings "
             + matrix.map(other -> "as in " + other.group()).orElse("of nominal composition")
             + " the patch itself would hold "
             + atomic(situation, mass, i, own.low()) + " to " + atomic(situation, mass, i, own.high()) + " at% "

@@ -1,5 +1,6 @@
 package surfeit.segregation;
 
+import surfeit.statistics.CombinedError;
 import surfeit.statistics.NormalDistribution;
 
 /**
@@ -7,14 +8,18 @@ import surfeit.statistics.NormalDistribution;
  *
  * <p>T has heavier tails than the normal distribution for every number of degrees of freedom:
  * {@code P(|T| > x) = E[P(|Z| > x sqrt W)]} with W = chi square over its degrees of freedom, of mean 1, and the
- * probability inside is convex in W (Jensen's inequality). So below the normal limit z no t test reaches alpha. Holm's
- * adjustment orders its p values: one above alpha changes no decision on those at or below it.
+ * probability inside is convex in W (Jensen's inequality). So below the normal limit z no t test reaches alpha; nor does
+ * it while {@code sqrt(df ln(1 + t^2 / df))} is below z, which is never less than the z of as small a tail (Wallace, Ann.
+ * Math. Statist. 30 (1959) 1121, from memory). Holm's adjustment orders its p values: one above alpha changes no decision
+ * on those at or below it.
  *
  * @param alpha    risk of the decision
  * @param twoSided z that leaves alpha outside on both sides together; 0 asks for every value
  * @param oneSided z that leaves alpha outside on one side
  */
 record DecisionLevel(double alpha, double twoSided, double oneSided) {
+    /** With more degrees of freedom both limits agree. */
+    private static final double MOST_FREEDOM = 1e6;
     /** Every p value as it is. */
     static final DecisionLevel EVERY_VALUE = new DecisionLevel(1, 0, Double.NEGATIVE_INFINITY);
 
@@ -23,9 +28,19 @@ record DecisionLevel(double alpha, double twoSided, double oneSided) {
         return new DecisionLevel(alpha, NormalDistribution.quantile(1 - alpha / 2), NormalDistribution.quantile(1 - alpha));
     }
 
-    /** True where a distance d with this standard uncertainty surely has a two-sided p above alpha. */
-    boolean surelyAboveTwoSided(double d, double uncertainty) {
-        return Math.abs(d) < twoSided * uncertainty;
+    /** Two-sided p values above this one may be given as 1; it lies above 0. */
+    static DecisionLevel ofTwoSided(double p) {
+        return new DecisionLevel(p, -NormalDistribution.quantile(p / 2), Double.NEGATIVE_INFINITY);
+    }
+
+    /** True where a distance d surely has a two-sided p above alpha; s, df and u as in {@link CombinedError}. */
+    boolean surelyAboveTwoSided(double d, double s, double df, double u) {
+        double t = Math.abs(d) / Math.hypot(s, u);
+        if (t < twoSided) {
+            return true;
+        }
+        double freedom = CombinedError.degreesOfFreedom(s, df, u);
+        return freedom < MOST_FREEDOM && freedom * Math.log1p(t * t / freedom) < twoSided * twoSided;
     }
 
     /** True where "d is above 0" surely has a one-sided p above alpha. */

@@ -84,7 +84,7 @@ final class DepthWords {
         String most = Double.isInfinite(mass.high()) ? "no upper bound" : Figures.of(mass.high() * MICROGRAM, 2);
         String nm = film.get().thicknessNm().map(own -> ", " + Figures.of(own.value(), 2) + " nm").orElse("");
         return " As a film of pure " + point.symbol() + " on the nominal alloy it would hold "
-            + Figures.of(mass.value() * MICROGRAM, 2) + " ug/cm2 (" + Figures.of(mass.low() * MICROGRAM, 2) + " to "
+            + Figures.of(mass.value() * MICROGRAM, 2) + " \u00b5g/cm\u00b2 (" + Figures.of(mass.low() * MICROGRAM, 2) + " to "
             + most + ")" + nm + ".";
     }
 
@@ -98,7 +98,7 @@ final class DepthWords {
         double width = LateralSpread.reedDiameterNm(bulk.get(), deep.model().line(deep.symbol()).edgeEnergyKev(),
             deep.beamEnergyKev()) / NM_PER_UM;
         return size.isPresent() && size.getAsDouble() >= WIDE * width ? ""
-            : " A patch narrow against the X-ray source (about " + Figures.of(width, 2) + " um at " + energy(deep)
+            : " A patch narrow against the X-ray source (about " + Figures.of(width, 2) + " \u00b5m at " + energy(deep)
                 + " keV) would do the same.";
     }
 

@@ -31,6 +31,17 @@ final class ForeignTally {
         private final Map<String, double[]> sumsOfParticle = new LinkedHashMap<>();
         private double highestLimit;
         private long spots;
+        private String lastParticle = "";
+        private double[] lastSums = new double[0];
+
+        /** Spots of one particle mostly come one after the other. */
+        private double[] sumsOf(String particle) {
+            if (lastSums.length == 0 || !lastParticle.equals(particle)) {
+                lastParticle = particle;
+                lastSums = sumsOfParticle.computeIfAbsent(particle, name -> new double[2]);
+            }
+            return lastSums;
+        }
 
         long spots() {
             return spots;
@@ -55,7 +66,7 @@ final class ForeignTally {
             if (entry.getValue() instanceof ReportedValue.Measured measured && !excluded.contains(entry.getKey())) {
                 Shares own = shares.computeIfAbsent(entry.getKey(), element -> new Shares());
                 double share = part(entry.getKey(), measured, spot.basis()) / sum;
-                double[] sums = own.sumsOfParticle.computeIfAbsent(particle, name -> new double[2]);
+                double[] sums = own.sumsOf(particle);
                 sums[0] += share;
                 sums[1] += share * share;
                 own.spots++;

@@ -1,6 +1,7 @@
 package surfeit.segregation;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
@@ -13,10 +14,9 @@ record GroupKey(String name, Optional<Double> beamEnergyKev, Optional<String> se
     static GroupKey of(Spot spot, Sample sample, GroupBy by) {
         String name = by == GroupBy.FEATURE ? spot.feature().orElse(UNLABELLED)
             : by == GroupBy.PARTICLE ? particle(spot, sample) : ALL_SPOTS;
-        Optional<Double> energy = spot.conditions().beamEnergyKev().isPresent()
-            ? Optional.of(spot.conditions().beamEnergyKev().getAsDouble())
-            : sample.geometry().beamEnergyKev().stream().boxed().findFirst();
-        return new GroupKey(name, energy, spot.session());
+        OptionalDouble own = spot.conditions().beamEnergyKev();
+        OptionalDouble energy = own.isPresent() ? own : sample.geometry().beamEnergyKev();
+        return new GroupKey(name, energy.isPresent() ? Optional.of(energy.getAsDouble()) : Optional.empty(), spot.session());
     }
 
     /** The particle a spot counts for. */

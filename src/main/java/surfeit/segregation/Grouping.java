@@ -95,7 +95,8 @@ final class Grouping {
                     tallies.get(key).add(spot, particle(spot));
                 }
             };
-            kept.filter(sums -> again.stream().noneMatch(keptKeys::contains)).ifPresentOrElse(
+            boolean laterOnly = kept.isPresent() && again.stream().noneMatch(keptKeys::contains);
+            source.kept(by).filter(sums -> laterOnly).ifPresentOrElse(
                 sums -> sums.forEachLater(second), () -> source.forEachSpecimen(second));
         }
         List<GroupData> groups = new ArrayList<>();

@@ -65,8 +65,9 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
     }
 
     /** p of no shift alone: without a margin no distance from it is positive, and none is worked out. */
-    static double pValue(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits) {
-        return withoutInterval(m, parts, shared, element, limits, Double.NaN, DecisionLevel.EVERY_VALUE).p();
+    static double pValue(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits,
+                         DecisionLevel level) {
+        return withoutInterval(m, parts, shared, element, limits, Double.NaN, level).p();
     }
 
     /** The same test with the p value that both elements of a binary carry. */
@@ -231,7 +232,7 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
         }
 
         private double differs(double d, double s, double df, double u) {
-            return level.surelyAboveTwoSided(d, Math.hypot(s, u)) ? 1 : CombinedError.twoSidedP(d, s, df, u);
+            return level.surelyAboveTwoSided(d, s, df, u) ? 1 : CombinedError.twoSidedP(d, s, df, u);
         }
 
         /** One-sided p of equivalence; where only the verdict is asked, the exact value above one half does not matter. */

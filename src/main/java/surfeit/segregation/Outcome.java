@@ -22,7 +22,7 @@ import java.util.OptionalDouble;
  * @param pValue              against "no shift"; empty where there is nothing to test
  * @param pAdjusted           the same after adjustment over the answer
  * @param pEquivalence        against "the shift reaches the margin"
- * @param confidence          one less the p value that carries the verdict; empty for inconclusive
+ * @param confidence          one minus the p value that carries the verdict; empty for inconclusive
  * @param notMoreThanFactor   smallest margin, as an odds ratio, these data support; empty where unbounded
  * @param beyondMargin        true where the whole interval lies outside the margin
  * @param smallShiftDetected  true for a consistent verdict whose shift is nevertheless significant

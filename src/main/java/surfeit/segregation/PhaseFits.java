@@ -24,27 +24,57 @@ final class PhaseFits {
     /** @param tests the tests of the same sums against nominal, for their random parts */
     PhaseFits(GroupRuns runs, Comparison comparison, NominalTest[] tests) {
         this.tests = tests;
-        this.means = runs.runs().stream().map(GroupSums::mean).toArray(double[][]::new);
+        this.means = new double[runs.runs().size()][];
         this.shared = new SharedError[means.length];
         for (int run = 0; run < means.length; run++) {
+            means[run] = runs.runs().get(run).mean();
             shared[run] = comparison.shared(means[run]);
         }
     }
 
-    /** p of "the group is this phase", adjusted for the number of its elements. */
+    /**
+     * p of "the group is this phase", adjusted for the number of its elements.
+     *
+     * <p>With three elements or more only the smallest counts: asked first is the element that lies furthest off, and of
+     * the others only whether they have a smaller one.
+     */
     double pValue(PhaseField field) {
         int elements = field.composition().length;
-        double smallest = 1;
-        double larger = 0;
-        for (int i = 0; i < elements; i++) {
-            double p = joined(i, new NominalTest.Limits(field.low()[i], field.high()[i], UNCERTAINTY));
-            smallest = Math.min(smallest, p);
-            larger = Math.max(larger, p);
+        if (elements == 2) {
+            return Math.max(joined(field, 0, DecisionLevel.EVERY_VALUE), joined(field, 1, DecisionLevel.EVERY_VALUE));
         }
-        return elements == 2 ? larger : Math.min(1, elements * smallest);
+        int first = furthest(field);
+        double smallest = joined(field, first, DecisionLevel.EVERY_VALUE);
+        for (int i = 0; i < elements && smallest > 0; i++) {
+            if (i != first) {
+                smallest = Math.min(smallest, joined(field, i, DecisionLevel.ofTwoSided(smallest)));
+            }
+        }
+        return Math.min(1, elements * smallest);
     }
 
-    private double joined(int element, NominalTest.Limits limits) {
+    /** The element whose mean lies most standard uncertainties of the shared error off the phase. */
+    private int furthest(PhaseField field) {
+        int furthest = 0;
+        double most = -1;
+        for (int i = 0; i < field.composition().length; i++) {
+            double off = Math.abs(limits(field, i).distance(means[0][i]))
+                / Math.hypot(shared[0].linear()[i], UNCERTAINTY);
+            if (off > most) {
+                most = off;
+                furthest = i;
+            }
+        }
+        return furthest;
+    }
+
+    private static NominalTest.Limits limits(PhaseField field, int element) {
+        return new NominalTest.Limits(field.low()[element], field.high()[element], UNCERTAINTY);
+    }
+
+    /** p of one element over all runs; where it is surely above the level, perhaps 1. */
+    private double joined(PhaseField field, int element, DecisionLevel level) {
+        NominalTest.Limits limits = limits(field, element);
         double p = 0;
         int direction = 0;
         for (int run = 0; run < means.length; run++) {
@@ -54,23 +84,24 @@ final class PhaseFits {
                 return 1;
             }
             direction = own;
-            p = Math.max(p, one(mean, shared[run], element, limits));
+            p = Math.max(p, one(mean, shared[run], element, limits, level));
         }
         return p;
     }
 
-    private double one(double mean, SharedError error, int element, NominalTest.Limits limits) {
+    private double one(double mean, SharedError error, int element, NominalTest.Limits limits, DecisionLevel level) {
         List<RandomPart> parts = tests[element].parts().isEmpty() ? List.of(RandomPart.known(0))
             : tests[element].parts();
         if (limits.low() > 0 && limits.low() < 1 || limits.high() > 0 && limits.high() < 1) {
-            return NominalTest.pValue(mean, parts, error, element, limits);
+            return NominalTest.pValue(mean, parts, error, element, limits, level);
         }
         // A pure element or an absent one has no logit.
         double u = Math.hypot(error.linear()[element], limits.uncertainty());
         double distance = limits.distance(mean);
         double p = 0;
         for (RandomPart part : parts) {
-            p = Math.max(p, CombinedError.twoSidedP(distance, part, u));
+            boolean above = level.surelyAboveTwoSided(distance, part.standardError(), part.degreesOfFreedom(), u);
+            p = above ? 1 : Math.max(p, CombinedError.twoSidedP(distance, part, u));
         }
         return p;
     }

@@ -50,7 +50,7 @@ final class ReferenceTrial {
     /** What was corrected, by how much, and what became of the shared error. */
     private static String explanation(List<ReferenceUse.Correction> corrections, ReferenceCorrection correction) {
         String factors = corrections.stream().filter(ReferenceUse.Correction::usable)
-            .map(c -> String.format(Locale.ROOT, "%s x%.3f", c.element(), c.factor()))
+            .map(c -> String.format(Locale.ROOT, "%s by %.3f", c.element(), c.factor()))
             .collect(Collectors.joining(", "));
         String left = corrections.stream().filter(c -> !c.usable()).map(c -> c.element().symbol())
             .collect(Collectors.joining(", "));

@@ -26,7 +26,10 @@ public final class SpotScreening {
     private final Map<GroupData, GroupAnalysis> analyses = new IdentityHashMap<>();
     private final StepUpAdjustment adjustment;
 
-    /** Reads the spots: once for the groups, once more for the family of tests, whose p values are held meanwhile. */
+    /**
+     * Reads the spots: once for the groups, once more for the family of tests. An adjustment needs all p values at once:
+     * 8 bytes for each tested spot (and element, beyond two), up to 20 while they are gathered; then only its steps stay.
+     */
     public SpotScreening(Sample sample, Nominal nominal, SpotSource source, double detectionLimitMassFraction) {
         this.sample = sample;
         this.defaultLimit = detectionLimitMassFraction;

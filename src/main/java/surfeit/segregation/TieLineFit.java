@@ -68,8 +68,12 @@ final class TieLineFit {
 
     /** Whether the mean lies between the ends and is not excluded from the line at this risk; a binary never is. */
     boolean liesOn(double risk) {
-        return isBetween()
-            && (line.isBinary() || runs.runs().stream().anyMatch(run -> isNotBeside(run, run.mean(), risk)));
+        boolean lies = isBetween() && line.isBinary();
+        for (int run = 0; run < runs.runs().size() && isBetween() && !lies; run++) {
+            GroupSums own = runs.runs().get(run);
+            lies = isNotBeside(own, own.mean(), risk);
+        }
+        return lies;
     }
 
     /** Asks first where the mean lies furthest beside the line, and no more once an element excludes it. */

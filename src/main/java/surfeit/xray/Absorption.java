@@ -27,6 +27,13 @@ public final class Absorption {
         return chi(MassAbsorption.standard().coefficient(line, material), takeOffDeg);
     }
 
+    /** Mass absorption coefficient of a material for a line in cm²/g, with the spread of the tables. */
+    static Estimate coefficient(Line line, Material material) {
+        double mu = MassAbsorption.standard().coefficient(line, material);
+        double spread = MassAbsorption.relativeSpread(line);
+        return new Estimate(mu, mu * (1 - spread), mu * (1 + spread));
+    }
+
     /** Absorption factor of a line with its bounds. */
     public static Estimate factor(DepthProfile profile, Line line, Material material, double takeOffDeg) {
         double chi = chi(line, material, takeOffDeg);

@@ -45,7 +45,7 @@ final class BeamWords {
         double width = taken.lines().stream().mapToDouble(SignalDepth::lateralDiameterNm).max().orElse(0);
         String source = "The X-ray source is about " + plain(width) + " nm wide (Reed); at least " + percent(share)
             + " % of every line comes from a patch of " + plain(patch.diameterUm())
-            + " um, if it is deeper than the signal.";
+            + " \u00b5m, if it is deeper than the signal.";
         return source + (share >= BeamAdvice.PATCH_ALONE
             ? " Among the energies that read the patch by itself film and absorption err least here."
             : " No energy with lines as well excited is sure to read the patch by itself; at this one most surely "

@@ -1,7 +1,6 @@
 package surfeit.xray;
 
 import java.util.List;
-import java.util.stream.DoubleStream;
 
 /**
  * How deep a line's X-rays arise, in nm below the surface: mean, half of them, nine tenths of them, and how much of
@@ -11,8 +10,6 @@ import java.util.stream.DoubleStream;
  * carry one. Immutable, thread-safe.
  */
 public record DepthFigures(Estimate meanNm, Estimate depth50Nm, Estimate depth90Nm, List<TopShare> shareOfTop) {
-    private static final double[] TOP_NM = {1, 2, 5, 10, 20, 50, 100, 200};
-
     /** Share (0 to 1) of the signal from above a depth in nm. */
     public record TopShare(double depthNm, Estimate share) {
     }
@@ -22,12 +19,12 @@ public record DepthFigures(Estimate meanNm, Estimate depth50Nm, Estimate depth90
     }
 
     /** The figures of a profile; chi 0 for the generated X-rays, else for the emitted ones. */
-    static DepthFigures of(DepthProfile profile, Material material, double chi) {
+    static DepthFigures of(DepthProfile profile, Material material, double chi, List<Double> topNm) {
         return new DepthFigures(
             ModelBounds.meanDepth(profile, material.depthNm(profile.meanMassDepth(chi))),
             ModelBounds.halfDepth(profile, material.depthNm(profile.massDepthOfShare(0.5, chi))),
             ModelBounds.ninetyPercentDepth(profile, material.depthNm(profile.massDepthOfShare(0.9, chi))),
-            DoubleStream.of(TOP_NM).mapToObj(depth -> new TopShare(depth,
+            topNm.stream().map(depth -> new TopShare(depth,
                 ModelBounds.topShare(profile, profile.shareOfTop(material.massDepth(depth), chi)))).toList());
     }
 }

@@ -30,8 +30,8 @@ public record FilmSignal(Material film, Material substrate, Line line, DepthProf
     public static final double HEAVY_REACH = 0.52;
     /** The same for a thickness read back from a ratio, which reads up to 1.17 times the truth. */
     public static final double READ_BACK_REACH = 0.6;
-    private static final double INTEGRATED_LOW = 0.85;
-    private static final double INTEGRATED_HIGH = 1.15;
+    static final double INTEGRATED_LOW = 0.85;
+    static final double INTEGRATED_HIGH = 1.15;
 
     /** What the linear formula is worth for a film on a substrate. */
     public enum Applicability {
@@ -74,6 +74,11 @@ public record FilmSignal(Material film, Material substrate, Line line, DepthProf
     /** k with the rise of generation through the film and the film's own absorption; within 15 % in all comparisons. */
     public double integratedRatio(double massThickness) {
         return fraction() * profile.emittedFromTop(check(massThickness), filmChi) / pureEmission;
+    }
+
+    /** The same with its bounds. */
+    Estimate integrated(double massThickness) {
+        return Estimate.ofRatios(integratedRatio(massThickness), INTEGRATED_LOW, INTEGRATED_HIGH);
     }
 
     /**

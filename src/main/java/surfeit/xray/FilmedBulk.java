@@ -1,6 +1,7 @@
 package surfeit.xray;
 
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedSet;
@@ -28,9 +29,14 @@ public final class FilmedBulk {
 
         /** The mass fraction read, before closing. */
         double read(double massThickness) {
+            return read(massThickness, 1);
+        }
+
+        /** The same with the film's part taken this many times. */
+        double read(double massThickness, double filmFactor) {
             double below = inBulk == 0 ? 0 : inBulk * fromBelow(massThickness);
             double film = inFilm == 0 ? 0 : inFilm * profile.emittedFromTop(massThickness, filmChi);
-            return (below + film) / emitted;
+            return (below + film * filmFactor) / emitted;
         }
 
         /** What comes from below the film and out through it. */
@@ -50,21 +56,64 @@ public final class FilmedBulk {
      */
     public static Optional<FilmedBulk> of(Material film, Material bulk, double beamEnergyKev, double takeOffDeg,
                                           ProfileCache profiles) {
-        SortedSet<Element> elements = new TreeSet<>(bulk.massFractions().keySet());
-        elements.addAll(film.massFractions().keySet());
-        elements.removeIf(element -> bulk.massFraction(element) + film.massFraction(element) == 0);
+        SortedSet<Element> elements = elements(film, bulk);
+        FilmedBulk filmed = ofSeen(film, bulk, beamEnergyKev, takeOffDeg, profiles);
+        return filmed.seen.size() == elements.size() ? Optional.of(filmed) : Optional.empty();
+    }
+
+    /** The same over those elements that have a line. */
+    static FilmedBulk ofSeen(Material film, Material bulk, double beamEnergyKev, double takeOffDeg,
+                             ProfileCache profiles) {
         Map<Element, Seen> seen = new LinkedHashMap<>();
-        for (Element element : elements) {
+        for (Element element : elements(film, bulk)) {
             Optional<Line> line = LineChoice.at(element, beamEnergyKev).chosen();
             if (line.isEmpty()) {
-                return Optional.empty();
+                continue;
             }
             DepthProfile profile = profiles.profile(bulk, line.get(), beamEnergyKev);
             double bulkChi = Absorption.chi(line.get(), bulk, takeOffDeg);
             seen.put(element, new Seen(line.get(), profile, bulkChi, Absorption.chi(line.get(), film, takeOffDeg),
                 profile.emitted(bulkChi), bulk.massFraction(element), film.massFraction(element)));
         }
-        return Optional.of(new FilmedBulk(seen));
+        return new FilmedBulk(seen);
+    }
+
+    private static SortedSet<Element> elements(Material film, Material bulk) {
+        SortedSet<Element> elements = new TreeSet<>(bulk.massFractions().keySet());
+        elements.addAll(film.massFractions().keySet());
+        elements.removeIf(element -> bulk.massFraction(element) + film.massFraction(element) == 0);
+        return elements;
+    }
+
+    /** The elements of film and bulk that are read. */
+    List<Element> elements() {
+        return List.copyOf(seen.keySet());
+    }
+
+    /**
+     * What is read of an element at a mass thickness in g/cm², with bounds from the film's parts at 0.85 to 1.15 of the
+     * truth; empty where the film is thicker than the comparison reached for any line.
+     */
+    Optional<ElementReading> reading(Element element, double massThickness) {
+        if (seen.keySet().stream().anyMatch(any -> massThickness > reach(any))) {
+            return Optional.empty();
+        }
+        double least = 1 / FilmSignal.INTEGRATED_HIGH;
+        double most = 1 / FilmSignal.INTEGRATED_LOW;
+        List<Element> elements = elements();
+        double[] read = elements.stream().mapToDouble(any -> seen.get(any).read(massThickness)).toArray();
+        return Optional.of(ElementReading.of(new Estimate(fraction(element, massThickness, 1, 1),
+            fraction(element, massThickness, least, most), fraction(element, massThickness, most, least)), elements,
+            read, elements.indexOf(element)));
+    }
+
+    private double fraction(Element element, double massThickness, double ownFilm, double otherFilm) {
+        double own = own(element).read(massThickness, ownFilm);
+        double others = 0;
+        for (Map.Entry<Element, Seen> entry : seen.entrySet()) {
+            others += entry.getKey().equals(element) ? 0 : entry.getValue().read(massThickness, otherFilm);
+        }
+        return own / (own + others);
     }
 
     /** Mass fractions read at a mass thickness in g/cm², over the elements of bulk and film. */

@@ -50,9 +50,10 @@ public record SignalDepths(SignalDepthQuery query, double backscatterCoefficient
         double diameter = LateralSpread.withProbeNm(
             LateralSpread.reedDiameterNm(material, line.edgeEnergyKev(), beam), query.probeDiameterNm());
         return new SignalDepth(line.element(), line, beam, line.overvoltage(beam), Excitation.of(line, beam),
-            choice.chosen().filter(line::equals).isPresent(), Absorption.factor(profile, line, material, takeOff),
-            DepthFigures.of(profile, material, 0),
-            DepthFigures.of(profile, material, Absorption.chi(line, material, takeOff)), diameter,
+            choice.chosen().filter(line::equals).isPresent(), query.resolution().fwhmEv(line.energyKev()),
+            Absorption.coefficient(line, material), Absorption.factor(profile, line, material, takeOff),
+            DepthFigures.of(profile, material, 0, query.topDepthsNm()),
+            DepthFigures.of(profile, material, Absorption.chi(line, material, takeOff), query.topDepthsNm()), diameter,
             ElectronRange.andersonHaslerNm(material, line.edgeEnergyKev(), beam), overlaps(query, line, beam),
             caveats(query, line, profile));
     }

@@ -42,6 +42,22 @@ public final class TakeOff {
     }
 
     /**
+     * Tilt of the surface of a sphere where the beam meets it, in degrees: sin t = 2 offset/diameter.
+     *
+     * <p>With the azimuth between the way out from the top and the detector it gives in {@link #tiltedDeg} what
+     * {@link #onSphereDeg} gives. Lengths in one unit.
+     *
+     * @throws IllegalArgumentException where the beam passes by
+     */
+    public static double tiltOnSphereDeg(double diameter, double offset) {
+        if (!(diameter > 0 && offset >= 0 && 2 * offset < diameter)) {
+            throw new IllegalArgumentException("An offset of " + offset + " from the top of a sphere with a diameter of "
+                + diameter + " lies beside it: expected 0 or more and less than the radius.");
+        }
+        return Math.toDegrees(Math.asin(2 * offset / diameter));
+    }
+
+    /**
      * Way out of a sphere, in radii, from a depth straight below the point of entry.
      *
      * <pre>   p = (x, y, sqrt(1 - x² - y²) - depth),  L = -p.d + sqrt((p.d)² + 1 - p.p) </pre>

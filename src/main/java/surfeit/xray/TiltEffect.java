@@ -1,5 +1,7 @@
 package surfeit.xray;
 
+import java.util.List;
+
 /**
  * How much local tilt changes the ratio of two lines, as a factor on the ratio a level surface gives.
  *
@@ -23,18 +25,23 @@ public record TiltEffect(Line first, Line second, TiltRange range, double lowFac
         Ratio ratio = new Ratio(profiles.profile(material, first, beamEnergyKev),
             profiles.profile(material, second, beamEnergyKev), MassAbsorption.standard().coefficient(first, material),
             MassAbsorption.standard().coefficient(second, material));
-        double fullError = LineChoice.soft(first) || LineChoice.soft(second) ? SOFT_LINE_ERROR : HARD_LINE_ERROR;
         double level = ratio.at(range.nominalDeg());
         double low = 1;
         double high = 1;
         for (int i = 0; i <= STEPS; i++) {
             double angle = range.lowDeg() + (range.highDeg() - range.lowDeg()) * i / STEPS;
             double factor = ratio.at(angle) / level;
-            double error = fullError * Math.min(1, Math.abs(angle - range.nominalDeg()) / FULL_ERROR_DEG);
+            double error = error(List.of(first, second), angle - range.nominalDeg());
             low = Math.min(low, factor * (1 - error));
             high = Math.max(high, factor * (1 + error));
         }
         return new TiltEffect(first, second, range, low, high);
+    }
+
+    /** Relative error of the ratio of two of these lines, at a change of the take-off angle in degrees. */
+    static double error(List<Line> lines, double changeDeg) {
+        double full = lines.stream().anyMatch(LineChoice::soft) ? SOFT_LINE_ERROR : HARD_LINE_ERROR;
+        return full * Math.min(1, Math.abs(changeDeg) / FULL_ERROR_DEG);
     }
 
     /** The factor at one take-off angle, without model error. */

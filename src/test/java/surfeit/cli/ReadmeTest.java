@@ -68,6 +68,25 @@ class ReadmeTest {
     }
 
     @Test
+    void the_first_command_answers_for_that_table_what_is_shown() throws IOException {
+        String section = section("## Your own table");
+        Matcher table = Pattern.compile("```\\n(label,.*?)```", Pattern.DOTALL).matcher(section);
+        Matcher command = Pattern.compile("surfeit\\.jar (interpret .+)").matcher(section);
+        Matcher shown = Pattern.compile("```\\n(feature .*?)```", Pattern.DOTALL).matcher(section);
+        assertThat(table.find() && command.find() && shown.find()).isTrue();
+        Path file = Files.writeString(folder.resolve("my-spots.csv"), table.group(1));
+        CommandRun run = CommandRun.of((Object[]) command.group(1).strip().replace("my-spots.csv", file.toString()).split(" "));
+        assertThat(run.code()).as(run.err()).isZero();
+        for (String part : shown.group(1).strip().split("\n\n|(?=- )")) {
+            assertThat(withoutRules(plain(run.out()))).contains(withoutRules(plain(part)).strip());
+        }
+    }
+
+    private static String withoutRules(String table) {
+        return table.replaceAll("-{2,}", "-");
+    }
+
+    @Test
     void the_worked_case_quotes_what_the_program_says() throws IOException, InterruptedException {
         String section = section("## A worked case: as made against etched");
         StringBuilder said = new StringBuilder();

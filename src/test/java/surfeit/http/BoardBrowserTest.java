@@ -51,7 +51,7 @@ class BoardBrowserTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"light, 1400, 1000", "dark, 1400, 1000", "light, 390, 844", "dark, 390, 844"})
+    @CsvSource({"light, 1400, 1000", "dark, 1400, 1000", "light, 1000, 800", "light, 390, 844", "dark, 390, 844"})
     void every_page_can_be_read_light_and_dark_wide_and_narrow(String scheme, int width, int height) {
         browser.prefer(scheme);
         browser.size(width, height);
@@ -60,6 +60,8 @@ class BoardBrowserTest {
             browser.picture(path.replaceAll("[^a-z-]+", "-").substring(1) + "-" + scheme + "-" + width);
             assertThat(browser.value("document.scrollingElement.scrollWidth").asInt()).as(path)
                 .isLessThanOrEqualTo(width);
+            assertThat(browser.value("Math.min(...[...document.querySelectorAll('.finding')].map(e => e.offsetWidth), 999)")
+                .asInt()).as("width left to what was found").isGreaterThan(230);
             JsonNode faint = browser.value(Contrast.SCRIPT);
             assertThat(faint.path("looked").asInt()).isGreaterThan(10);
             assertThat(faint.path("faint")).as(path + ", " + scheme).isEmpty();
@@ -167,6 +169,29 @@ class BoardBrowserTest {
         assertThat(browser.text("#content")).contains("Cu enriched", "What else could explain it", "History",
             "Take it along", "P1-d1");
         assertThat(browser.value("document.querySelectorAll('figure').length").asInt()).isEqualTo(4);
+    }
+
+    @Test
+    void a_sample_is_compared_with_another_one_without_a_script() {
+        service.put("/v1/samples/braze-again", "{\"alloy\": \"ag-cu-eutectic\"}");
+        service.post("/v1/samples/braze-again/spots", "text/csv", InventedPowder.WIDE);
+        try {
+            browser.scripts(false);
+            go("/samples/braze-patches");
+            browser.type("[name=b]", "braze-again");
+            browser.click(".compare button");
+        } finally {
+            browser.scripts(true);
+        }
+        assertThat(browser.value("location.pathname + location.search").asText())
+            .isEqualTo("/v1/comparisons.svg?a=braze-patches&b=braze-again");
+        assertThat(browser.value("document.querySelector('title').textContent").asText())
+            .isEqualTo("braze-patches against braze-again");
+        go("/samples/braze-patches");
+        browser.value("[...document.querySelectorAll('.compare button')].map(button => "
+            + "button.getAttribute('formaction') ?? button.form.getAttribute('action'))").forEach(address ->
+                assertThat(service.get(address.asText() + "?a=braze-patches&b=braze-again").status())
+                    .as(address.asText()).isEqualTo(200));
     }
 
     @Test

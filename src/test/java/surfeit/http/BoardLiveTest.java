@@ -2,6 +2,7 @@ package surfeit.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Arrays;
 import java.util.Locale;
 import org.junit.jupiter.api.AfterAll;
@@ -61,6 +62,35 @@ class BoardLiveTest {
         assertThat(browser.value("document.querySelector('#s-just-made').classList.contains('fresh')").asBoolean())
             .isTrue();
         browser.picture("live");
+    }
+
+    @Test
+    void lines_that_did_not_change_stay_where_they_are_untouched_and_all_stand_as_on_a_page_loaded_anew() {
+        String lines = "[...document.querySelectorAll('.samples tbody')].map(line => line.id + ' ' + line.dataset.state)";
+        go("/samples");
+        browser.value("void document.querySelectorAll('.samples tbody').forEach(line => line.untouched = true)");
+        String third = browser.value("document.querySelectorAll('.samples tbody')[2].id").asText();
+        String text = "document.querySelector('#" + third + " .finding')";
+        browser.value("void getSelection().selectAllChildren(" + text + ")");
+        String selected = browser.value("getSelection().toString()").asText();
+        for (int line : new int[] {9, 4, 30}) {
+            String changed = browser.value("document.querySelectorAll('.samples tbody')[" + line + "].id").asText();
+            String element = changed.contains("braze") ? "Ag at%;Cu at%" : changed.contains("alsi") ? "Al at%;Si at%"
+                : "Sn at%;Bi at%";
+            assertThat(service.post("/v1/samples/" + changed.substring(2) + "/spots", "text/csv",
+                "label;particle;feature;" + element + "\nanew;P1;matrix;60;40\n").status()).isEqualTo(201);
+            browser.waitFor("document.getElementById('" + changed + "').classList.contains('fresh')");
+        }
+        // the clock of this service stands still: names decide the order
+        service.put("/v1/samples/aaa-first", "{\"alloy\": \"ag-cu-eutectic\"}");
+        browser.waitFor("document.querySelector('.samples tbody').id === 's-aaa-first'");
+        assertThat(browser.value("document.querySelectorAll('.samples tbody').length").asInt()).isEqualTo(50);
+        assertThat(browser.value("[...document.querySelectorAll('.samples tbody')].filter(line => line.untouched)"
+            + ".length").asInt()).as("of fifty, three changed and one was pushed to the next page").isEqualTo(46);
+        assertThat(selected).isNotBlank().isEqualTo(browser.value("getSelection().toString()").asText());
+        JsonNode followed = browser.value(lines);
+        go("/samples");
+        assertThat(browser.value(lines)).isEqualTo(followed);
     }
 
     @Test

@@ -7,7 +7,11 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
@@ -52,6 +56,44 @@ class ClientColumnsTest {
             target.path("columns").forEach(column -> selected.add(column.path("selector").asText()))));
         assertThat(selected).isNotEmpty();
         assertThat(columns).containsAll(selected);
+    }
+
+    @Test
+    void the_dashboard_asks_for_metrics_and_labels_the_service_has() throws Exception {
+        Map<String, Set<String>> served = new HashMap<>();
+        // the collector makes this one itself, for every service it asks
+        served.put("up", Set.of());
+        // a request is counted when its last byte is sent, which its client may see a moment earlier
+        for (int i = 0; i < 100 && !served.containsKey("surfeit_http_requests_total"); i++) {
+            Thread.sleep(20);
+            ExpositionFormat.read(service.get("/metrics").text()).forEach(sample ->
+                served.put(sample.name(), sample.labels().keySet()));
+        }
+        List<String> asked = new ArrayList<>();
+        for (JsonNode panel : new ObjectMapper().readTree(client("dashboard.json")).path("panels")) {
+            for (JsonNode target : panel.path("targets")) {
+                List<String> metrics = matches("([a-z_]+)\\{", target.path("expr").asText());
+                assertThat(metrics).as(target.path("expr").asText()).hasSizeLessThanOrEqualTo(1);
+                asked.addAll(metrics);
+                for (String metric : metrics) {
+                    assertThat(served).containsKey(metric);
+                    Set<String> known = new HashSet<>(served.get(metric));
+                    // what the collector adds to every sample
+                    known.add("job");
+                    String query = target.path("expr").asText();
+                    assertThat(known).as(query).containsAll(matches("([a-z_]+)=\"", query))
+                        .containsAll(matches("by \\(([a-z_]+)\\)", query))
+                        .containsAll(matches("\\{\\{([a-z_]+)}}", target.path("legendFormat").asText()));
+                }
+            }
+        }
+        assertThat(asked).contains("up").anyMatch(name -> name.startsWith("jvm_"));
+        assertThat(asked).containsAll(served.keySet().stream().filter(name -> name.startsWith("surfeit_"))
+            .filter(name -> !name.matches(".*_(sum|count)|surfeit_last_event_id")).toList());
+    }
+
+    private static List<String> matches(String pattern, String text) {
+        return Pattern.compile(pattern).matcher(text).results().map(found -> found.group(1)).toList();
     }
 
     @Test

@@ -32,7 +32,8 @@ class ExamplesTest {
         Map.entry("interpretationMarkdown", "Copper-rich patches to read"), Map.entry("resultPage", "One page"),
         Map.entry("resultsCsv", "One row per spot and element"), Map.entry("resultsNdjson", "One row a line"),
         Map.entry("storedInterpretation", "A frozen answer, stale by now"), Map.entry("storedInterpretationPage", "One page"),
-        Map.entry("signalDepths", "An alloy at one beam energy"), Map.entry("plan", "From numbers"),
+        Map.entry("signalDepths", "An alloy at one beam energy"),
+        Map.entry("surfaceDepths", "An oil film and a small patch on an alloy"), Map.entry("plan", "From numbers"),
         Map.entry("beamPlan", "A beam energy for a film"), Map.entry("comparison", "An etched lot"),
         Map.entry("comparisonCsv", "An etched lot as rows"), Map.entry("comparisonMarkdown", "An etched lot to read"));
     private static RunningService service;
@@ -54,6 +55,7 @@ class ExamplesTest {
         ANSWERS.put("plan", service.post("/v1/plans", EXAMPLES.path("planRequest").path("value").toString()));
         ANSWERS.put("beamPlan", service.post("/v1/plans", EXAMPLES.path("beamRequest").path("value").toString()));
         ANSWERS.put("signalDepths", service.post("/v1/signal-depths", EXAMPLES.path("signalDepthRequest").path("value").toString()));
+        ANSWERS.put("surfaceDepths", service.post("/v1/signal-depths", EXAMPLES.path("surfaceRequest").path("value").toString()));
         ANSWERS.put("resultsNdjson", service.get("/v1/results.ndjson?element=Cu"));
         service.send("POST", "/v1/samples/A7/interpretations", new byte[0]);
         service.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}", "If-Match", "*");

@@ -3,6 +3,7 @@ package surfeit.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.StringReader;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.AfterAll;
@@ -76,6 +77,16 @@ class FigureRouteTest {
         }
         assertThat(title(service.post("/v1/interpretations.svg?alloy=ag-cu-eutectic&beam_energy_kev=15&figure=depths",
             "text/csv", InventedPowder.WIDE))).endsWith("how deep the signal comes from");
+    }
+
+    @Test
+    void spots_in_a_file_that_has_a_name_are_reported_under_it() {
+        byte[] table = InventedPowder.WIDE.getBytes(StandardCharsets.UTF_8);
+        String[] headers = {"Content-Type", "text/csv", "Content-Disposition", "attachment; filename=\"lot <8>.csv\""};
+        assertThat(title(service.send("POST", "/v1/interpretations.svg?alloy=ag-cu-eutectic", table, headers)))
+            .isEqualTo("lot <8>.csv: enrichment factors by feature");
+        assertThat(parsed(service.send("POST", "/v1/interpretations.html?alloy=ag-cu-eutectic", table, headers))
+            .getTextContent()).contains("lot <8>.csv: enrichment and depletion at the surface");
     }
 
     @Test

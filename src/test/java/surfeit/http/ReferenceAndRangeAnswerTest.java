@@ -66,7 +66,7 @@ class ReferenceAndRangeAnswerTest {
         assertThat(silver.path("log_odds_u_shared_after").asDouble())
             .isCloseTo(silver.path("log_odds_u_shared_before").asDouble() * Math.sqrt(0.2), within(1e-3));
         assertThat(ask(".md", five).text()).contains("Every spot was multiplied by true over measured fraction of the"
-            + " reference piece (Ag x1.082, Cu x0.897)");
+            + " reference piece (Ag by 1.082, Cu by 0.897)");
         assertThat(ask("", five).json().at("/groups/0/elements/0/verdict").asText()).isEqualTo("consistent");
         assertThat(ask("", "").json().at("/groups/0/elements/0/verdict").asText()).isEqualTo("inconclusive");
     }

@@ -16,6 +16,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import surfeit.fuzz.PlainTable;
 import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
 import surfeit.lab.TokenScope;
 
 /**
@@ -83,8 +84,12 @@ final class RequestFuzz implements AutoCloseable {
         for (String pair : first.replaceAll("^[^?]*\\??", "").split("&")) {
             query.put(pair.split("=", 2)[0], List.of(pair.contains("=") ? pair.split("=", 2)[1] : ""));
         }
-        List<String> list = new Parameters(query, query.keySet()).list(address);
-        return cursor.replaceFirst(Cursor.of(list, cursor.group(1)));
+        try {
+            List<String> list = new Parameters(query, query.keySet()).list(address);
+            return cursor.replaceFirst(Cursor.of(list, cursor.group(1)));
+        } catch (ProblemException e) {
+            return first; // an address that is refused has no list to go on in
+        }
     }
 
     private byte[] send(String first, String fields, byte[] body) throws IOException {

@@ -37,8 +37,8 @@ import surfeit.spot.Judgement;
  * exactly.
  */
 public final class Invented {
-    public static final Provenance PROVENANCE = new Provenance("0.1.0", Optional.of("A7"), OptionalLong.of(7),
-        "2026-11-20T14:03:00+01:00", Map.of("elements.csv", "00ff"), Map.of());
+    public static final Provenance PROVENANCE = new Provenance("0.1.0", Optional.of("A7"), Optional.empty(),
+        OptionalLong.of(7), "2026-11-20T14:03:00+01:00", Map.of("elements.csv", "00ff"), Map.of());
 
     private Invented() {
     }

@@ -48,7 +48,7 @@ class MarkdownReportTest {
             | dark patch | Ag | 60.1 | 21.9 \u00b1 1.2 | 0.364 (0.284 to 0.457) | depleted | 1 in 830 |
             | dark patch | Cu | 39.9 | 78.1 \u00b1 1.2 | 1.96 (1.71 to 2.15) | enriched, beyond the margin | 1 in 830 |
 
-            u is the combined standard uncertainty; factors carry a 95 % interval. Confidence is one less""");
+            u is the combined standard uncertainty; factors carry a 95 % interval. Confidence is one minus""");
         assertThat(document).contains("""
             | groups | element | odds ratio (low to high) | difference (low to high) | verdict | p adjusted |
             | --- | --- | --- | --- | --- | --- |
@@ -75,7 +75,7 @@ class MarkdownReportTest {
         assertThat(document).endsWith("""
             ## To compute it again
 
-            - Surfeit 0.1.0; method "particle means on the logit scale", version 1
+            - Surfeit 0.1.0 (method "particle means on the logit scale", version 1)
             - Sample A7, revision 7
             - Computed 2026-11-20T14:03:00+01:00
             - Table elements.csv: SHA-256 00ff
@@ -111,7 +111,7 @@ class MarkdownReportTest {
             .element("Ag", 0.601, depleted(0.2, 0.01).factor(0.3, 0.2, 0.4).p(0.01))
             .element("Cu", 0.399, enriched(0.8, 0.01).factor(2, 1.9, 2.1).p(0.01)).rival(hostile)
             .caveat(Caveat.note("x", "- # heading\r\n## forged")).build());
-        String document = document(answer, new Provenance("0.1.0", Optional.of("<i>A7</i>"), OptionalLong.empty(),
+        String document = document(answer, new Provenance("0.1.0", Optional.of("<i>A7</i>"), Optional.empty(), OptionalLong.empty(),
             "2026-11-20T14:03:00Z",
             Map.of(), Map.of()));
         assertThat(document).startsWith("# Sample &lt;i&gt;A7&lt;/i&gt;: enrichment")

@@ -19,8 +19,9 @@ class MethodsTextTest {
             Map.of("Ag", "La"))).isEqualTo(
             "Compositions were measured by energy-dispersive X-ray spectrometry (EDS; ISO 22309) in spot mode at 15 "
             + "keV: 24 spots on 4 particles in 1 session. Lines used: Ag La. Other lines were not stated; at 15 keV "
-            + "they are usually Cu Ka. Results were converted to atomic fractions and normalised to 100 at% over the "
-            + "nominal elements Ag and Cu; all other elements were left out before normalising. Spots were averaged "
+            + "they are usually Cu Ka. Mass fractions were converted to atomic fractions with the atomic weights of "
+            + "2021 (Prohaska et al. 2022), and results normalised to 100 at% over the nominal elements Ag and Cu; all "
+            + "other elements were left out before normalising. Spots were averaged "
             + "within each particle (means) and particles, unweighted, "
             + "within each group, so that the particle is the unit that repeats. The random uncertainty of a group is "
             + "the standard error of its particle means (k - 1 degrees of freedom). The calibration error shared by "
@@ -78,7 +79,7 @@ class MethodsTextTest {
         String methods = MethodsText.of(Invented.answer(Invented.AG_CU, Invented.copperRichPatches().build()),
             Map.of());
         assertThat(Reference.citedIn(methods)).containsExactly(Reference.AITCHISON, Reference.HOLM,
-            Reference.ISO_22309, Reference.GUM, Reference.NEWBURY_RITCHIE, Reference.SATTERTHWAITE,
+            Reference.ISO_22309, Reference.GUM, Reference.NEWBURY_RITCHIE, Reference.PROHASKA, Reference.SATTERTHWAITE,
             Reference.SCHUIRMANN, Reference.WELCH);
         assertThat(Reference.values()).allSatisfy(reference ->
             assertThat(reference.text()).containsAnyOf("from memory", "read"));

@@ -106,6 +106,16 @@ class PlainWordsOfManyTest {
     }
 
     @Test
+    void next_steps_that_differ_say_which_element_they_are_for() {
+        GroupBuilder group = new GroupBuilder("rim", 6, "P1", "P2", "P3")
+            .element(unsettled("Al", 0.87, Reason.CALIBRATION, 1.6)).element(unsettled("Si", 0.12, Reason.CALIBRATION, 1.5))
+            .element(finding("Mg", 0.01, inconclusive(0, 0.001).because(Reason.LIMIT_ABOVE_NOMINAL))
+                .belowLimit(6, 0.02, false).nextStep("A lower limit is needed: count longer"));
+        assertThat(sentence(AL_SI_MG, group)).endsWith(
+            "For Al and Si: Measure more. For Mg: A lower limit is needed: count longer.");
+    }
+
+    @Test
     void a_limit_hardly_below_nominal_cannot_tell_either() {
         GroupBuilder group = new GroupBuilder("rim", 6, "P1", "P2", "P3")
             .element(asNominal("Al", 0.87)).element(asNominal("Si", 0.12))

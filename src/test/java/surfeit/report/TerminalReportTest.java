@@ -63,7 +63,7 @@ class TerminalReportTest {
         - Fine powder: do not open in the open lab.
 
         How sure
-        - Confidence is one less the p value that carries the verdict. Enriched or depleted: if nothing
+        - Confidence is one minus the p value that carries the verdict. Enriched or depleted: if nothing
           differed, a result this strong would appear in at most 1 in N samples, with N = 1 / (1 -
           confidence), counted over all elements and groups of the answer together. Consistent: if the
           shift reached the margin, a result this close to nominal would appear in at most 1 in N samples.
@@ -140,5 +140,13 @@ class TerminalReportTest {
         StringBuilder out = new StringBuilder();
         TerminalReport.write(answer, "Sample A7", signs, out);
         return out.toString();
+    }
+
+    @Test
+    void units_are_shown_in_signs_that_the_terminal_can_show() throws IOException {
+        Interpretation answer = Invented.answer(Invented.AG_CU, Invented.copperRichPatches()
+            .caveat(Caveat.note("invented", "A film of 2.7 \u00b5g/cm\u00b2 on patches of 3.2 \u00b5m.")).build());
+        assertThat(text(answer, Signs.UNICODE)).contains("2.7 \u00b5g/cm\u00b2 on patches of 3.2 \u00b5m.");
+        assertThat(text(answer, Signs.ASCII)).contains("2.7 ug/cm2 on patches of 3.2 um.");
     }
 }

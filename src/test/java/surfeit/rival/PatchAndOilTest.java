@@ -49,7 +49,7 @@ class PatchAndOilTest {
         assertThat(patch.rivals()).filteredOn(rival -> rival.code() == Cause.SMALL_PATCH).singleElement()
             .satisfies(size -> {
             assertThat(size.couldExplain()).isEqualTo(CouldExplain.IN_PART);
-            assertThat(size.assumes()).contains("1.2 um").contains("the patch itself would hold");
+            assertThat(size.assumes()).contains("1.2 \u00b5m").contains("the patch itself would hold");
         });
     }
 

@@ -86,7 +86,7 @@ class DepthReaderTest {
         assertThat(thicknessNm).isBetween(nm.low(), nm.high());
         assertThat(nm.low()).isPositive();
         assertThat(reading.energies()).extracting(DepthReading.AtEnergy::beamEnergyKev).containsExactly(5.0, 20.0);
-        assertThat(reading.detail()).contains("fades as the beam reaches deeper, as a film", "ug/cm2",
+        assertThat(reading.detail()).contains("fades as the beam reaches deeper, as a film", "\u00b5g/cm\u00b2",
             "patch narrow against the X-ray source");
     }
 

@@ -71,7 +71,7 @@ class ReferenceSpotsTest {
             .isCloseTo(Math.sqrt(0.2), within(1e-3));
         assertThat(silver.randomUncertaintyAdded()).isGreaterThan(0);
         assertThat(use.explanation()).isEqualTo("Every spot was multiplied by true over measured fraction of the "
-            + "reference piece (Ag x1.082, Cu x0.897) and closed again; the standard uncertainty of calibration in log odds "
+            + "reference piece (Ag by 1.082, Cu by 0.897) and closed again; the standard uncertainty of calibration in log odds "
             + "goes from Ag 0.177 to 0.079, Cu 0.177 to 0.079.");
     }
 

@@ -61,7 +61,12 @@ class SampleSumsTest {
     }
 
     private static SampleSums sums(Sample sample, Nominal nominal, SpotSource source, GroupBy by) {
-        return SampleSums.of(sample, nominal, PHASES, source, Map.of(by, 1000), Answers.LIMIT).get(by);
+        return all(sample, nominal, PHASES, source, Map.of(by, 1000), Answers.LIMIT).get(by);
+    }
+
+    private static Map<GroupBy, SampleSums> all(Sample sample, Nominal nominal, List<Phase> phases, SpotSource source,
+                                                Map<GroupBy, Integer> mostParticles, double limit) {
+        return GrowingSums.of(sample, nominal, phases, source, mostParticles, limit).finish(source);
     }
 
     private static SampleSums sums(SpotSource source, GroupBy by) {
@@ -116,9 +121,9 @@ class SampleSumsTest {
         assertThat(sums(Answers.sample(RandomSpots.NOMINAL, AccuracyClass.STANDARDLESS, "O"), RandomSpots.NOMINAL, same,
             GroupBy.FEATURE).wentOn()).isFalse();
         assertThat(sums(SAMPLE, NominalText.parse("Ag:58,Cu:42", Basis.ATOMIC), same, GroupBy.FEATURE).wentOn()).isFalse();
-        assertThat(SampleSums.of(SAMPLE, RandomSpots.NOMINAL, PHASES, same, Map.of(GroupBy.FEATURE, 1000), 0.002)
+        assertThat(all(SAMPLE, RandomSpots.NOMINAL, PHASES, same, Map.of(GroupBy.FEATURE, 1000), 0.002)
             .get(GroupBy.FEATURE).wentOn()).isFalse();
-        assertThat(SampleSums.of(SAMPLE, RandomSpots.NOMINAL, PHASES.subList(1, PHASES.size()), same,
+        assertThat(all(SAMPLE, RandomSpots.NOMINAL, PHASES.subList(1, PHASES.size()), same,
             Map.of(GroupBy.FEATURE, 1000), Answers.LIMIT).get(GroupBy.FEATURE).wentOn()).isFalse();
         List<Spot> more = new ArrayList<>(spots);
         more.add(invented.onReference());
@@ -155,7 +160,7 @@ class SampleSumsTest {
         Judgement median = new Judgement(plain.marginOddsRatio(), plain.alpha(), plain.uLevel(),
             plain.referenceCorrelation(), SpotCentre.MEDIAN);
 
-        assertThat(SampleSums.of(SAMPLE, RandomSpots.NOMINAL, PHASES, source,
+        assertThat(all(SAMPLE, RandomSpots.NOMINAL, PHASES, source,
             Map.of(GroupBy.FEATURE, 3, GroupBy.SAMPLE, 1000), Answers.LIMIT)).containsOnlyKeys(GroupBy.SAMPLE);
         assertThat(SampleSums.canBeKept(SAMPLE)).isTrue();
         assertThat(SampleSums.canBeKept(Answers.sample(RandomSpots.NOMINAL, AccuracyClass.STANDARDLESS, "", median)))

@@ -134,4 +134,17 @@ class StudentTTest {
         assertThatThrownBy(() -> StudentT.quantile(probability, 3))
             .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("must lie between 0 and 1");
     }
+
+    @Test
+    void with_many_degrees_of_freedom_the_expansion_meets_the_fraction() {
+        for (double t = 2.5; t < 10; t += 0.01) {
+            double fraction = StudentT.twoSidedP(t, 1000 * (1 - 1e-14));
+            assertThat(StudentT.twoSidedP(t, 1000)).as("t = %s", t).isCloseTo(fraction, within(2e-13 * fraction));
+        }
+        for (double df = 1000; df <= 1e8; df *= 1.3) {
+            double fraction = StudentT.twoSidedP(10, df);
+            assertThat(StudentT.twoSidedP(Math.nextDown(10.0), df)).as("df = %s", df)
+                .isCloseTo(fraction, within(2e-13 * fraction));
+        }
+    }
 }

@@ -75,7 +75,11 @@ class KeptSumsTest {
             if (kind < 7) {
                 bench.post(NAME, invented.next(1 + random.nextInt(40)).toArray(Spot[]::new));
             } else if (kind < 12) {
-                bench.post(NAME, invented.next(257 + random.nextInt(200)).toArray(Spot[]::new));
+                List<Spot> many = invented.next(257 + random.nextInt(600));
+                if (random.nextInt(4) == 0) {
+                    many.add(random.nextInt(many.size()), invented.onReference());
+                }
+                bench.post(NAME, many.toArray(Spot[]::new));
             } else if (kind < 14) {
                 any().ifPresent(spot -> lab.correct(spot.id(), "misread", Expectation.NONE,
                     (present, sample) -> invented.again(present), LabBench.ANNA));

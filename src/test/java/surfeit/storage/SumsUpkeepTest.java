@@ -24,7 +24,8 @@ import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.GroupFinding;
-import surfeit.segregation.SampleSums;
+import surfeit.segregation.GrowingSums;
+import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
 
 /** When sums are kept of a sample's spots, go on, are forgotten, and what becomes of damaged ones. */
@@ -140,8 +141,9 @@ class SumsUpkeepTest {
         StoredSample other = lab.sample("A8");
         Alloy alloy = AlloyCatalogue.packaged().require(LabBench.AG_CU);
         bench.store().write(access -> {
-            access.keepSums(present, GroupBy.FEATURE, Optional.ofNullable(SampleSums.of(other.sample(),
-                alloy.nominal(), alloy.phases(), access.spotSource(other), Map.of(GroupBy.FEATURE, 9), 0.003)
+            SpotSource theirs = access.spotSource(other);
+            access.keepSums(present, GroupBy.FEATURE, Optional.ofNullable(GrowingSums.of(other.sample(),
+                alloy.nominal(), alloy.phases(), theirs, Map.of(GroupBy.FEATURE, 9), 0.003).finish(theirs)
                 .get(GroupBy.FEATURE)));
             return present;
         });

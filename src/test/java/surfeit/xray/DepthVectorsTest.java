@@ -56,10 +56,11 @@ class DepthVectorsTest {
     @MethodSource("cases")
     void stated_bounds_hold_the_monte_carlo_value(JsonNode vector) {
         read(vector);
-        DepthFigures emitted = DepthFigures.of(profile, host, chi);
+        DepthFigures emitted = DepthFigures.of(profile, host, chi, SignalDepthQuery.USUAL_TOP_DEPTHS_NM);
         holds(emitted.depth50Nm(), truth.get("d50_nm").asDouble());
         holds(emitted.depth90Nm(), truth.get("d90_nm").asDouble());
-        holds(DepthFigures.of(profile, host, 0).meanNm(), host.depthNm(truth.get("Rbar_g_cm2").asDouble()));
+        holds(DepthFigures.of(profile, host, 0, SignalDepthQuery.USUAL_TOP_DEPTHS_NM).meanNm(),
+            host.depthNm(truth.get("Rbar_g_cm2").asDouble()));
         JsonNode shares = truth.get("share_top_nm");
         emitted.shareOfTop().stream().filter(top -> shares.has(Integer.toString((int) top.depthNm())))
             .forEach(top -> holds(top.share(), shares.get(Integer.toString((int) top.depthNm())).asDouble()));

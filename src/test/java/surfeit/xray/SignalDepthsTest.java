@@ -122,4 +122,26 @@ class SignalDepthsTest {
         assertThat(depths.backscatterCoefficient()).isCloseTo(0.309, within(0.016));
         assertThat(depths.byBeamEnergy().get(0).electronRangeNm()).isCloseTo(1460, within(15.0));
     }
+
+    @Test
+    void thicknesses_of_the_top_may_be_chosen_and_come_in_order() {
+        SignalDepthQuery usual = SignalDepthQuery.of(Samples.silverCopper(), List.of(15.0));
+        SignalDepths own = SignalDepths.of(new SignalDepthQuery(usual.material(), List.of(15.0), 35, 0, 0,
+            Resolution.USUAL, 0, usual.others(), List.of(30.0, 3.0, 30.0)), profiles);
+        assertThat(line(own.byBeamEnergy().get(0), "Ag La").emitted().shareOfTop())
+            .extracting(DepthFigures.TopShare::depthNm).containsExactly(3.0, 30.0);
+        assertThatThrownBy(() -> new SignalDepthQuery(usual.material(), List.of(15.0), 35, 0, 0, Resolution.USUAL, 0,
+            usual.others(), List.of(-3.0))).hasMessageContaining("-3.0 nm");
+    }
+
+    // Fiori and Newbury's width at 130 eV: Cu K 149.3 eV. Elam's coefficient: Ag L in Ag 514.8 cm2/g.
+    @Test
+    void every_line_comes_with_its_width_and_its_absorption() {
+        assertThat(line(of(Samples.pure("Cu"), 15.0).byBeamEnergy().get(0), "Cu Ka").fwhmEv())
+            .isCloseTo(149.3, within(0.2));
+        Estimate mu = line(of(Samples.pure("Ag"), 15.0).byBeamEnergy().get(0), "Ag La").massAbsorption();
+        assertThat(mu.value()).isCloseTo(514.8, within(0.5));
+        assertThat(mu.low()).isCloseTo(0.9 * mu.value(), within(1e-9));
+        assertThat(mu.high()).isCloseTo(1.1 * mu.value(), within(1e-9));
+    }
 }

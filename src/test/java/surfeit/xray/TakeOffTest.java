@@ -43,4 +43,17 @@ class TakeOffTest {
         assertThatThrownBy(() -> TakeOff.pathOutOfSphere(35, 0, 0, 2.5, 0)).hasMessageContaining("2.5 radii");
         assertThatThrownBy(() -> TakeOff.tiltedDeg(0, 10, 0)).hasMessageContaining("0.0 degrees");
     }
+
+    @ParameterizedTest
+    @CsvSource({"0,0", "0.25,0", "0.5,60", "0.5,180", "0.7,90"})
+    void a_place_on_a_sphere_is_a_tilt_with_an_azimuth(double xOverRadius, double azimuth) {
+        double tilt = TakeOff.tiltOnSphereDeg(20, 10 * xOverRadius);
+        assertThat(TakeOff.tiltedDeg(35, tilt, azimuth))
+            .isCloseTo(TakeOff.onSphereDeg(35, xOverRadius, 0, azimuth), within(1e-9));
+    }
+
+    @Test
+    void a_beam_that_passes_the_sphere_by_meets_no_surface() {
+        assertThatThrownBy(() -> TakeOff.tiltOnSphereDeg(20, 10)).hasMessageContaining("less than the radius");
+    }
 }

@@ -46,6 +46,7 @@ public record SamplePage(Look look, StoredSample sample, long alloyRevision, Str
                 .raw(methods).close("details");
         }
         page.close("article");
+        CompareForm.write(name, page);
         return new PageFrame(name, "sample", look, "/samples/" + name, Map.of()).html(page.toString(), names);
     }
 }

@@ -39,12 +39,16 @@ public record SpotsSection(List<Element> elements, List<SpotReading> shown, long
             .open("thead").open("tr").element("th", "spot", "scope", "col").element("th", "feature", "scope", "col")
             .element("th", "particle", "scope", "col").element("th", "session", "scope", "col");
         elements.forEach(element -> page.element("th", element.symbol() + " at%", "scope", "col", "class", "number"));
-        page.element("th", "acquired", "scope", "col").close("tr").close("thead").open("tbody");
-        shown.forEach(reading -> row(reading, page));
+        boolean timed = shown.stream().anyMatch(reading -> reading.spot().acquiredTime().isPresent());
+        if (timed) {
+            page.element("th", "acquired", "scope", "col");
+        }
+        page.close("tr").close("thead").open("tbody");
+        shown.forEach(reading -> row(reading, timed, page));
         page.close("tbody").close("table").close("div").close("section");
     }
 
-    private void row(SpotReading reading, Markup page) {
+    private void row(SpotReading reading, boolean timed, Markup page) {
         Spot spot = reading.spot();
         page.open("tr").open("th", "scope", "row").name(spot.label()).close("th");
         name(spot.feature(), page);
@@ -56,9 +60,12 @@ public record SpotsSection(List<Element> elements, List<SpotReading> shown, long
                 .ifPresentOrElse(own -> value(own, page), () -> page.text("\u2013"));
             page.close("td");
         }
-        page.open("td");
-        spot.acquiredTime().ifPresent(time -> Moment.write(time.toInstant(), page));
-        page.close("td").close("tr");
+        if (timed) {
+            page.open("td");
+            spot.acquiredTime().ifPresent(time -> Moment.write(time.toInstant(), page));
+            page.close("td");
+        }
+        page.close("tr");
     }
 
     private static void name(Optional<String> word, Markup page) {
@@ -74,6 +81,6 @@ public record SpotsSection(List<Element> elements, List<SpotReading> shown, long
         }
         OptionalDouble limit = reading.limit();
         page.text(reading.belowLimit() && limit.isPresent() ? "< " + Digits.nominalPercent(limit.getAsDouble())
-            : Digits.plain(reading.atomicFraction() * 100));
+            : Digits.inColumn(reading.atomicFraction() * 100));
     }
 }

@@ -12,36 +12,34 @@ import surfeit.xray.Estimate;
 import surfeit.xray.LineChoice;
 import surfeit.xray.LineTable;
 import surfeit.xray.MassAbsorption;
+import surfeit.xray.Material;
 import surfeit.xray.Overlap;
 import surfeit.xray.SignalDepth;
 import surfeit.xray.SignalDepths;
+import surfeit.xray.SurfaceReadings;
 
 /** Writes where the X-rays of a composition come from, per beam energy and line; bounds as {@code _low} and {@code _high}. */
 public final class SignalDepthDocument {
     private SignalDepthDocument() {
     }
 
-    public static void write(JsonGenerator json, SignalDepths depths) throws IOException {
+    public static void write(JsonGenerator json, SurfaceReadings answer) throws IOException {
+        SignalDepths depths = answer.depths();
         json.writeStartObject();
         json.writeObjectFieldStart("material");
-        json.writeNumberField("density_g_cm3", depths.query().material().densityGramPerCm3());
-        json.writeBooleanField("density_given", depths.query().material().densityGiven());
+        material(json, depths.query().material());
         json.writeNumberField("backscatter_coefficient", depths.backscatterCoefficient());
-        json.writeArrayFieldStart("elements");
-        for (Map.Entry<Element, Double> part : depths.query().material().massFractions().entrySet()) {
-            json.writeStartObject();
-            json.writeStringField("element", part.getKey().symbol());
-            json.writeNumberField("mass_percent", Numbers.inPercent(part.getValue()));
-            json.writeEndObject();
-        }
-        json.writeEndArray();
         json.writeEndObject();
         json.writeNumberField("take_off_angle_deg", depths.query().takeOffDeg());
         json.writeNumberField("tilt_deg", depths.query().tiltDeg());
+        json.writeNumberField("tilt_azimuth_deg", depths.query().tiltAzimuthDeg());
         json.writeNumberField("effective_take_off_angle_deg", depths.query().effectiveTakeOffDeg());
+        json.writeNumberField("probe_diameter_nm", depths.query().probeDiameterNm());
+        json.writeNumberField("detector_fwhm_ev", depths.query().resolution().fwhmAtMnKaEv());
+        SurfaceReadingWriter.question(json, answer.question());
         json.writeArrayFieldStart("beam_energies");
-        for (SignalDepths.AtBeamEnergy at : depths.byBeamEnergy()) {
-            write(json, at);
+        for (int i = 0; i < depths.byBeamEnergy().size(); i++) {
+            write(json, depths.byBeamEnergy().get(i), answer.readings().get(i));
         }
         json.writeEndArray();
         json.writeObjectFieldStart("reference_tables");
@@ -52,7 +50,22 @@ public final class SignalDepthDocument {
         json.writeEndObject();
     }
 
-    private static void write(JsonGenerator json, SignalDepths.AtBeamEnergy at) throws IOException {
+    /** What a solid consists of, into an object that is open. */
+    static void material(JsonGenerator json, Material material) throws IOException {
+        json.writeNumberField("density_g_cm3", material.densityGramPerCm3());
+        json.writeBooleanField("density_given", material.densityGiven());
+        json.writeArrayFieldStart("elements");
+        for (Map.Entry<Element, Double> part : material.massFractions().entrySet()) {
+            json.writeStartObject();
+            json.writeStringField("element", part.getKey().symbol());
+            json.writeNumberField("mass_percent", Numbers.inPercent(part.getValue()));
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+    }
+
+    private static void write(JsonGenerator json, SignalDepths.AtBeamEnergy at,
+                              SurfaceReadings.AtBeamEnergy readings) throws IOException {
         json.writeStartObject();
         json.writeNumberField("beam_energy_kev", at.beamEnergyKev());
         json.writeNumberField("electron_range_nm", at.electronRangeNm());
@@ -66,6 +79,7 @@ public final class SignalDepthDocument {
             json.writeString(choice.element().symbol());
         }
         json.writeEndArray();
+        SurfaceReadingWriter.readings(json, readings);
         json.writeEndObject();
     }
 
@@ -78,6 +92,8 @@ public final class SignalDepthDocument {
         json.writeNumberField("line_energy_kev", depth.line().energyKev());
         json.writeNumberField("edge_energy_kev", depth.line().edgeEnergyKev());
         json.writeNumberField("overvoltage", depth.overvoltage());
+        json.writeNumberField("detector_fwhm_ev", depth.fwhmEv());
+        bounded(json, "mass_absorption_cm2_g", depth.massAbsorption());
         bounded(json, "absorption_factor", depth.absorptionFactor());
         figures(json, depth.emitted());
         json.writeNumberField("lateral_diameter_nm", depth.lateralDiameterNm());

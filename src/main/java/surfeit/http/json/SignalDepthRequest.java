@@ -3,51 +3,62 @@ package surfeit.http.json;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedSet;
-import surfeit.composition.Basis;
-import surfeit.composition.Closure;
+import java.util.function.Function;
 import surfeit.composition.Nominal;
-import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
-import surfeit.xray.Material;
 import surfeit.xray.Resolution;
 import surfeit.xray.SignalDepthQuery;
+import surfeit.xray.SurfaceReadings;
 
 /**
  * The question where the X-rays of a composition come from, as JSON:
- * {@code {"alloy": ..., "density_g_cm3": null, "beam_energies_kev": [5, 15], "take_off_angle_deg": 35, "tilt_deg": 0}}.
- *
- * @param alloy           catalogue name, where no nominal is stated
- * @param nominal         the composition itself; it wins over the alloy
- * @param densityGPerCm3  density; the rule of mixtures by volume where it is not stated
+ * {@code {"alloy": ..., "density_g_cm3": null, "beam_energies_kev": [5, 15], "take_off_angle_deg": 35, "tilt_deg": 0}};
+ * beside it a film or a small patch whose readings are asked for.
  */
-public record SignalDepthRequest(Optional<String> alloy, Optional<Nominal> nominal, OptionalDouble densityGPerCm3,
-                                 List<Double> beamEnergiesKev, double takeOffDeg, double tiltDeg, Resolution resolution) {
+public final class SignalDepthRequest {
     private static final Keys<Fields> KEYS = new Keys<Fields>("a question of signal depths")
-        .key("alloy", (in, fields) -> fields.alloy = in.text())
-        .key("nominal", (in, fields) -> fields.nominal = NominalJson.read(in))
-        .key("density_g_cm3", (in, fields) -> fields.density = in.number("g/cm3"))
+        .key("alloy", (in, fields) -> fields.material.readAlloy(in))
+        .key("nominal", (in, fields) -> fields.material.readNominal(in))
+        .key("density_g_cm3", (in, fields) -> fields.material.readDensity(in))
         .key("beam_energies_kev", (in, fields) -> in.array("a list of beam energies in keV",
             () -> in.number("keV").ifPresent(fields.beams::add)))
+        .key("top_depths_nm", (in, fields) -> in.array("a list of thicknesses in nm",
+            () -> in.number("nm").ifPresent(fields.tops::add)))
         .key("take_off_angle_deg", (in, fields) -> in.number("degrees").ifPresent(value -> fields.takeOff = value))
-        .key("tilt_deg", (in, fields) -> in.number("degrees").ifPresent(value -> fields.tilt = value))
-        .key("detector_fwhm_ev", (in, fields) -> in.number("eV").ifPresent(value -> fields.fwhm = value));
+        .key("tilt_deg", (in, fields) -> fields.tilt = in.number("degrees"))
+        .key("tilt_azimuth_deg", (in, fields) -> fields.azimuth = in.number("degrees"))
+        .key("on_sphere", (in, fields) -> fields.onSphere = SurfaceJson.onSphere(in))
+        .key("probe_diameter_nm", (in, fields) -> in.number("nm").ifPresent(value -> fields.probe = value))
+        .key("detector_fwhm_ev", (in, fields) -> in.number("eV").ifPresent(value -> fields.fwhm = value))
+        .key("film", (in, fields) -> fields.film = SurfaceJson.film(in))
+        .key("patch", (in, fields) -> fields.patch = SurfaceJson.patch(in));
 
     private static final class Fields {
-        private Optional<String> alloy = Optional.empty();
-        private Optional<Nominal> nominal = Optional.empty();
-        private OptionalDouble density = OptionalDouble.empty();
+        private final StatedMaterial.Fields material = new StatedMaterial.Fields();
         private final List<Double> beams = new ArrayList<>();
+        private final List<Double> tops = new ArrayList<>();
         private double takeOff = SignalDepthQuery.USUAL_TAKE_OFF_DEG;
-        private double tilt;
+        private OptionalDouble tilt = OptionalDouble.empty();
+        private OptionalDouble azimuth = OptionalDouble.empty();
+        private Optional<SurfaceJson.OnSphere> onSphere = Optional.empty();
+        private double probe;
         private double fwhm = Resolution.USUAL.fwhmAtMnKaEv();
+        private Optional<SurfaceJson.StatedFilm> film = Optional.empty();
+        private Optional<SurfaceJson.StatedPatch> patch = Optional.empty();
+    }
+
+    private final Fields stated;
+    private final StatedMaterial material;
+
+    private SignalDepthRequest(Fields stated) {
+        this.stated = stated;
+        this.material = stated.material.stated();
     }
 
     /** Reads the body. @throws ProblemException with every fault */
@@ -56,39 +67,42 @@ public record SignalDepthRequest(Optional<String> alloy, Optional<Nominal> nomin
             long before = in.faults().count();
             Fields fields = new Fields();
             in.object(KEYS, fields);
-            if (in.faults().count() == before && fields.alloy.isEmpty() && fields.nominal.isEmpty()) {
+            if (in.faults().count() == before && fields.material.ways() == 0) {
                 in.missing("", "nominal", Problem.NOMINAL_INCOMPLETE, "Expected \"alloy\" or \"nominal\", the composition asked about.");
             }
             if (in.faults().count() == before && fields.beams.isEmpty()) {
                 in.missing("", "beam_energies_kev", Problem.VALUE_OUT_OF_RANGE, "Expected \"beam_energies_kev\", a list such as [5, 15].");
             }
-            return in.faults().count() > before ? Optional.empty() : made(fields);
+            if (in.faults().count() == before && fields.onSphere.isPresent()
+                && (fields.tilt.isPresent() || fields.azimuth.isPresent())) {
+                in.missing("", "on_sphere", Problem.VALUE_OUT_OF_RANGE, "Expected \"tilt_deg\" or \"on_sphere\", got both: the place "
+                    + "on a sphere is a tilt.");
+            }
+            return in.faults().count() > before ? Optional.empty() : Optional.of(new SignalDepthRequest(fields));
         });
     }
 
-    private static Optional<SignalDepthRequest> made(Fields fields) {
-        try {
-            return Optional.of(new SignalDepthRequest(fields.alloy, fields.nominal, fields.density, List.copyOf(fields.beams),
-                fields.takeOff, fields.tilt, new Resolution(fields.fwhm)));
-        } catch (IllegalArgumentException e) {
-            throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
-        }
+    /** The catalogue name of the material, where it goes by that. */
+    public Optional<String> alloyName() {
+        return material.nominal().isPresent() ? Optional.empty() : material.alloy();
     }
 
-    /** The question for the physics, with the middles of the nominal as the material. */
-    public SignalDepthQuery query(Nominal composition, SortedSet<Element> others) {
+    /**
+     * The question for the physics.
+     *
+     * @param alloys finds the nominal of a catalogue name
+     * @param others elements outside the material whose peaks may fall on its lines
+     * @throws ProblemException where a value lies outside what the models take
+     */
+    public SurfaceReadings.Question question(Function<String, Nominal> alloys, SortedSet<Element> others) {
         try {
-            NominalFractions fractions = composition.resolve();
-            double[] mass = Closure.convert(fractions.middles(), fractions.elements(), Basis.ATOMIC, Basis.MASS);
-            Map<Element, Double> byElement = new LinkedHashMap<>();
-            for (int i = 0; i < mass.length; i++) {
-                if (mass[i] > 0) {
-                    byElement.put(fractions.elements().get(i), mass[i]);
-                }
-            }
-            Material material = densityGPerCm3.isPresent() ? Material.of(byElement, densityGPerCm3.getAsDouble())
-                : Material.byVolumes(byElement);
-            return new SignalDepthQuery(material, beamEnergiesKev, takeOffDeg, tiltDeg, 0, resolution, 0, others);
+            double tilt = stated.onSphere.map(SurfaceJson.OnSphere::tiltDeg).orElse(stated.tilt.orElse(0));
+            double azimuth = stated.onSphere.map(SurfaceJson.OnSphere::azimuthDeg).orElse(stated.azimuth.orElse(0));
+            SignalDepthQuery depths = new SignalDepthQuery(material.material(alloys), stated.beams, stated.takeOff, tilt,
+                azimuth, new Resolution(stated.fwhm), stated.probe, others,
+                stated.tops.isEmpty() ? SignalDepthQuery.USUAL_TOP_DEPTHS_NM : stated.tops);
+            return new SurfaceReadings.Question(depths, stated.film.map(film -> film.film(alloys)),
+                stated.patch.map(patch -> patch.patch(alloys)));
         } catch (IllegalArgumentException e) {
             throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());
         }

@@ -3,6 +3,7 @@ package surfeit.report.figure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import surfeit.report.Digits;
 import surfeit.report.MeasuredWords;
 import surfeit.segregation.ComparisonAnswer;
@@ -18,6 +19,7 @@ import surfeit.segregation.Interpretation;
  */
 public final class ContrastFigure {
     private static final int MOST_IN_WORDS = 24;
+    private static final String TITLE = ": groups against each other";
 
     private ContrastFigure() {
     }
@@ -31,8 +33,19 @@ public final class ContrastFigure {
 
     /** Draws the groups of one sample against each other. */
     public static Figure of(Interpretation interpretation, String subject) {
-        return of(subject + ": groups against each other", MeasuredWords.counts(interpretation) + ".",
+        return of(subject + TITLE, MeasuredWords.counts(interpretation) + ".",
             ContrastPair.of(interpretation), interpretation.settings().judgement().marginOddsRatio());
+    }
+
+    /** The same in as many figures as it takes printed pages. */
+    public static List<Figure> pages(Interpretation interpretation, String subject) {
+        List<ContrastPair> pairs = ContrastPair.of(interpretation);
+        double margin = interpretation.settings().judgement().marginOddsRatio();
+        List<ContrastPair> shown = shown(pairs);
+        List<ForestPlot> pages = plot(shown, margin).pages();
+        return IntStream.range(0, pages.size()).mapToObj(page -> drawn(
+            ForestPlot.pageTitle(subject + TITLE, page, pages.size()), MeasuredWords.counts(interpretation) + ".",
+            shown.size(), pairs.size(), margin, pages.get(page))).toList();
     }
 
     /**
@@ -44,8 +57,16 @@ public final class ContrastFigure {
      */
     public static Figure of(String title, String subtitle, List<ContrastPair> pairs, double marginOddsRatio) {
         List<ContrastPair> shown = shown(pairs);
-        ForestPlot plot = new ForestPlot(shown.stream().map(pair -> block(pair, marginOddsRatio)).toList(),
+        return drawn(title, subtitle, shown.size(), pairs.size(), marginOddsRatio, plot(shown, marginOddsRatio));
+    }
+
+    private static ForestPlot plot(List<ContrastPair> shown, double marginOddsRatio) {
+        return new ForestPlot(shown.stream().map(pair -> block(pair, marginOddsRatio)).toList(),
             "odds ratio, first / second (no unit, log)", "at%, first | second", "odds ratio (95 % interval)");
+    }
+
+    private static Figure drawn(String title, String subtitle, int shown, int pairs, double marginOddsRatio,
+                                ForestPlot plot) {
         Sheet sheet = new Sheet(title, subtitle);
         double bottom = plot.draw(sheet.top(), sheet.drawing());
         Legend legend = VerdictLegend.of(plot, mark -> word(mark).word(), "no difference",
@@ -53,8 +74,8 @@ public final class ContrastFigure {
         List<String> notes = new ArrayList<>();
         notes.add("Odds of a fraction x: x / (1 - x). Intervals of 95 % from scatter and what calibration error is "
             + "left, not adjusted for the number of tests; the verdicts are.");
-        if (shown.size() < pairs.size()) {
-            notes.add("Drawn are " + shown.size() + " of " + pairs.size()
+        if (shown < pairs) {
+            notes.add("Drawn are " + shown + " of " + pairs
                 + " pairs: those with a difference before others. The table has all.");
         }
         return sheet.finish(bottom, legend, notes, subtitle + " " + plot.inWords(MOST_IN_WORDS));

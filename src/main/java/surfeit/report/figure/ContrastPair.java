@@ -36,15 +36,14 @@ public record ContrastPair(String name, String counts, List<Contrast.ElementCont
 
     /** Every feature of two samples; one that only one of them has, or that cannot be compared, is without elements. */
     public static List<ContrastPair> of(ComparisonAnswer answer) {
-        return answer.features().stream().map(feature -> new ContrastPair(feature.feature(), counts(feature, answer),
+        return answer.features().stream().map(feature -> new ContrastPair(feature.feature(), counts(feature),
             feature.contrast().map(Contrast::elements).orElse(List.of()))).toList();
     }
 
-    private static String counts(FeatureComparison feature, ComparisonAnswer answer) {
+    private static String counts(FeatureComparison feature) {
         return switch (feature.state()) {
-            case GONE -> "gone: " + spots(feature.a()) + " in " + answer.nameA() + ", none in " + answer.nameB();
-            case APPEARED -> "appeared: none in " + answer.nameA() + ", " + spots(feature.b()) + " in "
-                + answer.nameB();
+            case GONE -> "gone: " + spots(feature.a()) + " in the first, none in the second";
+            case APPEARED -> "appeared: none in the first, " + spots(feature.b()) + " in the second";
             case NOT_COMPARED -> "not compared: fewer than two elements in common";
             default -> feature.contrast().map(contrast -> counts(contrast, feature.a(), feature.b())).orElse("");
         };

@@ -3,6 +3,7 @@ package surfeit.report.figure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import surfeit.report.Digits;
 import surfeit.report.Judged;
 import surfeit.report.Listing;
@@ -36,22 +37,43 @@ public final class FactorFigure {
      */
     public static Figure of(Interpretation interpretation, String subject) {
         List<GroupFinding> shown = shown(interpretation.groups());
+        return drawn(interpretation, title(interpretation, subject), shown.size(), plot(interpretation, shown));
+    }
+
+    /** The same in as many figures as it takes printed pages. */
+    public static List<Figure> pages(Interpretation interpretation, String subject) {
+        List<GroupFinding> shown = shown(interpretation.groups());
+        List<ForestPlot> pages = plot(interpretation, shown).pages();
+        String title = title(interpretation, subject);
+        return IntStream.range(0, pages.size()).mapToObj(page -> drawn(interpretation,
+            ForestPlot.pageTitle(title, page, pages.size()), shown.size(), pages.get(page))).toList();
+    }
+
+    private static String title(Interpretation interpretation, String subject) {
+        String by = interpretation.groups().isEmpty() ? "group" : interpretation.groups().get(0).by().word();
+        return subject + ": enrichment factors by " + by;
+    }
+
+    private static ForestPlot plot(Interpretation interpretation, List<GroupFinding> shown) {
         double margin = interpretation.settings().judgement().marginOddsRatio();
-        ForestPlot plot = new ForestPlot(shown.stream().map(group -> block(group, margin)).toList(),
+        return new ForestPlot(shown.stream().map(group -> block(group, margin)).toList(),
             "enrichment factor, found / nominal atomic fraction (no unit, log)", "nominal at%",
             "factor (95 % interval)");
-        String by = interpretation.groups().isEmpty() ? "group" : interpretation.groups().get(0).by().word();
+    }
+
+    private static Figure drawn(Interpretation interpretation, String title, int shown, ForestPlot plot) {
+        double margin = interpretation.settings().judgement().marginOddsRatio();
         String counts = MeasuredWords.counts(interpretation) + ". Nominal in at%: "
             + MeasuredWords.nominal(interpretation.nominalFractions()) + ".";
-        Sheet sheet = new Sheet(subject + ": enrichment factors by " + by, counts);
+        Sheet sheet = new Sheet(title, counts);
         double bottom = plot.draw(sheet.top(), sheet.drawing());
         Legend legend = VerdictLegend.of(plot, mark -> verdict(mark).word(), "nominal",
             "margin: odds within a factor of " + Digits.setting(margin) + " of nominal");
         List<String> notes = new ArrayList<>();
         notes.add("Each sign is the mean of the group's particles, each line its 95 % interval from scatter and "
             + "calibration error together, not adjusted for the number of tests; the verdicts are.");
-        if (shown.size() < interpretation.groups().size()) {
-            notes.add("Drawn are " + shown.size() + " of " + interpretation.groups().size()
+        if (shown < interpretation.groups().size()) {
+            notes.add("Drawn are " + shown + " of " + interpretation.groups().size()
                 + " groups: those with an enriched or depleted element before others. The table has all.");
         }
         return sheet.finish(bottom, legend, notes, counts + " " + plot.inWords(MOST_IN_WORDS));

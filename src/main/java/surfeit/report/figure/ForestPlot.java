@@ -25,6 +25,10 @@ final class ForestPlot {
     private static final double NEAREST = 1.6;
     /** Width of the line of an inner interval. */
     static final double INNER = 4;
+    /** Height of groups that a printed page takes beside axis, legend and notes. Judgement: 215 mm of A4 at four fifths. */
+    private static final double PAGE = 760;
+    private static final String LESS = "\u2190 less";
+    private static final String MORE = "more \u2192";
     /** Rows from which on the axis is written at the top too. */
     private static final int LONG = 18;
 
@@ -94,6 +98,41 @@ final class ForestPlot {
         scale = scale(blocks, plotFrom, Math.max(plotFrom + LEAST_PLOT, numbersAt - COLUMN_GAP));
     }
 
+    private ForestPlot(ForestPlot whole, List<Block> blocks) {
+        this.blocks = blocks;
+        valueName = whole.valueName;
+        asideName = whole.asideName;
+        numbersName = whole.numbersName;
+        scale = whole.scale;
+        asideAt = whole.asideAt;
+        numbersAt = whole.numbersAt;
+        wordAt = whole.wordAt;
+    }
+
+    /** The same in plots that each fit a printed page, all on one axis. */
+    List<ForestPlot> pages() {
+        List<ForestPlot> pages = new ArrayList<>();
+        List<Block> page = new ArrayList<>();
+        double height = 0;
+        for (Block block : blocks) {
+            double more = HEADER + block.rows().size() * ROW + GAP;
+            if (!page.isEmpty() && height + more > PAGE) {
+                pages.add(new ForestPlot(this, List.copyOf(page)));
+                page.clear();
+                height = 0;
+            }
+            page.add(block);
+            height += more;
+        }
+        pages.add(new ForestPlot(this, List.copyOf(page)));
+        return pages;
+    }
+
+    /** Their titles: the title itself, with which of how many it is where they are several. */
+    static String pageTitle(String title, int page, int pages) {
+        return pages == 1 ? title : title + " (" + (page + 1) + " of " + pages + ")";
+    }
+
     private interface Cell {
         String of(Row row);
     }
@@ -130,8 +169,11 @@ final class ForestPlot {
     double draw(double top, Drawing drawing) {
         double y = top + 12;
         drawing.text(asideAt, y, asideName, Type.SMALL);
-        drawing.text(scale.at(1) - 6, y, "\u2190 less", Type.SMALL.end());
-        drawing.text(scale.at(1) + 6, y, "more \u2192", Type.SMALL);
+        double least = asideAt + TextWidth.of(asideName + LESS, Type.SMALL) + COLUMN_GAP + 6;
+        double most = numbersAt - TextWidth.of(MORE, Type.SMALL) - COLUMN_GAP - 6;
+        double sides = Math.max(least, Math.min(scale.at(1), most));
+        drawing.text(sides - 6, y, LESS, Type.SMALL.end());
+        drawing.text(sides + 6, y, MORE, Type.SMALL);
         drawing.text(numbersAt, y, numbersName, Type.SMALL);
         drawing.text(wordAt, y, "verdict", Type.SMALL);
         int rows = blocks.stream().mapToInt(block -> block.rows().size()).sum();

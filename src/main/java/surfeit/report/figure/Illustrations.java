@@ -84,6 +84,15 @@ public record Illustrations(Optional<SpotPoints> spots, List<Phase> phases, Opti
         };
     }
 
+    /** The same in as many figures as it takes printed pages; an empty list where there is nothing to draw. */
+    public List<Figure> pages(AnswerFigure figure, Interpretation interpretation, String subject) {
+        if (figure == AnswerFigure.FACTORS) {
+            return FactorFigure.pages(interpretation, subject);
+        }
+        return figure == AnswerFigure.CONTRASTS && !interpretation.contrasts().isEmpty()
+            ? ContrastFigure.pages(interpretation, subject) : draw(figure, interpretation, subject).stream().toList();
+    }
+
     private static Optional<SignalDepths> depths(Interpretation interpretation, Sample sample, ProfileCache profiles) {
         List<Double> energies = interpretation.groups().stream()
             .flatMapToDouble(group -> group.beamEnergyKev().stream())

@@ -29,6 +29,8 @@ final class SpotTriangle {
     private final List<PhasePoint> phases;
     private final TriangleFrame frame;
     private final FreeNames names = new FreeNames();
+    /** Phases in the picture whose name found no room there. */
+    private final List<String> nameless = new ArrayList<>();
 
     SpotTriangle(DrawnSpots spots, List<PhasePoint> phases) {
         this.spots = spots;
@@ -67,7 +69,7 @@ final class SpotTriangle {
         List<String> outside = phases.stream().filter(phase -> !frame.holds(phase.fractions())).map(PhasePoint::name)
             .distinct().toList();
         if (!outside.isEmpty()) {
-            notes.add("Outside the part drawn: " + Listing.and(outside) + ".");
+            notes.add("Outside the part drawn: " + Listing.and(outside) + "; the small triangle shows where.");
         }
         if (!nominal.isPoint(0) || !nominal.isPoint(1) || !nominal.isPoint(2)) {
             notes.add("The nominal is drawn at the middle of its ranges.");
@@ -143,7 +145,7 @@ final class SpotTriangle {
         for (PhasePoint phase : inside) {
             if (named.add(phase.name())) {
                 names.place(picture.x(phase.fractions()), picture.y(phase.fractions()), phase.name(), 10, List.of())
-                    .ifPresent(name -> names.draw(name, drawing));
+                    .ifPresentOrElse(name -> names.draw(name, drawing), () -> nameless.add(phase.name()));
             }
         }
     }
@@ -184,7 +186,8 @@ final class SpotTriangle {
         y += LINE + 10;
         if (!phases.isEmpty()) {
             phaseSign(PANEL + 10, y, drawing);
-            drawing.text(textAt, y + 4.5, "phase", Type.BODY);
+            drawing.fitted(textAt, y + 4.5, nameless.isEmpty() ? "phase" : "phase " + Listing.and(nameless), Type.BODY,
+                Sheet.RIGHT - textAt);
             y += LINE + 6;
         }
         return frame.isWhole() ? y : locator(y + 12, drawing);
@@ -200,6 +203,11 @@ final class SpotTriangle {
         double y = top + 14 + height * (1 - frame.least()[2]);
         drawing.polygon(Ink.MUTED, Ink.MUTED, x, y, x + side, y, x + side / 2, y - side * Math.sqrt(3) / 2);
         TrianglePicture.outline(left, top + 14, LOCATOR, Ink.TEXT, drawing);
+        for (PhasePoint phase : phases) {
+            double[] shares = phase.fractions();
+            drawing.circle(left + LOCATOR * (shares[1] + shares[2] / 2), top + 14 + height * (1 - shares[2]), 3,
+                Ink.PAPER, Ink.TEXT);
+        }
         drawing.text(left - 6, top + 14 + height, elements.get(0).symbol(), Type.SMALL.end());
         drawing.text(left + LOCATOR + 6, top + 14 + height, elements.get(1).symbol(), Type.SMALL);
         drawing.text(left + LOCATOR / 2, top + 9, elements.get(2).symbol(), Type.SMALL.middle());

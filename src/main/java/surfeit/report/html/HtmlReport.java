@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 import surfeit.report.AnswerDocument;
 import surfeit.report.Provenance;
 import surfeit.report.ReportDocument;
@@ -26,14 +27,16 @@ public final class HtmlReport {
     public static void write(Interpretation interpretation, Provenance provenance, Illustrations illustrations,
                              Appendable out) throws IOException {
         ReportDocument document = AnswerDocument.of(interpretation, provenance, Signs.UNICODE);
-        HtmlPage.write(document, figures(document, interpretation, provenance.title(), illustrations), out);
+        HtmlPage.write(document, figures(document, figure ->
+            illustrations.pages(figure, interpretation, provenance.title())), out);
     }
 
     /** Writes those of its sections that are about certain topics, as part of another page. */
     public static void sections(Interpretation interpretation, Provenance provenance, Illustrations illustrations,
                                 Set<Topic> topics, Appendable out) throws IOException {
         ReportDocument document = AnswerDocument.of(interpretation, provenance, Signs.UNICODE);
-        Map<Topic, List<Figure>> figures = figures(document, interpretation, provenance.title(), illustrations);
+        Map<Topic, List<Figure>> figures = figures(document, figure ->
+            illustrations.draw(figure, interpretation, provenance.title()).stream().toList());
         HtmlSections sections = new HtmlSections(out);
         for (ReportSection section : document.sections()) {
             if (topics.contains(section.topic())) {
@@ -42,24 +45,19 @@ public final class HtmlReport {
         }
     }
 
-    private static Map<Topic, List<Figure>> figures(ReportDocument document, Interpretation interpretation,
-                                                    String subject, Illustrations illustrations) {
+    private static Map<Topic, List<Figure>> figures(ReportDocument document,
+                                                    Function<AnswerFigure, List<Figure>> drawn) {
         Map<Topic, List<Figure>> figures = new EnumMap<>(Topic.class);
-        figures.put(Topic.FOUND, drawn(AnswerFigure.FACTORS, interpretation, subject, illustrations));
-        List<Figure> beside = new ArrayList<>(drawn(AnswerFigure.SPOTS, interpretation, subject, illustrations));
-        List<Figure> depths = drawn(AnswerFigure.DEPTHS, interpretation, subject, illustrations);
+        figures.put(Topic.FOUND, drawn.apply(AnswerFigure.FACTORS));
+        List<Figure> beside = new ArrayList<>(drawn.apply(AnswerFigure.SPOTS));
+        List<Figure> depths = drawn.apply(AnswerFigure.DEPTHS);
         if (document.sections().stream().anyMatch(section -> section.topic() == Topic.RIVALS)) {
             figures.put(Topic.RIVALS, depths);
         } else {
             beside.addAll(depths);
         }
         figures.put(Topic.NUMBERS, beside);
-        figures.put(Topic.CONTRASTS, drawn(AnswerFigure.CONTRASTS, interpretation, subject, illustrations));
+        figures.put(Topic.CONTRASTS, drawn.apply(AnswerFigure.CONTRASTS));
         return figures;
-    }
-
-    private static List<Figure> drawn(AnswerFigure figure, Interpretation interpretation, String subject,
-                                      Illustrations illustrations) {
-        return illustrations.draw(figure, interpretation, subject).stream().toList();
     }
 }

@@ -34,7 +34,7 @@ final class HtmlStyle {
         line-height:1.25}
         thead{display:table-header-group}
         tbody{break-inside:avoid}
-        tbody th{font-weight:600;overflow-wrap:anywhere;min-width:6rem}
+        tbody th{font-weight:600;overflow-wrap:anywhere;min-width:8rem}
         tbody+tbody tr:first-child>*{border-top:1px solid var(--rule)}
         .line{white-space:nowrap}
         .prose tbody{break-inside:auto}
@@ -46,7 +46,7 @@ final class HtmlStyle {
         figure{margin:1.3rem 0;break-inside:avoid}
         figcaption{font-size:.94rem;margin:0 0 .4rem;max-width:46rem;overflow-wrap:anywhere}
         .drawing{overflow-x:auto}
-        .drawing svg{display:block;width:100%;min-width:36rem;height:auto}
+        .drawing svg{display:block;width:100%;min-width:44rem;height:auto}
         @page{size:A4;margin:17mm 17mm 19mm;\
         @bottom-right{content:counter(page) " / " counter(pages);font:8pt sans-serif}}
         @media print{

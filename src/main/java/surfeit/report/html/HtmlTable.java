@@ -112,11 +112,16 @@ final class HtmlTable {
 
     private void prose(List<String> cells) throws IOException {
         out.append("<td>");
+        // what one column holds, the head of the table says
+        boolean named = prose.size() > 1;
         for (int i : prose) {
             if (!VisibleText.line(cells.get(i)).isEmpty()) {
-                out.append("<p><span class=\"about\">").append(HtmlText.escaped(table.columns().get(i).heading()))
-                    .append(":</span> ")
-                    .append(HtmlText.escaped(cells.get(i))).append("</p>");
+                out.append("<p>");
+                if (named) {
+                    out.append("<span class=\"about\">").append(HtmlText.escaped(table.columns().get(i).heading()))
+                        .append(":</span> ");
+                }
+                out.append(HtmlText.escaped(cells.get(i))).append("</p>");
             }
         }
         out.append("</td>");
@@ -124,6 +129,10 @@ final class HtmlTable {
 
     private static String verdict(String words) {
         String sign = VerdictSign.inline(words);
-        return sign + (sign.isEmpty() ? "" : " ") + HtmlText.escaped(words);
+        String text = HtmlText.escaped(words);
+        int end = text.indexOf(' ') < 0 ? text.length() : text.indexOf(' ');
+        // the sign stays on the line of the first word
+        return sign.isEmpty() ? text : "<span class=\"line\">" + sign + " " + text.substring(0, end) + "</span>"
+            + text.substring(end);
     }
 }

@@ -68,8 +68,8 @@ class ContrastFigureTest {
         Picture picture = Picture.of(ContrastFigure.of(answer).svg()).isProper();
         assertThat(picture.title()).isEqualTo("as made against etched");
         assertThat(picture.allText()).contains("First: as made, 12 spots on 3 particles", "Second: etched, ", "matrix",
-            "n = 3 and 3 particles, not paired", "rim", "gone: n = 6 spots in as made, none in etched", "speck",
-            "appeared: none in as made, n = 6 spots in etched");
+            "n = 3 and 3 particles, not paired", "rim", "gone: n = 6 spots in the first, none in the second", "speck",
+            "appeared: none in the first, n = 6 spots in the second");
         assertThat(picture.drawn("polygon", "f-more")).as("silver is higher in the first").isNotEmpty();
     }
 

@@ -8,6 +8,7 @@ import static surfeit.report.OutcomeBuilder.depleted;
 import static surfeit.report.OutcomeBuilder.enriched;
 import static surfeit.report.OutcomeBuilder.inconclusive;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -194,5 +195,43 @@ class FactorFigureTest {
     void the_same_answer_gives_the_same_picture() {
         assertThat(FactorFigure.of(patchesAndMatrix(), "Sample A7"))
             .isEqualTo(FactorFigure.of(patchesAndMatrix(), "Sample A7"));
+    }
+
+    @Test
+    void the_words_above_the_axis_keep_clear_of_the_columns_beside_it() {
+        for (double[] factor : new double[][] {{0.0005, 0.0004, 0.0006}, {2000, 1900, 2100}}) {
+            List<Picture.Text> texts = picture(new GroupBuilder("rim", 9, "P1", "P2", "P3")
+                .element("Cu", 0.01, inconclusive(0.4, 0.01).factor(factor[0], factor[1], factor[2])).build()).texts();
+            List<Picture.Text> above = texts.stream().filter(text -> text.shown().matches(
+                "nominal at%|\u2190 less|more \u2192|factor \\(95 % interval\\)"))
+                .sorted(Comparator.comparingDouble(text -> text.span()[0])).toList();
+            assertThat(above).hasSize(4);
+            for (int i = 1; i < above.size(); i++) {
+                assertThat(above.get(i).span()[0] - above.get(i - 1).span()[1]).isGreaterThan(6);
+            }
+        }
+    }
+
+    @Test
+    void many_groups_become_figures_of_one_printed_page_each_on_one_axis() {
+        // the printed page of the report is 176 mm wide and leaves 215 mm of height to a figure
+        double mostHeight = 215.0 / 176 * Sheet.WIDTH;
+        GroupFinding[] groups = IntStream.range(0, 40).mapToObj(i -> new GroupBuilder("spot " + (char) ('A' + i), 6, "P1",
+            "P2", "P3").element("Ag", 0.601, inconclusive(0.6, 0.01).factor(1, 0.9, 1.1))
+            .element("Cu", 0.399, inconclusive(0.4, 0.01).factor(1 + i / 10.0, 0.9, 1.2 + i / 5.0)).build())
+            .toArray(GroupFinding[]::new);
+        List<Figure> pages = FactorFigure.pages(Invented.answer(Invented.AG_CU, groups), "Sample A7");
+        assertThat(pages).hasSize(4).allSatisfy(page -> {
+            assertThat(page.height() - page.headHeight()).isLessThanOrEqualTo((int) mostHeight);
+            Picture picture = Picture.of(page.svg()).isProper();
+            assertThat(picture.allText()).contains("Drawn are 36 of 40 groups");
+            assertThat(picture.onLogAxis(3, "1", "5")).isEqualTo(Picture.of(pages.get(0).svg()).onLogAxis(3, "1", "5"));
+        });
+        assertThat(pages.get(1).title()).isEqualTo("Sample A7: enrichment factors by feature (2 of 4)");
+        List<String> named = pages.stream().flatMap(page -> Picture.of(page.svg()).allText().lines())
+            .filter(line -> line.startsWith("spot ")).toList();
+        assertThat(named).hasSize(36).doesNotHaveDuplicates();
+        assertThat(FactorFigure.pages(patchesAndMatrix(), "Sample A7"))
+            .containsExactly(FactorFigure.of(patchesAndMatrix(), "Sample A7"));
     }
 }

@@ -153,7 +153,7 @@ class HtmlReportTest {
             .element("Ag", 0.601, depleted(0.2, 0.01).factor(0.3, 0.2, 0.4).p(0.01))
             .element("Cu", 0.399, enriched(0.8, 0.01).factor(2, 1.9, 2.1).p(0.01)).rival(rival)
             .caveat(Caveat.note("x", HOSTILE)).build());
-        String html = html(answer, new Provenance(HOSTILE, Optional.of(HOSTILE), OptionalLong.empty(), HOSTILE,
+        String html = html(answer, new Provenance(HOSTILE, Optional.of(HOSTILE), Optional.empty(), OptionalLong.empty(), HOSTILE,
             Map.of(HOSTILE, HOSTILE), Map.of(HOSTILE, HOSTILE)), Illustrations.NONE);
         assertThat(html).doesNotContain("<script", "<img", "\u202e");
         Document page = parsed(html);

@@ -1,0 +1,66 @@
+package surfeit.lab;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.Semaphore;
+import surfeit.segregation.GroupBy;
+import surfeit.segregation.GrowingSums;
+import surfeit.segregation.SampleSums;
+import surfeit.segregation.SpotSource;
+import surfeit.spot.Spot;
+
+/**
+ * The sums of an upload's spots, made in a thread of their own while the upload goes on, so that its spots need not be
+ * read back. Begun and ended, and given spots, by one thread; for one use.
+ */
+final class SumsAlong {
+    /** Lots that may wait to be summed up: enough that neither side waits for a hiccup of the other. Judgement. */
+    private static final int LOTS_WAITING_MAX = 8;
+
+    private final Set<GroupBy> ways;
+    private final GrowingSums sums;
+    private final Semaphore room = new Semaphore(LOTS_WAITING_MAX);
+    private CompletableFuture<Void> done = CompletableFuture.allOf();
+
+    /**
+     * @param ways the ways of grouping
+     * @param sums of all spots that came before
+     */
+    SumsAlong(Set<GroupBy> ways, GrowingSums sums) {
+        this.ways = ways;
+        this.sums = sums;
+    }
+
+    /** The ways of grouping that are summed up. */
+    Set<GroupBy> ways() {
+        return ways;
+    }
+
+    /** Spots that were recorded next, in the order of record; waits where too many wait already. */
+    void recorded(List<Spot> spots) {
+        List<Spot> lot = List.copyOf(spots);
+        room.acquireUninterruptibly();
+        done = done.thenRunAsync(() -> add(lot)).whenComplete((nothing, failure) -> room.release());
+    }
+
+    private void add(List<Spot> lot) {
+        for (Spot spot : lot) {
+            if (!spot.isReference()) {
+                sums.add(spot);
+            }
+        }
+    }
+
+    /** The sums of all spots, as {@link GrowingSums#finish}. */
+    Map<GroupBy, SampleSums> finish(SpotSource source) {
+        try {
+            done.join();
+        } catch (CompletionException e) {
+            throw e.getCause() instanceof RuntimeException cause ? cause : e;
+        }
+        return sums.finish(source);
+    }
+}
