@@ -23,6 +23,7 @@ import surfeit.report.CsvReport;
 import surfeit.report.MarkdownReport;
 import surfeit.report.Provenance;
 import surfeit.report.ReportSection.Topic;
+import surfeit.report.SampleFact;
 import surfeit.report.Signs;
 import surfeit.report.StatedLines;
 import surfeit.report.figure.AnswerFigure;
@@ -121,7 +122,7 @@ public record AnswerFile(Segregation answer, SpotSource spots, Instant computed,
         Optional<StoredSample> stored = answer.stored();
         return new Provenance(ProgramVersion.VERSION, stored.map(StoredSample::name), fileName,
             stored.map(sample -> OptionalLong.of(sample.revision())).orElse(OptionalLong.empty()), computed.toString(),
-            TABLES, lines);
+            TABLES, lines, SampleFact.of(answer.sample()));
     }
 
     private static Map<String, String> tables() {

@@ -35,7 +35,9 @@ final class SampleView {
     /** Beyond that the page draws no single spots: each is read twice for it. Judgement. */
     private static final long MOST_SPOTS_DRAWN = 100_000;
     private static final Set<Topic> PAPER = EnumSet.of(Topic.METHODS, Topic.REFERENCES, Topic.VERSIONS);
-    static final Set<Topic> ANSWER = EnumSet.complementOf(EnumSet.of(Topic.METHODS, Topic.REFERENCES, Topic.VERSIONS));
+    /** What was measured stands at the top of a page of the board, with links. */
+    static final Set<Topic> ANSWER = EnumSet.complementOf(EnumSet.of(Topic.MEASURED, Topic.METHODS, Topic.REFERENCES,
+        Topic.VERSIONS));
 
     private final Laboratory laboratory;
 

@@ -42,6 +42,7 @@ public final class AnswerDocument {
     public static ReportDocument of(Interpretation interpretation, Provenance provenance, Signs signs) {
         AnswerDocument document = new AnswerDocument(interpretation, provenance, signs);
         document.opening();
+        document.measured();
         document.found();
         document.numbers();
         document.contrasts();
@@ -60,6 +61,11 @@ public final class AnswerDocument {
         add(Topic.OPENING, "", new Paragraph(MeasuredWords.counts(interpretation) + ". Nominal in at%: "
             + MeasuredWords.nominal(interpretation.nominalFractions()) + ". Concentrations: "
             + interpretation.settings().accuracy().words() + "."));
+    }
+
+    private void measured() {
+        list(Topic.MEASURED, "What was measured", provenance.facts().stream()
+            .map(fact -> new Item(fact.name(), fact.name() + ": " + fact.value())).toList());
     }
 
     private void found() {

@@ -2,6 +2,7 @@ package surfeit.report;
 
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -16,13 +17,15 @@ import java.util.OptionalLong;
  * @param computedTime   when it was computed, RFC 3339 with an offset
  * @param tableChecksums SHA-256 of each reference table used, by file name
  * @param lines          X-ray line each element was read from, by symbol, as far as it was stated
+ * @param facts          what the lab says of the sample
  */
 public record Provenance(String programVersion, Optional<String> sample, Optional<String> fileName,
                          OptionalLong revision, String computedTime, Map<String, String> tableChecksums,
-                         Map<String, String> lines) {
+                         Map<String, String> lines, List<SampleFact> facts) {
     public Provenance {
         tableChecksums = Collections.unmodifiableMap(new LinkedHashMap<>(tableChecksums));
         lines = Collections.unmodifiableMap(new LinkedHashMap<>(lines));
+        facts = List.copyOf(facts);
         if (programVersion.isBlank() || computedTime.isBlank()) {
             throw new IllegalArgumentException("An answer names its program version and time, got \"" + programVersion
                 + "\" and \"" + computedTime + "\".");

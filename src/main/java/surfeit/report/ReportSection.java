@@ -7,7 +7,7 @@ public record ReportSection(Topic topic, String heading, List<ReportBlock> block
 
     /** What a section is about, in the order of a report. */
     public enum Topic {
-        OPENING, FOUND, NUMBERS, CONTRASTS, PHASES, DEPTH, RIVALS, TO_KNOW, CAUTIONS, METHODS, REFERENCES, VERSIONS
+        OPENING, MEASURED, FOUND, NUMBERS, CONTRASTS, PHASES, DEPTH, RIVALS, TO_KNOW, CAUTIONS, METHODS, REFERENCES, VERSIONS
     }
 
     public ReportSection {

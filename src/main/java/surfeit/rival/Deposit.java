@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import surfeit.element.Element;
 import surfeit.xray.Residue;
 import surfeit.xray.ResidueTable;
@@ -15,8 +16,9 @@ import surfeit.xray.ResidueTable;
  * @param residue the compound
  * @param counts  atoms of each closed element in its formula
  * @param markers atoms of its other elements, hydrogen left out: no X-ray shows it
+ * @param symbols the same as words, {@code C, O}
  */
-record Deposit(Residue residue, double[] counts, SortedMap<Element, Integer> markers) {
+record Deposit(Residue residue, double[] counts, SortedMap<Element, Integer> markers, String symbols) {
     private static final int HYDROGEN = 1;
     /** The closed atoms cannot all be residue: some alloy is left. */
     private static final double MOST = 0.99;
@@ -46,7 +48,8 @@ record Deposit(Residue residue, double[] counts, SortedMap<Element, Integer> mar
                 markers.put(element, count);
             }
         });
-        return new Deposit(residue, counts, Collections.unmodifiableSortedMap(markers));
+        return new Deposit(residue, counts, Collections.unmodifiableSortedMap(markers),
+            markers.keySet().stream().map(Element::symbol).collect(Collectors.joining(", ")));
     }
 
     /**

@@ -1,8 +1,6 @@
 package surfeit.rival;
 
-import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import surfeit.element.Element;
 import surfeit.preparation.Substance;
 import surfeit.spot.Form;
@@ -75,24 +73,22 @@ final class DepositCause {
         if (!Inquiry.worthwhile(shift, best.reach()) && !(described && inquiry.worthTelling(shift, best.reach()))) {
             return;
         }
-        List<Element> markers = List.copyOf(amount.deposit().markers().keySet());
-        Draft draft = new Draft(words + amount.deposit().residue().name(), assumes(inquiry, amount, markers))
+        Draft draft = new Draft(words + amount.deposit().residue().name(), assumes(inquiry, amount))
             .evident(amount.stated());
         if (!amount.mayStandAlone()) {
             draft.atMostInPart();
         }
         if (amount.known() == Amount.Known.UNKNOWN) {
-            draft.fromPhysics().needing(markers.stream().map(element -> "elements." + element).toArray(String[]::new));
+            draft.fromPhysics().needing(amount.deposit().markers().keySet().stream()
+                .map(element -> "elements." + element).toArray(String[]::new));
         }
         inquiry.weigh(question, shift, best.reach(), described ? draft.keptAnyway() : draft);
     }
 
-    private static String assumes(Inquiry inquiry, Amount amount, List<Element> markers) {
-        String symbols = markers.stream().map(Element::symbol).collect(Collectors.joining(", "));
+    private static String assumes(Inquiry inquiry, Amount amount) {
+        String symbols = amount.deposit().symbols();
         return switch (amount.known()) {
-            case FOUND -> "All " + symbols + " found belongs to it (" + markers.stream().map(element -> element + " "
-                + Words.percent(inquiry.evidence().beside().get(element).perClosedAtom()))
-                .collect(Collectors.joining(", "))
+            case FOUND -> "All " + symbols + " found belongs to it (" + found(inquiry, amount)
                 + " atoms per 100 of the alloy), light elements understated as far as the accuracy class allows: an "
                 + "upper bound.";
             case BOUNDED -> "As much of it as the spectrum leaves room for in " + symbols + ": an upper bound.";
@@ -100,5 +96,15 @@ final class DepositCause {
                 + Words.number(amount.deposit().usualThicknessNm()) + " nm is taken (judgement).";
             case NOTHING_TELLS -> "Nothing else in the spectrum gives it away; the beam itself builds up carbon.";
         };
+    }
+
+    /** How much of each marker was found, {@code C 3.1, O 2.4}. */
+    private static String found(Inquiry inquiry, Amount amount) {
+        StringBuilder found = new StringBuilder();
+        for (Element element : amount.deposit().markers().keySet()) {
+            found.append(found.length() == 0 ? "" : ", ").append(element).append(' ')
+                .append(Words.percent(inquiry.evidence().beside().get(element).perClosedAtom()));
+        }
+        return found.toString();
     }
 }

@@ -36,11 +36,12 @@ record DecisionLevel(double alpha, double twoSided, double oneSided) {
     /** True where a distance d surely has a two-sided p above alpha; s, df and u as in {@link CombinedError}. */
     boolean surelyAboveTwoSided(double d, double s, double df, double u) {
         double t = Math.abs(d) / Math.hypot(s, u);
-        if (t < twoSided) {
-            return true;
-        }
-        double freedom = CombinedError.degreesOfFreedom(s, df, u);
-        return freedom < MOST_FREEDOM && freedom * Math.log1p(t * t / freedom) < twoSided * twoSided;
+        return t < twoSided || s > 0 && (isBelow(Math.abs(d) / s, df)
+            || isBelow(t, CombinedError.degreesOfFreedom(s, df, u)));
+    }
+
+    private boolean isBelow(double t, double df) {
+        return df < MOST_FREEDOM && df * Math.log1p(t * t / df) < twoSided * twoSided;
     }
 
     /** True where "d is above 0" surely has a one-sided p above alpha. */

@@ -21,9 +21,9 @@ public final class StudentT {
     private static final double GAMMA_SERIES_FROM = 12;
     /** The fraction needs at most 75 rounds where it is used; more means a fault in this class. */
     private static final int MOST_ROUNDS = 500;
-    /** From here on, and up to this |t|, the tail follows from the normal one to 1e-13. */
+    /** From here on, and up to this t² and a twentieth of df, the tail follows from the normal one to 1e-13. */
     private static final double MANY = 1000;
-    private static final double NEAR = 10;
+    private static final double NEAR_SQUARE = 256;
     /** Above this r the square could overflow and 1 is lost beside it anyway. */
     private static final double LARGE_RATIO = 1e10;
 
@@ -101,7 +101,7 @@ public final class StudentT {
     }
 
     private static double tails(double t, double df) {
-        if (df >= MANY && Math.abs(t) < NEAR) {
+        if (df >= MANY && t * t <= Math.min(NEAR_SQUARE, df / 20)) {
             return nearNormal(t, df);
         }
         double r = Math.abs(t) / Math.sqrt(df);

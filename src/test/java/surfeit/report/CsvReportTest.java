@@ -94,7 +94,7 @@ class CsvReportTest {
 
     @Test
     void an_answer_without_version_or_time_is_refused() {
-        assertThatThrownBy(() -> new Provenance(" ", Optional.empty(), Optional.empty(), OptionalLong.empty(), "", Map.of(), Map.of()))
+        assertThatThrownBy(() -> new Provenance(" ", Optional.empty(), Optional.empty(), OptionalLong.empty(), "", Map.of(), Map.of(), List.of()))
             .hasMessageContaining("names its program version and time");
     }
 

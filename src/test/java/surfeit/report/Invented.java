@@ -38,7 +38,8 @@ import surfeit.spot.Judgement;
  */
 public final class Invented {
     public static final Provenance PROVENANCE = new Provenance("0.1.0", Optional.of("A7"), Optional.empty(),
-        OptionalLong.of(7), "2026-11-20T14:03:00+01:00", Map.of("elements.csv", "00ff"), Map.of());
+        OptionalLong.of(7), "2026-11-20T14:03:00+01:00", Map.of("elements.csv", "00ff"), Map.of(),
+        List.of(new SampleFact("description", "lot 7, invented", true), new SampleFact("beam", "15 keV", false)));
 
     private Invented() {
     }

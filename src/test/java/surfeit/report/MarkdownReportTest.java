@@ -32,6 +32,11 @@ class MarkdownReportTest {
 
             24 spots on 4 particles in 1 session. Nominal in at%: Ag 60.1, Cu 39.9. Concentrations: standardless.
 
+            ## What was measured
+
+            - description: lot 7, invented
+            - beam: 15 keV
+
             ## What was found
 
             - dark patch, on particles of this kind (4 measured): Cu enriched, \u00d71.96 (1.71 to 2.15), \
@@ -111,10 +116,11 @@ class MarkdownReportTest {
             .element("Ag", 0.601, depleted(0.2, 0.01).factor(0.3, 0.2, 0.4).p(0.01))
             .element("Cu", 0.399, enriched(0.8, 0.01).factor(2, 1.9, 2.1).p(0.01)).rival(hostile)
             .caveat(Caveat.note("x", "- # heading\r\n## forged")).build());
-        String document = document(answer, new Provenance("0.1.0", Optional.of("<i>A7</i>"), Optional.empty(), OptionalLong.empty(),
-            "2026-11-20T14:03:00Z",
-            Map.of(), Map.of()));
+        String document = document(answer, new Provenance("0.1.0", Optional.of("<i>A7</i>"), Optional.empty(),
+            OptionalLong.empty(), "2026-11-20T14:03:00Z", Map.of(), Map.of(),
+            List.of(new SampleFact("description", "<i>lot 7</i>\n# forged", true))));
         assertThat(document).startsWith("# Sample &lt;i&gt;A7&lt;/i&gt;: enrichment")
+            .contains("- description: &lt;i&gt;lot 7&lt;/i&gt; \\# forged\n")
             .contains("- 1\\. &lt;b&gt;patch&lt;/b&gt; \\| x, on particles of this kind (3 measured): ")
             .contains("| 1. &lt;b&gt;patch&lt;/b&gt; \\| x | a \\| b \\| c | in part | down to \u00d70.7 | "
             + "&lt;script&gt;alert(1)&lt;/script&gt; | \\[click\\](javascript:x) \\`code\\`. | \\*bold\\* &amp; "

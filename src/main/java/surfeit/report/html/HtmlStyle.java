@@ -19,7 +19,9 @@ final class HtmlStyle {
         .opening p{color:var(--muted);font-size:1.05rem}
         ul{margin:.5rem 0;padding-left:1.15rem;max-width:46rem}
         li{margin:.3rem 0;overflow-wrap:anywhere}
-        .found ul{list-style:none;padding:0}
+        .found ul,.measured ul{list-style:none;padding:0}
+        .measured li{margin:.1rem 0}
+        .measured b{font-weight:400;color:var(--muted)}
         .found li{margin:.7rem 0;padding-left:.9rem;border-left:3px solid var(--rule);break-inside:avoid}
         .to_know li.warning::marker{content:"! "}
         .to_know li.warning b{text-transform:uppercase;letter-spacing:.03em}

@@ -28,6 +28,7 @@ import surfeit.report.MarkdownReport;
 import surfeit.report.Provenance;
 import surfeit.report.ReportBlock;
 import surfeit.report.ReportSection;
+import surfeit.report.SampleFact;
 import surfeit.report.Signs;
 import surfeit.report.figure.Illustrations;
 import surfeit.report.figure.SpotPoints;
@@ -153,8 +154,9 @@ class HtmlReportTest {
             .element("Ag", 0.601, depleted(0.2, 0.01).factor(0.3, 0.2, 0.4).p(0.01))
             .element("Cu", 0.399, enriched(0.8, 0.01).factor(2, 1.9, 2.1).p(0.01)).rival(rival)
             .caveat(Caveat.note("x", HOSTILE)).build());
-        String html = html(answer, new Provenance(HOSTILE, Optional.of(HOSTILE), Optional.empty(), OptionalLong.empty(), HOSTILE,
-            Map.of(HOSTILE, HOSTILE), Map.of(HOSTILE, HOSTILE)), Illustrations.NONE);
+        String html = html(answer, new Provenance(HOSTILE, Optional.of(HOSTILE), Optional.empty(),
+            OptionalLong.empty(), HOSTILE, Map.of(HOSTILE, HOSTILE), Map.of(HOSTILE, HOSTILE),
+            List.of(new SampleFact("mount", HOSTILE, true))), Illustrations.NONE);
         assertThat(html).doesNotContain("<script", "<img", "\u202e");
         Document page = parsed(html);
         assertThat(elements(page, "script")).isEmpty();
@@ -194,7 +196,7 @@ class HtmlReportTest {
         assertThat(headings).filteredOn(heading -> heading.getTextContent().equals("dark patch")).first()
             .satisfies(heading -> assertThat(heading.getAttribute("rowspan")).isEqualTo("2"));
         assertThat(elements(page, "h1")).hasSize(1);
-        assertThat(elements(page, "h2")).extracting(Element::getTextContent).startsWith("What was found", "Numbers",
+        assertThat(elements(page, "h2")).extracting(Element::getTextContent).startsWith("What was measured", "What was found", "Numbers",
             "Against each other", "What else could explain it", "To know", "Cautions", "Methods", "References");
     }
 
