@@ -53,8 +53,8 @@ enum Setting {
         SettingCheck.whole(1, 100_000)),
     ARRIVING_BODIES_MAX("arriving-bodies-max", "100", "bodies", "most request bodies on their way at the same time",
         SettingCheck.whole(1, 120)),
-    LARGE_ANSWERS_MAX("large-answers-max", "100", "answers", "most answers above 65536 bytes on their way at the same time",
-        SettingCheck.whole(1, 120)),
+    LARGE_ANSWERS_MAX("large-answers-max", "100", "answers",
+        "most answers above 65536 bytes on their way at the same time", SettingCheck.whole(1, 120)),
     EVENTS_KEPT_DAYS("events-kept-days", "90", "days", "how long events can be read again; results are kept for ever",
         SettingCheck.whole(1, 36_500));
 
