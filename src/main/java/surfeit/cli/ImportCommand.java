@@ -45,7 +45,7 @@ final class ImportCommand implements Callable<Integer>, WithSettings {
         InputFile.readable(file);
         try (Opened opened = Opened.on(settings)) {
             ImportOptions options = new ImportOptions(skip ? ImportOptions.OnError.SKIP : ImportOptions.OnError.REFUSE, validateOnly);
-            ImportReport report = opened.laboratory().importSpots(sample, FileQuestion.upload(file),
+            ImportReport report = opened.laboratory().imports().record(sample, FileQuestion.upload(file),
                 FileQuestion.rows(file, words, ServiceSettings.intake(settings)), options,
                 new Occasion(System.getProperty("user.name"), Instant.now()),
                 new ProgressLines(spec.commandLine().getErr()));

@@ -159,6 +159,11 @@ final class Body implements Upload, AutoCloseable {
         return length == 0;
     }
 
+    /** True where it lies in memory and has so many bytes or fewer. */
+    boolean isWithin(int bytes) {
+        return aside == null && length <= bytes;
+    }
+
     @Override
     public void close() {
         if (aside != null) {

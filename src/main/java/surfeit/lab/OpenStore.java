@@ -2,6 +2,7 @@ package surfeit.lab;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
 
 /** A store within one open transaction: all work joins it. For the thread of that transaction only. */
@@ -23,6 +24,15 @@ final class OpenStore implements Store {
     }
 
     @Override
+    public <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work) {
+        try {
+            return CompletableFuture.completedFuture(write(work));
+        } catch (RuntimeException e) {
+            return CompletableFuture.failedFuture(e);
+        }
+    }
+
+    @Override
     public <T> T rehearse(Function<WriteAccess, T> work) {
         return open.rehearse(work);
     }
@@ -40,6 +50,11 @@ final class OpenStore implements Store {
     @Override
     public Backup backup(Instant when) {
         throw new IllegalStateException("A backup is taken outside of transactions.");
+    }
+
+    @Override
+    public int writesWaitingMax() {
+        throw new IllegalStateException("Nothing waits within a transaction.");
     }
 
     @Override
