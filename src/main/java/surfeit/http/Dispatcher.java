@@ -109,7 +109,7 @@ final class Dispatcher {
     }
 
     /** Answers in a thread of the service once there is something to answer, or a failure to tell. */
-    private void answerOnce(Context context, CompletableFuture<Exchange.PendingAnswer> there, boolean counted) {
+    private void answerOnce(Context context, CompletableFuture<PendingAnswer> there, boolean counted) {
         Executor threads = work -> context.req().getAsyncContext().start(work);
         context.future(() -> there.handleAsync((answer, failure) -> {
             give(context, answer, failure);
@@ -121,7 +121,7 @@ final class Dispatcher {
         }));
     }
 
-    private void give(Context context, Exchange.PendingAnswer answer, Throwable failure) {
+    private void give(Context context, PendingAnswer answer, Throwable failure) {
         try {
             if (failure == null) {
                 answer.give();

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.TimeoutException;
 import java.util.regex.Pattern;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.eclipse.jetty.io.EndPoint;
@@ -136,10 +137,11 @@ final class Refusals {
         endPoint.close();
     }
 
-    /** True where the client went away; nobody is left to be told. */
+    /** True where the client went away, or has taken nothing of its answer for too long; nobody is left to be told. */
     private static boolean isClientGone(Throwable failure) {
         for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
-            if (cause instanceof EofException) {
+            if (cause instanceof EofException
+                || cause instanceof IOException && cause.getCause() instanceof TimeoutException) {
                 return true;
             }
         }

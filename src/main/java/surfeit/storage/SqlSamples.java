@@ -58,9 +58,9 @@ final class SqlSamples {
     }
 
     /**
-     * Times are compared as text: without the Z at its end a time sorts before any later one of finer digits. Two of them
-     * differ first in a digit or in their length, which all collations of a database order alike. The order
-     * is found before descriptions are read, which only those of the page are.
+     * Times are compared as text: without the Z at its end a time sorts before any later one of finer digits. Two of
+     * them differ first in a digit or in their length, which all collations of a database order alike. The order is
+     * found before descriptions are read, which only those of the page are.
      */
     List<StoredSample> recent(RecentSamples wanted, int limit) {
         StringBuilder sql = new StringBuilder(SELECT).append("""
