@@ -294,14 +294,9 @@ final class Exchange {
         context.future(work);
     }
 
-    /** Gives an answer, once what it is made from is there. */
-    interface Answering<T> {
-        void answer(T from) throws IOException;
-    }
-
     /** Answers once something is there or has failed, and holds no thread until then. */
-    <T> void answerOnce(CompletableFuture<T> there, Answering<T> answering) {
-        pending = Optional.of(there.thenApply(from -> () -> answering.answer(from)));
+    <T> void answerOnce(CompletableFuture<T> there, PendingAnswer.From<T> making) {
+        pending = Optional.of(there.thenApply(from -> () -> making.give(from)));
     }
 
     /** The answer that is still to be given, where the route has not given it. */

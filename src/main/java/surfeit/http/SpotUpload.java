@@ -77,8 +77,9 @@ final class SpotUpload {
 
     /** As {@link #record}, in a commit with others and without a thread that waits. @return what makes the answer */
     CompletableFuture<Supplier<KeptAnswer>> recordShared(Exchange exchange) throws IOException {
+        boolean waits = false;
         try {
-            return shared(exchange).whenComplete((answer, failure) -> {
+            CompletableFuture<Supplier<KeptAnswer>> answer = shared(exchange).whenComplete((made, failure) -> {
                 if (failure == null) {
                     over();
                 } else if (Refusals.cause(failure) instanceof ProblemException) {
@@ -86,13 +87,15 @@ final class SpotUpload {
                 }
                 end();
             });
+            waits = true;
+            return answer;
         } catch (ProblemException e) {
             measures.refused();
-            end();
             throw e;
-        } catch (IOException | RuntimeException e) {
-            end();
-            throw e;
+        } finally {
+            if (!waits) {
+                end();
+            }
         }
     }
 

@@ -3,10 +3,9 @@ package surfeit.storage;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
-import java.util.Collections;
 import java.util.HashMap;
 import java.util.Map;
-import java.util.WeakHashMap;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jdbi.v3.core.statement.DefaultStatementBuilder;
 import org.jdbi.v3.core.statement.StatementBuilder;
 import org.jdbi.v3.core.statement.StatementBuilderFactory;
@@ -29,14 +28,30 @@ final class KeptStatements extends DefaultStatementBuilder {
 
     /** What a pool's users are given for its connections, each of which has its own statements. */
     static StatementBuilderFactory factory() {
-        Map<Connection, KeptStatements> all = Collections.synchronizedMap(new WeakHashMap<>());
+        Map<Connection, KeptStatements> all = new ConcurrentHashMap<>();
         return pooled -> {
             try {
-                return all.computeIfAbsent(pooled.unwrap(Connection.class), KeptStatements::new);
+                Connection connection = pooled.unwrap(Connection.class);
+                KeptStatements known = all.get(connection);
+                if (known == null) {
+                    known = new KeptStatements(connection);
+                    all.values().removeIf(KeptStatements::isOver);
+                    all.put(connection, known);
+                }
+                return known;
             } catch (SQLException e) {
                 throw new EngineFailure(e);
             }
         };
+    }
+
+    /** True once the pool has closed the connection, and its statements with it. */
+    private boolean isOver() {
+        try {
+            return connection.isClosed();
+        } catch (SQLException e) {
+            throw new EngineFailure(e);
+        }
     }
 
     @Override

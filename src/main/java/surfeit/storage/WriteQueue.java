@@ -10,6 +10,8 @@ import java.util.concurrent.CompletionException;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.Store;
@@ -24,6 +26,7 @@ import surfeit.lab.WriteAccess;
  * before it need not wait for it. Who finds the queue full is refused at once.
  */
 final class WriteQueue implements AutoCloseable {
+    private static final Logger LOG = LoggerFactory.getLogger(WriteQueue.class);
     /** Jobs that may wait. Judgement: some tenths of a second of work, some megabytes of small uploads. */
     static final int WAITING_MAX = 1024;
     /** Most jobs that share a commit. Judgement: the commit costs little then beside its jobs. */
@@ -113,7 +116,8 @@ final class WriteQueue implements AutoCloseable {
 
     /** @param jobs the first job, and those that came to share its transaction */
     private void inTransaction(List<WriteJob<?>> jobs) {
-        try (Handle handle = writing.connection().open()) {
+        try {
+            Handle handle = writing.connection().open();
             try {
                 handle.begin();
                 writing.takeTurn(handle);
@@ -130,13 +134,24 @@ final class WriteQueue implements AutoCloseable {
                 if (first.kind() == WriteJob.Kind.SHARED) {
                     share(handle, jobs);
                 }
+                commit(handle);
             } catch (RuntimeException | Error e) {
                 takeBack(handle, e);
                 throw e;
+            } finally {
+                giveBack(handle);
             }
-            commit(handle);
         } catch (RuntimeException e) {
             throw writing.working(e);
+        }
+    }
+
+    /** What was committed stays so, whatever becomes of the connection. */
+    private static void giveBack(Handle handle) {
+        try {
+            handle.close();
+        } catch (RuntimeException e) {
+            LOG.warn("The connection that writes could not be given back: {}", e.toString());
         }
     }
 
@@ -178,7 +193,6 @@ final class WriteQueue implements AutoCloseable {
         try {
             handle.commit();
         } catch (RuntimeException e) {
-            takeBack(handle, e);
             throw writing.committing(e);
         }
         writing.committed();

@@ -70,9 +70,9 @@ final class RunningService implements AutoCloseable {
     }
 
     /** Where no more writes may wait than these. */
-    static RunningService start(RecordEngine engine, int writesWaitingMax) {
+    static RunningService start(RecordEngine engine, int writesWaitingMax, ServerSettings settings) {
         Path folder = freshFolder();
-        return new RunningService(engine.open(folder, writesWaitingMax), folder, ServerSettings.DEFAULT, 0);
+        return new RunningService(engine.open(folder, writesWaitingMax), folder, settings, 0);
     }
 
     /** On a port where another one was before. */

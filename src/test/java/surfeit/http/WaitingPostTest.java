@@ -2,6 +2,7 @@ package surfeit.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
@@ -23,6 +24,8 @@ import surfeit.storage.RecordEngine;
 @OnBothEngines
 class WaitingPostTest {
     private static final int WAITING_MAX = 8;
+    /** How long a connection may rest while its body comes. */
+    private static final Duration PAUSE = Duration.ofMillis(500);
     private static final String SPOTS = "/v1/samples/A7/spots";
 
     @Parameter
@@ -34,7 +37,8 @@ class WaitingPostTest {
 
     @BeforeEach
     void start() throws InterruptedException {
-        service = RunningService.start(engine, WAITING_MAX);
+        service = RunningService.start(engine, WAITING_MAX, ServerSettings.DEFAULT.withRequests(RequestLimits.DEFAULT.withTimes(
+            PAUSE, Duration.ofMinutes(10))));
         service.put("/v1/samples/A7", InventedPowder.SAMPLE);
         CountDownLatch begun = new CountDownLatch(1);
         longWork = CompletableFuture.supplyAsync(() -> service.store().write(access -> {
@@ -124,6 +128,17 @@ class WaitingPostTest {
         assertThat(faulty.join().status()).isEqualTo(422);
         assertThat(malformed.join().status()).isEqualTo(400);
         assertThat(service.laboratory().sample("A7").spotCount()).isEqualTo(3);
+    }
+
+    @Test
+    void a_post_that_waits_longer_than_a_body_may_pause_is_answered_all_the_same() throws Exception {
+        List<CompletableFuture<Reply>> posts = send(2);
+        Thread.sleep(3 * PAUSE.toMillis());
+        assertThat(posts).noneMatch(CompletableFuture::isDone);
+
+        goOn.countDown();
+
+        assertThat(posts).allSatisfy(post -> assertThat(post.join().status()).isEqualTo(201));
     }
 
     @Test

@@ -13,13 +13,19 @@ import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import surfeit.lab.EventFilter;
 import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
 import surfeit.lab.SampleFilter;
+import surfeit.lab.SpotFilter;
+import surfeit.segregation.GroupBy;
 
 class SqliteStoreTest {
     @TempDir
@@ -53,6 +59,26 @@ class SqliteStoreTest {
             assertThat(pragma(lab, "foreign_keys")).isEqualTo("1");
             assertThatThrownBy(() -> lab.store().read(access ->
                 ((SqlReadAccess) access).handle.execute("DELETE FROM audit"))).hasMessageContaining("readonly");
+        }
+    }
+
+    @Test
+    void statements_that_are_kept_hold_on_to_no_old_state() throws Exception {
+        try (LabBench lab = LabBench.in(folder)) {
+            lab.describe("A7").describe("B9").post("A7", LabBench.spots("P", 20));
+            lab.laboratory().samples(new SampleFilter(Optional.empty(), Optional.empty()), PageRequest.first(1));
+            lab.laboratory().spots("A7", SpotFilter.ALL, PageRequest.first(3));
+            lab.laboratory().events(EventFilter.ALL, 0, 1);
+            lab.laboratory().segregation("A7", GroupBy.FEATURE);
+            assertThatThrownBy(() -> lab.post("A7", LabBench.spot("P0", "1.5"))).isInstanceOf(ProblemException.class);
+            lab.post("A7", LabBench.spot("Q1", "78.8"));
+
+            try (Connection other = DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("surfeit.db"));
+                 Statement statement = other.createStatement();
+                 ResultSet done = statement.executeQuery("PRAGMA wal_checkpoint(TRUNCATE)")) {
+                assertThat(done.getInt("busy")).as("somebody reads an older state").isZero();
+            }
+            assertThat(Files.size(folder.resolve("surfeit.db-wal"))).isZero();
         }
     }
 
