@@ -22,6 +22,7 @@ import surfeit.lab.ProblemException;
 import surfeit.lab.ReadAccess;
 import surfeit.lab.SharedTickets;
 import surfeit.lab.WriteAccess;
+import surfeit.statistics.NumbersAside;
 
 /**
  * The record in one SQLite file, {@code surfeit.db} in the data folder. Thread-safe.
@@ -110,6 +111,11 @@ public final class SqliteStore implements RecordStore {
         T result = inTurn(handle -> handle.inTransaction(open -> work.apply(new SqlWriteAccess(open, SqliteEngine.INSTANCE))));
         listeners.forEach(Runnable::run);
         return result;
+    }
+
+    @Override
+    public NumbersAside numbersAside() {
+        return NumbersFile.temporary();
     }
 
     /** The file, and what was written since and stands beside it still. */
