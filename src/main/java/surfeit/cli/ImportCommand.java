@@ -45,7 +45,7 @@ final class ImportCommand implements Callable<Integer>, WithSettings {
         InputFile.readable(file);
         try (Opened opened = Opened.on(settings)) {
             ImportOptions options = new ImportOptions(skip ? ImportOptions.OnError.SKIP : ImportOptions.OnError.REFUSE, validateOnly);
-            ImportReport report = opened.laboratory().importSpots(sample, FileQuestion.upload(file),
+            ImportReport report = opened.laboratory().imports().record(sample, FileQuestion.upload(file),
                 FileQuestion.rows(file, words, ServiceSettings.intake(settings)), options,
                 new Occasion(System.getProperty("user.name"), Instant.now()),
                 new ProgressLines(spec.commandLine().getErr()));
@@ -60,8 +60,8 @@ final class ImportCommand implements Callable<Integer>, WithSettings {
         report.dialect().ifPresent(dialect -> out.println("Read as " + dialect.charset()
             + dialect.delimiter().map(d -> ", delimiter " + d).orElse("") + dialect.decimal().map(d -> ", decimal mark " + d).orElse("")
             + dialect.unit().map(u -> ", unit " + u).orElse("") + " (" + dialect.decidedBy() + ")."));
-        report.leftOut().forEach(left -> out.println(VisibleText.line("Left out: " + PlaceWords.of(left.place()) + left.reason()
-            + left.label().map(label -> " (" + label + ")").orElse(""))));
+        report.leftOut().forEach(left -> out.println(VisibleText.line("Left out: " + PlaceWords.of(left.place())
+            + left.reason() + left.label().map(label -> " (" + label + ")").orElse(""))));
         report.faults().forEach(fault -> out.println("Refused: " + Refusal.line(fault)));
     }
 }

@@ -23,12 +23,14 @@ final class RecordPlace {
     private final Path folder;
     private final Optional<DatabaseAddress> database;
     private final int connections;
+    private final int writesWaitingMax;
 
     private RecordPlace(Settings settings) {
         this.folder = Path.of(settings.get(Setting.DATA));
         this.database = settings.stated(Setting.DATABASE_URL).map(url -> new DatabaseAddress(url,
             settings.stated(Setting.DATABASE_USER), settings.stated(Setting.DATABASE_PASSWORD)));
         this.connections = settings.whole(Setting.DATABASE_CONNECTIONS);
+        this.writesWaitingMax = settings.whole(Setting.WRITES_WAITING_MAX);
     }
 
     static RecordPlace of(Settings settings) {
@@ -37,7 +39,8 @@ final class RecordPlace {
 
     /** Opens it for use, making it where it is missing. */
     RecordStore open() {
-        return database.isPresent() ? PostgresStore.open(database.get(), connections) : SqliteStore.open(folder);
+        return database.isPresent() ? PostgresStore.open(database.get(), connections, writesWaitingMax)
+            : SqliteStore.open(folder, writesWaitingMax);
     }
 
     /** Looks into it from outside, also while services work on it. */

@@ -53,8 +53,10 @@ enum Setting {
         SettingCheck.whole(1, 100_000)),
     ARRIVING_BODIES_MAX("arriving-bodies-max", "100", "bodies", "most request bodies on their way at the same time",
         SettingCheck.whole(1, 120)),
-    LARGE_ANSWERS_MAX("large-answers-max", "100", "answers", "most answers above 65536 bytes on their way at the same time",
-        SettingCheck.whole(1, 120)),
+    LARGE_ANSWERS_MAX("large-answers-max", "100", "answers",
+        "most answers above 65536 bytes on their way at the same time", SettingCheck.whole(1, 120)),
+    WRITES_WAITING_MAX("writes-waiting-max", "1024", "changes",
+        "most changes that wait to be recorded at the same time; more are refused with 503", SettingCheck.whole(1, 100_000)),
     EVENTS_KEPT_DAYS("events-kept-days", "90", "days", "how long events can be read again; results are kept for ever",
         SettingCheck.whole(1, 36_500));
 

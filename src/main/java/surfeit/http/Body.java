@@ -26,6 +26,8 @@ import surfeit.lab.Upload;
 final class Body implements Upload, AutoCloseable {
     private static final int MEMORY_MAX = 1 << 20;
     private static final int PIECE = 16 << 10;
+    /** Memory taken on the word of who announces a body; more only for what has come. Judgement: most are smaller. */
+    private static final int BELIEVED_MAX = 64 << 10;
     /** Free space below which a failure to write is put down to a full disk, in bytes. Judgement. */
     private static final long NO_SPACE_BYTES = 1 << 20;
 
@@ -54,7 +56,7 @@ final class Body implements Upload, AutoCloseable {
         BodyLimit limit = BodyLimit.of(form, limits);
         long announced = request.getContentLengthLong();
         limit.requireFits(announced, announced + " bytes are announced");
-        int expected = gzip || announced < 0 ? PIECE : (int) Math.min(announced, MEMORY_MAX);
+        int expected = gzip || announced < 0 ? PIECE : (int) Math.min(announced, BELIEVED_MAX);
         Body body = new Body(form, fileName, Math.max(expected, 1), limits.jsonDepthMax());
         try (InputStream raw = new ArrivingBody(request.getInputStream(), limit);
              InputStream in = gzip ? new GzipMembers(raw) : raw) {
@@ -77,7 +79,8 @@ final class Body implements Upload, AutoCloseable {
     /** True for a body that came with its head, so that nobody has to wait for it. */
     static boolean isThere(HttpServletRequest request) throws IOException {
         long announced = request.getContentLengthLong();
-        return announced >= 0 && request.getHeader("Expect") == null && request.getInputStream().available() >= announced;
+        return announced >= 0 && request.getHeader("Expect") == null
+            && request.getInputStream().available() >= announced;
     }
 
     private void fill(InputStream in, BodyLimit limit) throws IOException {
@@ -154,6 +157,11 @@ final class Body implements Upload, AutoCloseable {
     /** True where nothing was sent. */
     boolean isEmpty() {
         return length == 0;
+    }
+
+    /** True where it lies in memory and has so many bytes or fewer. */
+    boolean isWithin(int bytes) {
+        return aside == null && length <= bytes;
     }
 
     @Override

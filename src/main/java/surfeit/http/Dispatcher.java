@@ -79,6 +79,7 @@ final class Dispatcher {
         RequestMeasures.mark(ServletContextRequest.getServletContextRequest(context.req()), route.pattern(),
             route.isStream());
         boolean counted = readiness.begin();
+        boolean pending = false;
         try {
             if (!counted && route.scope() != Scope.OPEN) {
                 throw new ProblemException(Problem.SHUTTING_DOWN,
@@ -92,15 +93,43 @@ final class Dispatcher {
             if (route.isStream()) {
                 streams.enter(context);
             }
-            route.handler().answer(new Exchange(context, route, form, facts, admission, () -> gate.reads(context)));
+            Exchange exchange = new Exchange(context, route, form, facts, admission, () -> gate.reads(context));
+            route.handler().answer(exchange);
+            pending = counted && exchange.pending().isPresent();
+            exchange.pending().ifPresent(answer -> answerOnce(context, answer, counted));
         } catch (HeldRefusal held) {
             answerLater(context, held);
         } catch (Exception e) {
             refusals.refuse(context, e);
         } finally {
+            if (counted && !pending) {
+                readiness.done();
+            }
+        }
+    }
+
+    /** Answers in a thread of the service once there is something to answer, or a failure to tell. */
+    private void answerOnce(Context context, CompletableFuture<PendingAnswer> there, boolean counted) {
+        Executor threads = work -> context.req().getAsyncContext().start(work);
+        context.future(() -> there.handleAsync((answer, failure) -> {
+            give(context, answer, failure);
+            return answer;
+        }, threads).whenComplete((answer, brokenOff) -> {
             if (counted) {
                 readiness.done();
             }
+        }));
+    }
+
+    private void give(Context context, PendingAnswer answer, Throwable failure) {
+        try {
+            if (failure == null) {
+                answer.give();
+            } else {
+                refuse(context, Refusals.cause(failure));
+            }
+        } catch (Exception e) {
+            refuse(context, e);
         }
     }
 

@@ -48,6 +48,7 @@ final class Exchange {
     private final Admission admission;
     private final Parameters parameters;
     private final BooleanSupplier reader;
+    private Optional<CompletableFuture<PendingAnswer>> pending = Optional.empty();
 
     /** @throws ProblemException unknown-parameter */
     Exchange(Context context, Route route, Form form, ServiceFacts facts, Admission admission, BooleanSupplier reader) {
@@ -291,6 +292,21 @@ final class Exchange {
     /** Answers when the work is done, and holds no thread until then. */
     void later(Supplier<CompletableFuture<Void>> work) {
         context.future(work);
+    }
+
+    /** Gives an answer, once what it is made from is there. */
+    interface Answering<T> {
+        void answer(T from) throws IOException;
+    }
+
+    /** Answers once something is there or has failed, and holds no thread until then. */
+    <T> void answerOnce(CompletableFuture<T> there, Answering<T> answering) {
+        pending = Optional.of(there.thenApply(from -> () -> answering.answer(from)));
+    }
+
+    /** The answer that is still to be given, where the route has not given it. */
+    Optional<CompletableFuture<PendingAnswer>> pending() {
+        return pending;
     }
 
     /** Does work that may block in a thread of the service; for answers that come later. */

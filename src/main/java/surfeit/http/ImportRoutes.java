@@ -4,22 +4,18 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReference;
-import java.util.function.Function;
 import surfeit.http.json.ImportDocument;
 import surfeit.http.measure.ImportMeasures;
 import surfeit.lab.ImportOptions;
 import surfeit.lab.ImportOptions.OnError;
 import surfeit.lab.ImportReport;
-import surfeit.lab.KeptAnswer;
 import surfeit.lab.KeptFile;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
-import surfeit.lab.RepeatKey;
 import surfeit.lab.SpotRows;
+import surfeit.spot.Sample;
 
 /** Spots on their way in, and what became of them. */
 final class ImportRoutes {
@@ -53,35 +49,23 @@ final class ImportRoutes {
         ImportOptions options = new ImportOptions(onError, parameters.flag("validate_only"));
         Form form = exchange.bodyForm();
         SpotRows rows = UploadOptions.rows(form, UploadOptions.of(exchange));
-        laboratory.sample(sample);
+        Sample described = laboratory.imports().lately(sample);
         OngoingUpload upload = parameters.text(NAME).map(name -> uploads.begin(name, sample, exchange.now()))
             .orElseGet(() -> new OngoingUpload(sample, exchange.now()));
-        try (Body body = exchange.body(form)) {
-            upload.received();
-            AtomicReference<Optional<ImportReport>> done = new AtomicReference<>(Optional.empty());
-            Function<Laboratory, KeptAnswer> work = lab -> {
-                ImportReport report = lab.importSpots(sample, body, rows, options, exchange.occasion(), upload);
-                done.set(Optional.of(report));
-                return answer(report, options.validateOnly());
-            };
-            Optional<RepeatKey> key = exchange.repeatKey(body);
-            KeptAnswer answer = key.isPresent() ? laboratory.once(key.get(), exchange.occasion(), work)
-                : work.apply(laboratory);
-            upload.over(done.get(), options.validateOnly());
-            done.get().filter(report -> !options.validateOnly()).ifPresent(measures::done);
-            exchange.kept(answer);
-        } catch (ProblemException e) {
+        SpotUpload work;
+        try {
+            work = new SpotUpload(laboratory, sample, described, exchange.body(form), rows, options, exchange.occasion(), upload,
+                measures);
+        } catch (IOException | RuntimeException e) {
             measures.refused();
-            throw e;
-        } finally {
             upload.refusedUnlessOver();
+            throw e;
         }
-    }
-
-    private static KeptAnswer answer(ImportReport report, boolean rehearsal) {
-        Map<String, String> headers = report.id().map(id -> Map.of("Location", "/v1/imports/" + id)).orElse(Map.of());
-        byte[] body = Exchange.bytes(json -> ImportDocument.write(json, report, rehearsal));
-        return new KeptAnswer(report.id().isPresent() ? 201 : 200, headers, body);
+        if (work.isSmall()) {
+            exchange.answerOnce(work.recordShared(exchange), answer -> exchange.kept(answer.get()));
+        } else {
+            exchange.kept(work.record(exchange));
+        }
     }
 
     private void report(Exchange exchange) throws IOException {
@@ -89,7 +73,7 @@ final class ImportRoutes {
             progress(exchange, exchange.path("id"));
             return;
         }
-        ImportReport report = laboratory.importReport(exchange.path("id"));
+        ImportReport report = laboratory.imports().report(exchange.path("id"));
         if (!exchange.unchanged(1)) {
             exchange.json(200, json -> ImportDocument.write(json, report, false));
         }
@@ -105,12 +89,12 @@ final class ImportRoutes {
     }
 
     private void rejected(Exchange exchange) throws IOException {
-        answer(exchange, laboratory.rejected(exchange.path("id")), "rejected-" + exchange.path("id") + ".csv");
+        answer(exchange, laboratory.imports().rejected(exchange.path("id")), "rejected-" + exchange.path("id") + ".csv");
     }
 
     private void original(Exchange exchange) throws IOException {
         String id = exchange.path("id");
-        KeptFile file = laboratory.original(id);
+        KeptFile file = laboratory.imports().original(id);
         answer(exchange, file, file.fileName().orElse("original-" + id));
     }
 

@@ -40,7 +40,8 @@ final class Places {
     /** Takes a place until the request is over, however it ends. @throws ProblemException quota-exceeded */
     void enterUntilOver(Context context) {
         enter(context);
-        Request.addCompletionListener(ServletContextRequest.getServletContextRequest(context.req()), failure -> leave());
+        Request.addCompletionListener(ServletContextRequest.getServletContextRequest(context.req()),
+            failure -> leave());
     }
 
     void leave() {

@@ -13,6 +13,8 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CompletionException;
+import java.util.concurrent.TimeoutException;
 import java.util.regex.Pattern;
 import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 import org.eclipse.jetty.io.EndPoint;
@@ -38,6 +40,8 @@ final class Refusals {
         EnumSet.of(Problem.UPLOAD_TOO_LARGE, Problem.REQUEST_TIMEOUT, Problem.STORAGE_FULL);
     /** When to come again to a record that cannot be used now. Judgement: a server that restarts takes seconds. */
     private static final String RETRY_S = "5";
+    /** When to come again to a queue that is full: it takes some tenths of a second to empty. */
+    private static final String RETRY_QUEUE_S = "1";
     /** Header fields that a handler may have set for the answer that is not given. */
     private static final List<String> STALE =
         List.of("ETag", "Location", "Link", "Content-Disposition", "Vary");
@@ -56,6 +60,12 @@ final class Refusals {
         byte[] bytes = new byte[REQUEST_ID_BYTES];
         RANDOM.nextBytes(bytes);
         return Base64.getUrlEncoder().withoutPadding().encodeToString(bytes);
+    }
+
+    /** What a future failed with, out of what futures wrap around it on the way; an error fits no refusal's words. */
+    static Exception cause(Throwable failure) {
+        Throwable cause = failure instanceof CompletionException ? failure.getCause() : failure;
+        return cause instanceof Exception exception ? exception : new IllegalStateException(cause);
     }
 
     /** Answers a request that failed. */
@@ -80,6 +90,8 @@ final class Refusals {
         response.setHeader("Cache-Control", "no-store");
         if (refusal.problem() == Problem.STORAGE_UNAVAILABLE) {
             response.setHeader("Retry-After", RETRY_S);
+        } else if (refusal.problem() == Problem.OVERLOADED) {
+            response.setHeader("Retry-After", RETRY_QUEUE_S);
         }
         boolean leavesBody = LEAVES_BODY.contains(refusal.problem());
         if (leavesBody) {
@@ -125,10 +137,11 @@ final class Refusals {
         endPoint.close();
     }
 
-    /** True where the client went away; nobody is left to be told. */
+    /** True where the client went away, or has taken nothing of its answer for too long; nobody is left to be told. */
     private static boolean isClientGone(Throwable failure) {
         for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
-            if (cause instanceof EofException) {
+            if (cause instanceof EofException
+                || cause instanceof IOException && cause.getCause() instanceof TimeoutException) {
                 return true;
             }
         }

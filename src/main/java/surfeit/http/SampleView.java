@@ -111,7 +111,7 @@ final class SampleView {
     }
 
     private Optional<ImportReport> upload(SampleRevision revision) {
-        return revision.what() == SampleRevision.What.SPOTS_IMPORTED ? revision.link().map(laboratory::importReport)
+        return revision.what() == SampleRevision.What.SPOTS_IMPORTED ? revision.link().map(laboratory.imports()::report)
             : Optional.empty();
     }
 }

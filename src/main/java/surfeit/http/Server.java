@@ -53,7 +53,8 @@ public final class Server implements AutoCloseable {
             throw new UnsafeStartException(settings.host());
         }
         ServiceFacts facts = new ServiceFacts(settings, clock, ProgramVersion.VERSION, settings.requests() + "\n"
-            + settings.intake() + "\ndetection limit " + laboratory.detectionLimitMassFraction());
+            + settings.intake() + "\ndetection limit " + laboratory.detectionLimitMassFraction()
+            + "\nwrites waiting " + laboratory.writesWaitingMax());
         Dispatcher dispatcher = new Dispatcher(table, facts, new Gate(access, settings, clock, state.tickets()),
             state);
         Javalin javalin = Javalin.create(config -> {

@@ -9,6 +9,7 @@ import surfeit.element.ElementTable;
 import surfeit.http.json.FaultDocuments;
 import surfeit.intake.IntakeLimits;
 import surfeit.lab.Laboratory;
+import surfeit.lab.Store;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 
@@ -52,7 +53,7 @@ final class ServiceRoutes {
         }
     }
 
-    private static void write(JsonGenerator json, ServiceFacts facts) throws IOException {
+    private void write(JsonGenerator json, ServiceFacts facts) throws IOException {
         json.writeStartObject();
         json.writeStringField("name", "surfeit");
         json.writeStringField("version", facts.version());
@@ -62,6 +63,7 @@ final class ServiceRoutes {
             "openapi", "/openapi.json", "shared", "/shared", "board", "/"));
         json.writeArrayFieldStart("limits");
         writeLimits(json, facts.settings());
+        limit(json, Store.WAITING_SETTING, laboratory.writesWaitingMax(), "changes that wait to be recorded");
         json.writeEndArray();
         json.writeObjectFieldStart("reference_tables");
         json.writeStringField("atomic_weights",

@@ -6,11 +6,13 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.Arrays;
 import java.util.HexFormat;
 
 /** Puts a file beside an import, mebibyte by mebibyte, and takes its length and hash on the way. */
 final class FileCopy {
     private static final int PART_BYTES = 1 << 20;
+    private static final int PIECE_BYTES = 1 << 13;
 
     private final SpotImportAccess record;
     private final KeptFile.Kind kind;
@@ -42,7 +44,7 @@ final class FileCopy {
     }
 
     void copy(Upload upload) {
-        byte[] buffer = new byte[1 << 16];
+        byte[] buffer = new byte[PIECE_BYTES];
         try (InputStream bytes = upload.open()) {
             for (int count = bytes.read(buffer); count >= 0; count = bytes.read(buffer)) {
                 append(buffer, count);
@@ -54,14 +56,14 @@ final class FileCopy {
     }
 
     private void append(byte[] bytes, int length) {
-        if (part.length == 0) {
-            part = new byte[PART_BYTES];
-        }
         digest.update(bytes, 0, length);
         byteCount += length;
         int done = 0;
         while (done < length) {
             int count = Math.min(length - done, PART_BYTES - filled);
+            if (part.length < filled + count) {
+                part = Arrays.copyOf(part, Math.min(Math.max(filled + count, 2 * part.length), PART_BYTES));
+            }
             System.arraycopy(bytes, done, part, filled, count);
             done += count;
             filled += count;

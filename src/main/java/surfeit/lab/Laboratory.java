@@ -3,6 +3,7 @@ package surfeit.lab;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import surfeit.composition.Alloy;
@@ -36,6 +37,7 @@ public final class Laboratory {
     private final Access access;
     private final EventLog eventLog;
     private final Readings readings;
+    private final Imports imports;
 
     /** @param detectionLimitMassFraction limit taken for "not detected" without a stated limit */
     public Laboratory(Store store, AlloyCatalogue packagedAlloys, Interpreter interpreter,
@@ -48,6 +50,7 @@ public final class Laboratory {
         this.access = new Access(store);
         this.eventLog = new EventLog(store);
         this.readings = new Readings(store, answers);
+        this.imports = new Imports(store, sums);
     }
 
     private Laboratory(WriteAccess open, Laboratory outer) {
@@ -59,6 +62,7 @@ public final class Laboratory {
         this.access = outer.access;
         this.eventLog = new EventLog(store);
         this.readings = new Readings(store, answers);
+        this.imports = new Imports(store, sums);
     }
 
     /** Who may use the record. */
@@ -138,32 +142,15 @@ public final class Laboratory {
 
     // Spots
 
-    /**
-     * Records the spots of an upload.
-     *
-     * @throws ProblemException where the upload cannot be read, or has faults and {@code onError} is refuse
-     */
-    public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options,
-                                    Occasion occasion) {
-        return importSpots(sample, upload, rows, options, occasion, ImportProgress.UNHEARD);
+    /** Uploads of spots, and what became of them. */
+    public Imports imports() {
+        return imports;
     }
 
-    /** As {@link #importSpots(String, Upload, SpotRows, ImportOptions, Occasion)}, telling how far it has come. */
+    /** As {@link Imports#record}, with nobody listening how far it has come. */
     public ImportReport importSpots(String sample, Upload upload, SpotRows rows, ImportOptions options,
-                                    Occasion occasion, ImportProgress progress) {
-        if (options.validateOnly()) {
-            return SpotImport.rehearsed(store.rehearse(access ->
-                new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress,
-                    recorded -> Optional.empty()).run(upload, rows)));
-        }
-        return store.write(access -> {
-            StoredSample before = Lookups.sample(access, sample);
-            SpotImport work = new SpotImport(access, before, options, occasion, progress,
-                recorded -> sums.along(access, before, recorded));
-            ImportReport report = work.run(upload, rows);
-            sums.imported(access, sample, work);
-            return report;
-        });
+                                    Occasion occasion) {
+        return imports.record(sample, upload, rows, options, occasion, ImportProgress.UNHEARD);
     }
 
     /** Spots of a sample in the order of record. */
@@ -254,28 +241,6 @@ public final class Laboratory {
     public interface Correction {
         /** @param sample says at how many standard uncertainties {@code u} is given */
         Spot apply(Spot present, Sample sample);
-    }
-
-    // Imports
-
-    public ImportReport importReport(String id) {
-        return store.read(access -> Lookups.importReport(access, id));
-    }
-
-    /** The bytes of an upload as they were sent. */
-    public KeptFile original(String importId) {
-        ImportReport report = importReport(importId);
-        return new KeptFile(report.file().mediaType(), report.file().fileName(),
-            new KeptFileStream(store, Lookups.importNumber(importId), KeptFile.Kind.ORIGINAL));
-    }
-
-    /** The rows an import gave back, each with its faults in one column more. */
-    public KeptFile rejected(String importId) {
-        if (importReport(importId).rejectedCount() == 0) {
-            throw new ProblemException(Problem.NOT_FOUND, "Import " + importId + " rejected no row.");
-        }
-        return new KeptFile("text/csv", Optional.of("rejected.csv"),
-            new KeptFileStream(store, Lookups.importNumber(importId), KeptFile.Kind.REJECTED));
     }
 
     // Alloys
@@ -372,6 +337,11 @@ public final class Laboratory {
         return new AuditLog(store);
     }
 
+    /** Most changes that may wait to be recorded. */
+    public int writesWaitingMax() {
+        return store.writesWaitingMax();
+    }
+
     /** Bytes the record takes where it is kept. */
     public long byteCount() {
         return store.byteCount();
@@ -390,6 +360,16 @@ public final class Laboratory {
      * @throws ProblemException idempotency-key-reused, idempotency-key-in-progress
      */
     public KeptAnswer once(RepeatKey key, Occasion occasion, Function<Laboratory, KeptAnswer> work) {
-        return repeated.once(store, key, occasion.when(), access -> work.apply(new Laboratory(access, this)));
+        return repeated.once(store, key, occasion.when(), within(work));
+    }
+
+    /** As {@link #once}, for small work: it shares its commit, and no thread waits. @return as {@link Store#writeShared} */
+    public CompletableFuture<KeptAnswer> onceShared(RepeatKey key, Occasion occasion,
+                                                    Function<Laboratory, KeptAnswer> work) {
+        return repeated.onceShared(store, key, occasion.when(), within(work));
+    }
+
+    private Function<WriteAccess, KeptAnswer> within(Function<Laboratory, KeptAnswer> work) {
+        return access -> work.apply(new Laboratory(access, this));
     }
 }

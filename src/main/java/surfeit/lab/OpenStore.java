@@ -2,6 +2,7 @@ package surfeit.lab;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
 import surfeit.statistics.NumbersAside;
 
@@ -23,6 +24,15 @@ final class OpenStore implements Store {
     @Override
     public <T> T write(Function<WriteAccess, T> work) {
         return open.nested(work);
+    }
+
+    @Override
+    public <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work) {
+        try {
+            return CompletableFuture.completedFuture(write(work));
+        } catch (RuntimeException e) {
+            return CompletableFuture.failedFuture(e);
+        }
     }
 
     @Override
@@ -48,6 +58,11 @@ final class OpenStore implements Store {
     @Override
     public NumbersAside numbersAside() {
         return outer.numbersAside();
+    }
+
+    @Override
+    public int writesWaitingMax() {
+        throw new IllegalStateException("Nothing waits within a transaction.");
     }
 
     @Override

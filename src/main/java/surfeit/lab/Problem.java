@@ -125,6 +125,11 @@ public enum Problem {
     SHUTTING_DOWN(503, "The service is stopping",
         "The service is about to stop and takes no more work.",
         "Try again in a moment."),
+    OVERLOADED(503, "Too much waits to be recorded",
+        "More changes wait for their turn to be recorded than the service holds at a time. Nothing of the request was "
+            + "stored.",
+        "Send the request again after as many seconds as Retry-After says; send fewer at the same time, or more spots in "
+            + "one request."),
     STORAGE_UNAVAILABLE(503, "The record cannot be used now",
         "The file or database that holds the record is locked by another program, cannot be reached, read or written, or "
             + "is damaged. Nothing of the request was stored, unless the answer's detail says that nobody knows.",

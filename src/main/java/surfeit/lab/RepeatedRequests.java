@@ -4,8 +4,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 
@@ -21,25 +21,59 @@ final class RepeatedRequests {
 
     private final Map<String, Running> running = new ConcurrentHashMap<>();
 
-    private record Running(String fingerprint, CountDownLatch done) {
+    /** @param done true once the request is over, whatever came of it */
+    private record Running(String fingerprint, CompletableFuture<Boolean> done) {
     }
 
     KeptAnswer once(Store store, RepeatKey key, Instant when, Function<WriteAccess, KeptAnswer> work) {
-        String name = key.who() + '\n' + key.key();
         while (true) {
-            Running mine = new Running(key.fingerprint(), new CountDownLatch(1));
-            Optional<Running> first = Optional.ofNullable(running.putIfAbsent(name, mine));
+            Running mine = new Running(key.fingerprint(), new CompletableFuture<>());
+            Optional<Running> first = enter(key, mine);
             if (first.isEmpty()) {
                 try {
                     return store.write(access -> inTransaction(access, key, when, work));
                 } finally {
-                    running.remove(name, mine);
-                    mine.done().countDown();
+                    leave(key, mine);
                 }
             }
-            requireSame(key, first.get().fingerprint());
-            await(first.get().done());
+            if (!over(first.get()).join()) {
+                throw stillRuns();
+            }
         }
+    }
+
+    /** As {@link #once}, without a thread that waits. @return as {@link Store#writeShared} */
+    CompletableFuture<KeptAnswer> onceShared(Store store, RepeatKey key, Instant when,
+                                             Function<WriteAccess, KeptAnswer> work) {
+        Running mine = new Running(key.fingerprint(), new CompletableFuture<>());
+        Optional<Running> first = enter(key, mine);
+        if (first.isPresent()) {
+            return over(first.get()).thenCompose(done -> done ? onceShared(store, key, when, work)
+                : CompletableFuture.failedFuture(stillRuns()));
+        }
+        try {
+            return store.writeShared(access -> inTransaction(access, key, when, work))
+                .whenComplete((answer, failure) -> leave(key, mine));
+        } catch (RuntimeException e) {
+            leave(key, mine);
+            throw e;
+        }
+    }
+
+    /** The request of this key that runs already; empty where this one is the first and runs from now on. */
+    private Optional<Running> enter(RepeatKey key, Running mine) {
+        Optional<Running> first = Optional.ofNullable(running.putIfAbsent(name(key), mine));
+        first.ifPresent(other -> requireSame(key, other.fingerprint()));
+        return first;
+    }
+
+    private void leave(RepeatKey key, Running mine) {
+        running.remove(name(key), mine);
+        mine.done().complete(true);
+    }
+
+    private static String name(RepeatKey key) {
+        return key.who() + '\n' + key.key();
     }
 
     private static KeptAnswer inTransaction(WriteAccess access, RepeatKey key, Instant when,
@@ -62,15 +96,13 @@ final class RepeatedRequests {
         }
     }
 
-    private static void await(CountDownLatch done) {
-        try {
-            if (done.await(WAIT_SECONDS, TimeUnit.SECONDS)) {
-                return;
-            }
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
-        throw new ProblemException(Problem.IDEMPOTENCY_KEY_IN_PROGRESS,
+    /** Whether it is over, once that is so; or that it is not, after a while. */
+    private static CompletableFuture<Boolean> over(Running other) {
+        return other.done().copy().completeOnTimeout(false, WAIT_SECONDS, TimeUnit.SECONDS);
+    }
+
+    private static ProblemException stillRuns() {
+        return new ProblemException(Problem.IDEMPOTENCY_KEY_IN_PROGRESS,
             "The first request with this key still runs after " + WAIT_SECONDS + " s of waiting.");
     }
 }

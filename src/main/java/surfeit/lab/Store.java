@@ -2,11 +2,14 @@ package surfeit.lab;
 
 import java.time.Instant;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
 import surfeit.statistics.NumbersAside;
 
 /** Where a lab's record is kept. Thread-safe; what one call reads or writes is of one piece. */
 public interface Store {
+    /** Name of the setting that says how many writes may wait. */
+    String WAITING_SETTING = "writes-waiting-max";
 
     /** Reads one unchanging state of the record. */
     <T> T read(Function<ReadAccess, T> work);
@@ -15,9 +18,20 @@ public interface Store {
      * Does all of the work or, where it throws, none of it. When this returns, what was written is on the disk.
      * Writers follow one another; a writer sees what those before it wrote.
      *
-     * @throws ProblemException with {@link Problem#STORAGE_FULL} where the disk has no room
+     * @throws ProblemException with {@link Problem#STORAGE_FULL} where the disk has no room, with
+     *     {@link Problem#OVERLOADED} where too many writes wait already
      */
     <T> T write(Function<WriteAccess, T> work);
+
+    /**
+     * Does small work as {@link #write} would, in the same order, but shares its commit with other such work that waits
+     * at the same time. Nobody holds a thread meanwhile.
+     *
+     * @return completed once what was written is on the disk, or failed with what the work threw; by the writer's own
+     *     thread, so that what follows must not keep it
+     * @throws ProblemException with {@link Problem#OVERLOADED} where too much waits already
+     */
+    <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work);
 
     /** Does all of the work as {@link #write} would, then takes it back. */
     <T> T rehearse(Function<WriteAccess, T> work);
@@ -42,6 +56,9 @@ public interface Store {
      * @throws ProblemException with {@link Problem#STORAGE_FULL} while it is written, where the disk has no room for it
      */
     NumbersAside numbersAside();
+
+    /** Most writes that may wait for their turn here. */
+    int writesWaitingMax();
 
     /** Bytes the record takes where it is kept. */
     long byteCount();

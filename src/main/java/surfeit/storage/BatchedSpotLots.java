@@ -1,6 +1,5 @@
 package surfeit.storage;
 
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -25,6 +24,7 @@ final class BatchedSpotLots implements SpotLots {
         JOIN spot_revision r ON r.sample = p.sample AND r.spot = p.id AND r.until_revision IS NULL
         WHERE p.sample = ? AND p.session = ? AND p.label = ? AND p.acquired = ?""";
 
+    private final Handle handle;
     private final long sample;
     private final long importNumber;
     private final long sampleRevision;
@@ -33,14 +33,14 @@ final class BatchedSpotLots implements SpotLots {
     private final PreparedStatement findSpot;
 
     BatchedSpotLots(Handle handle, long sample, long importNumber, long sampleRevision) {
+        this.handle = handle;
         this.sample = sample;
         this.importNumber = importNumber;
         this.sampleRevision = sampleRevision;
-        Connection connection = handle.getConnection();
         try {
-            this.insertSpot = connection.prepareStatement(INSERT_SPOT);
-            this.insertRevision = connection.prepareStatement(INSERT_REVISION);
-            this.findSpot = connection.prepareStatement(FIND_SPOT);
+            this.insertSpot = PlainSql.take(handle, INSERT_SPOT);
+            this.insertRevision = PlainSql.take(handle, INSERT_REVISION);
+            this.findSpot = PlainSql.take(handle, FIND_SPOT);
         } catch (SQLException e) {
             throw new EngineFailure(e);
         }
@@ -118,8 +118,8 @@ final class BatchedSpotLots implements SpotLots {
 
     @Override
     public void close() throws SQLException {
-        insertSpot.close();
-        insertRevision.close();
-        findSpot.close();
+        PlainSql.giveBack(handle, INSERT_SPOT, insertSpot);
+        PlainSql.giveBack(handle, INSERT_REVISION, insertRevision);
+        PlainSql.giveBack(handle, FIND_SPOT, findSpot);
     }
 }

@@ -20,6 +20,10 @@ final class InterpretationRow {
     }
 
     static StoredInterpretation read(ResultSet row, StatementContext context) throws SQLException {
+        return found(row);
+    }
+
+    static StoredInterpretation found(ResultSet row) throws SQLException {
         return new StoredInterpretation(PublicId.of(PublicId.INTERPRETATION, row.getLong("id")), row.getString("name"),
             StoredWords.find("grouping", row.getString("grouped_by"), GroupBy.values(), GroupBy::word),
             occasion(row, "who", "recorded"), Optional.ofNullable(row.getString("alloy")),

@@ -4,8 +4,7 @@ import com.zaxxer.hikari.HikariDataSource;
 import com.zaxxer.hikari.pool.HikariPool;
 import java.time.Instant;
 import java.util.Optional;
-import java.util.concurrent.locks.ReentrantLock;
-import java.util.function.BiFunction;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
@@ -22,7 +21,8 @@ import surfeit.statistics.NumbersAside;
  * The record in a PostgreSQL database, which any number of programs may use at the same time. Thread-safe.
  *
  * <p>Writers take turns, those of other programs too: the turn is a row that a writer holds locked until its commit. So
- * events and audit rows are numbered in the order of the commits, as in a file. Readers never wait for writers and see
+ * events and audit rows are numbered in the order of the commits, as in a file. As only one transaction of all can end at
+ * a time, the server has no commits to put together; the small writes of one program share theirs instead. Readers never wait for writers and see
  * the state that held when their first question was asked. A connection that broke is replaced at the next request.
  */
 public final class PostgresStore implements RecordStore {
@@ -36,10 +36,11 @@ public final class PostgresStore implements RecordStore {
     private final PostgresBell bell;
     private final Jdbi writing;
     private final Jdbi reading;
-    private final ReentrantLock turn = new ReentrantLock(true);
+    private final WriteQueue queue;
     private volatile boolean closed;
 
-    private PostgresStore(DatabaseAddress address, HikariDataSource writer, HikariDataSource readers) {
+    private PostgresStore(DatabaseAddress address, HikariDataSource writer, HikariDataSource readers,
+                          int writesWaitingMax) {
         this.address = address;
         this.writer = writer;
         this.readers = readers;
@@ -47,6 +48,7 @@ public final class PostgresStore implements RecordStore {
         this.bell = new PostgresBell(address);
         this.writing = quiet(Jdbi.create(writer));
         this.reading = quiet(Jdbi.create(readers));
+        this.queue = new WriteQueue(new DatabaseWriting(), writesWaitingMax);
     }
 
     /** What was measured has no place in a log: failures name neither statements nor the values that went in. */
@@ -62,13 +64,23 @@ public final class PostgresStore implements RecordStore {
      * @throws StorageException where that cannot be, in words that say what to do
      */
     public static PostgresStore open(DatabaseAddress address, int connections) {
+        return open(address, connections, WriteQueue.WAITING_MAX);
+    }
+
+    /**
+     * As {@link #open(DatabaseAddress, int)}.
+     *
+     * @param writesWaitingMax most changes that may wait in this program to be recorded
+     */
+    public static PostgresStore open(DatabaseAddress address, int connections, int writesWaitingMax) {
         try {
             if (!PostgresForm.isCurrent(address)) {
                 PostgresForm.migrate(address);
             }
             HikariDataSource writer = PostgresSettings.writer(address);
             try {
-                return new PostgresStore(address, writer, PostgresSettings.readers(address, connections - NOT_READERS));
+                return new PostgresStore(address, writer, PostgresSettings.readers(address, connections - NOT_READERS),
+                    writesWaitingMax);
             } catch (RuntimeException e) {
                 writer.close();
                 throw e;
@@ -90,16 +102,17 @@ public final class PostgresStore implements RecordStore {
 
     @Override
     public <T> T write(Function<WriteAccess, T> work) {
-        T done = inTurn(work, (handle, result) -> {
-            try {
-                handle.commit();
-                return result;
-            } catch (RuntimeException e) {
-                throw PostgresFailures.committing(address, e);
-            }
-        });
-        bell.ring();
-        return done;
+        return queue.await(WriteJob.Kind.ALONE, work);
+    }
+
+    @Override
+    public <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work) {
+        return queue.add(WriteJob.Kind.SHARED, work);
+    }
+
+    @Override
+    public <T> T rehearse(Function<WriteAccess, T> work) {
+        return queue.await(WriteJob.Kind.REHEARSED, work);
     }
 
     @Override
@@ -113,11 +126,8 @@ public final class PostgresStore implements RecordStore {
     }
 
     @Override
-    public <T> T rehearse(Function<WriteAccess, T> work) {
-        return inTurn(work, (handle, result) -> {
-            handle.rollback();
-            return result;
-        });
+    public int writesWaitingMax() {
+        return queue.waitingMax();
     }
 
     @Override
@@ -141,41 +151,41 @@ public final class PostgresStore implements RecordStore {
         return read(access -> PostgresBackup.of(((SqlReadAccess) access).handle, when));
     }
 
-    private <T> T inTurn(Function<WriteAccess, T> work, BiFunction<Handle, T, T> end) {
-        if (turn.isHeldByCurrentThread()) {
-            throw new IllegalStateException("A write within a write must use the access that is already open.");
+    /** One connection, whose transactions take turns with those of other programs. */
+    private final class DatabaseWriting implements Writing {
+        @Override
+        public Engine engine() {
+            return PostgresEngine.INSTANCE;
         }
-        turn.lock();
-        try {
-            requireOpen();
-            try (Handle handle = writing.open()) {
-                return inTransaction(handle, work, end);
-            } catch (RuntimeException e) {
-                throw PostgresFailures.working(address, e);
-            }
-        } finally {
-            turn.unlock();
-        }
-    }
 
-    private static <T> T inTransaction(Handle handle, Function<WriteAccess, T> work, BiFunction<Handle, T, T> end) {
-        handle.begin();
-        try {
+        @Override
+        public boolean isShared() {
+            return true;
+        }
+
+        @Override
+        public Jdbi connection() {
+            return writing;
+        }
+
+        @Override
+        public void takeTurn(Handle handle) {
             PostgresEngine.takeTurn(handle);
-            return end.apply(handle, work.apply(new SqlWriteAccess(handle, PostgresEngine.INSTANCE)));
-        } catch (RuntimeException e) {
-            takeBack(handle, e);
-            throw e;
         }
-    }
 
-    private static void takeBack(Handle handle, RuntimeException cause) {
-        try {
-            if (handle.isInTransaction()) {
-                handle.rollback();
-            }
-        } catch (RuntimeException e) {
-            cause.addSuppressed(e);
+        @Override
+        public RuntimeException working(RuntimeException failure) {
+            return PostgresFailures.working(address, failure);
+        }
+
+        @Override
+        public RuntimeException committing(RuntimeException failure) {
+            return PostgresFailures.committing(address, failure);
+        }
+
+        @Override
+        public void committed() {
+            bell.ring();
         }
     }
 
@@ -185,11 +195,11 @@ public final class PostgresStore implements RecordStore {
         }
     }
 
-    /** Waits for the write under way, then closes the connections. */
+    /** Waits for the writes that wait or are under way, then closes the connections. */
     @Override
     public void close() {
-        turn.lock();
-        try {
+        queue.close();
+        synchronized (this) {
             if (!closed) {
                 closed = true;
                 bell.close();
@@ -197,8 +207,6 @@ public final class PostgresStore implements RecordStore {
                 readers.close();
                 writer.close();
             }
-        } finally {
-            turn.unlock();
         }
     }
 }

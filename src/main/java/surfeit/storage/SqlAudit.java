@@ -17,22 +17,19 @@ final class SqlAudit {
         this.handle = handle;
     }
 
-    void append(Occasion occasion, String what, Optional<String> sample, String detail) {
-        AuditHead head = head();
+    /** @param head the end of the audit @return its end now */
+    AuditHead append(AuditHead head, Occasion occasion, String what, Optional<String> sample, String detail) {
         long number = head.count() + 1;
-        handle.createUpdate("""
-                INSERT INTO audit (id, recorded, who, what, sample, detail, hash)
-                VALUES (:id, :recorded, :who, :what, :sample, :detail, :hash)""")
-            .bind("id", number).bind("recorded", occasion.when().toString()).bind("who", occasion.who())
-            .bind("what", what).bind("sample", sample.orElse(null)).bind("detail", detail)
-            .bind("hash", AuditChain.hash(head.hash(), number, occasion.when(), occasion.who(), what, sample, detail))
-            .execute();
+        String hash = AuditChain.hash(head.hash(), number, occasion.when(), occasion.who(), what, sample, detail);
+        PlainSql.update(handle, """
+            INSERT INTO audit (id, recorded, who, what, sample, detail, hash) VALUES (?, ?, ?, ?, ?, ?, ?)""", number,
+            occasion.when().toString(), occasion.who(), what, sample, detail, hash);
+        return new AuditHead(number, hash);
     }
 
     AuditHead head() {
-        return handle.createQuery("SELECT id, hash FROM audit ORDER BY id DESC LIMIT 1")
-            .map((row, context) -> new AuditHead(row.getLong("id"), row.getString("hash"))).findOne()
-            .orElse(new AuditHead(0, AuditChain.START));
+        return PlainSql.find(handle, "SELECT id, hash FROM audit ORDER BY id DESC LIMIT 1",
+            row -> new AuditHead(row.getLong(1), row.getString(2))).orElse(new AuditHead(0, AuditChain.START));
     }
 
     /** Ends kept with backups. */

@@ -21,13 +21,10 @@ final class SqlEvents {
     }
 
     LabEvent append(long id, LabEvent event) {
-        handle.createUpdate("""
-                INSERT INTO event (id, type, recorded, sample, subject, accepted_count)
-                VALUES (:id, :type, :recorded, :sample, :subject, :accepted)""")
-            .bind("id", id).bind("type", event.type().word()).bind("recorded", event.time().toString())
-            .bind("sample", event.sample().orElse(null)).bind("subject", event.subject().orElse(null))
-            .bind("accepted", event.acceptedCount().isPresent() ? event.acceptedCount().getAsLong() : null)
-            .execute();
+        PlainSql.update(handle, """
+            INSERT INTO event (id, type, recorded, sample, subject, accepted_count) VALUES (?, ?, ?, ?, ?, ?)""", id,
+            event.type().word(), event.time().toString(), event.sample(), event.subject(),
+            event.acceptedCount().isPresent() ? event.acceptedCount().getAsLong() : null);
         return new LabEvent(id, event.type(), event.time(), event.sample(), event.subject(), event.acceptedCount());
     }
 

@@ -22,6 +22,12 @@ import surfeit.lab.PublicId;
 
 /** Reports and files of imports in the database. Bound to one transaction; not thread-safe. */
 final class SqlImports {
+    private static final String COMPLETE = """
+        UPDATE import SET sample_revision = ?, accepted_count = ?, unchanged_count = ?, rejected_count = ?,
+            fault_count = ?, media_type = ?, file_name = ?, byte_count = ?, sha256 = ?, charset = ?, delimiter = ?,
+            decimal_mark = ?, time_zone = ?, unit = ?, layout = ?, decided_by = ?
+        WHERE id = ?""";
+
     private final Handle handle;
 
     SqlImports(Handle handle) {
@@ -29,38 +35,21 @@ final class SqlImports {
     }
 
     long nextNumber() {
-        return handle.createQuery("SELECT coalesce(max(id), 0) + 1 FROM import").mapTo(Long.class).one();
+        return PlainSql.number(handle, "SELECT coalesce(max(id), 0) + 1 FROM import");
     }
 
     void begin(long number, long sample, long sampleRevision, Occasion occasion) {
-        handle.createUpdate("""
-                INSERT INTO import (id, sample, sample_revision, who, recorded)
-                VALUES (:id, :sample, :revision, :who, :recorded)""")
-            .bind("id", number).bind("sample", sample).bind("revision", sampleRevision).bind("who", occasion.who())
-            .bind("recorded", occasion.when().toString()).execute();
+        PlainSql.update(handle, "INSERT INTO import (id, sample, sample_revision, who, recorded) VALUES (?, ?, ?, ?, ?)",
+            number, sample, sampleRevision, occasion.who(), occasion.when().toString());
     }
 
     void complete(long number, ImportReport report) {
         Optional<Dialect> dialect = report.dialect();
-        handle.createUpdate("""
-                UPDATE import SET sample_revision = :revision, accepted_count = :accepted,
-                    unchanged_count = :unchanged, rejected_count = :rejected, fault_count = :faults,
-                    media_type = :mediaType, file_name = :fileName, byte_count = :byteCount, sha256 = :sha256,
-                    charset = :charset, delimiter = :delimiter, decimal_mark = :decimal, time_zone = :timeZone,
-                    unit = :unit, layout = :layout, decided_by = :decidedBy
-                WHERE id = :id""")
-            .bind("id", number).bind("revision", report.sampleRevision()).bind("accepted", report.acceptedCount())
-            .bind("unchanged", report.unchangedCount()).bind("rejected", report.rejectedCount())
-            .bind("faults", report.faultCount()).bind("mediaType", report.file().mediaType())
-            .bind("fileName", report.file().fileName().orElse(null))
-            .bind("byteCount", report.file().byteCount().orElse(0)).bind("sha256", report.file().sha256().orElse(""))
-            .bind("charset", dialect.map(Dialect::charset).orElse(null))
-            .bind("delimiter", dialect.flatMap(Dialect::delimiter).orElse(null))
-            .bind("decimal", dialect.flatMap(Dialect::decimal).orElse(null))
-            .bind("timeZone", dialect.flatMap(Dialect::timeZone).orElse(null))
-            .bind("unit", dialect.flatMap(Dialect::unit).orElse(null))
-            .bind("layout", dialect.flatMap(Dialect::layout).orElse(null))
-            .bind("decidedBy", dialect.map(Dialect::decidedBy).orElse(null)).execute();
+        PlainSql.update(handle, COMPLETE, report.sampleRevision(), report.acceptedCount(), report.unchangedCount(),
+            report.rejectedCount(), report.faultCount(), report.file().mediaType(), report.file().fileName(),
+            report.file().byteCount().orElse(0), report.file().sha256().orElse(""), dialect.map(Dialect::charset),
+            dialect.flatMap(Dialect::delimiter), dialect.flatMap(Dialect::decimal), dialect.flatMap(Dialect::timeZone),
+            dialect.flatMap(Dialect::unit), dialect.flatMap(Dialect::layout), dialect.map(Dialect::decidedBy), number);
         addLeftOut(number, report.leftOut());
         addFaults(number, report.faults());
     }
@@ -112,9 +101,8 @@ final class SqlImports {
     }
 
     void addFilePart(long number, KeptFile.Kind kind, int part, byte[] bytes) {
-        handle.createUpdate("""
-                INSERT INTO import_file (import, kind, part, bytes) VALUES (:import, :kind, :part, :bytes)""")
-            .bind("import", number).bind("kind", word(kind)).bind("part", part).bind("bytes", bytes).execute();
+        PlainSql.update(handle, "INSERT INTO import_file (import, kind, part, bytes) VALUES (?, ?, ?, ?)", number,
+            word(kind), part, bytes);
     }
 
     Optional<byte[]> filePart(long number, KeptFile.Kind kind, int part) {

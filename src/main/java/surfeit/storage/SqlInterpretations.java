@@ -49,8 +49,8 @@ final class SqlInterpretations {
     }
 
     List<StoredInterpretation> freshOfSample(String sample) {
-        return handle.createQuery(SELECT + "WHERE m.name = :sample AND x.interpretation IS NULL ORDER BY i.id")
-            .bind("sample", sample).map(InterpretationRow::read).list();
+        return PlainSql.list(handle, SELECT + "WHERE m.name = ? AND x.interpretation IS NULL ORDER BY i.id",
+            InterpretationRow::found, sample);
     }
 
     List<StoredInterpretation> freshOfAlloy(String alloy) {

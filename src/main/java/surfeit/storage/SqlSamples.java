@@ -26,6 +26,11 @@ final class SqlSamples {
         JOIN sample_revision first ON first.sample = s.id AND first.n = 1
         """;
 
+    private static final String FIND = SELECT + "WHERE s.name = ? AND r.n = s.revision";
+    private static final String ADD_REVISION = """
+        INSERT INTO sample_revision (sample, n, what, who, recorded, link, described, spot_count, description)
+        VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)""";
+
     private final Handle handle;
 
     SqlSamples(Handle handle) {
@@ -33,8 +38,7 @@ final class SqlSamples {
     }
 
     Optional<StoredSample> find(String name) {
-        return handle.createQuery(SELECT + "WHERE s.name = :name AND r.n = s.revision")
-            .bind("name", name).map(SqlSamples::sample).findOne();
+        return PlainSql.find(handle, FIND, SqlSamples::found, name);
     }
 
     Optional<StoredSample> find(String name, long revision) {
@@ -54,9 +58,9 @@ final class SqlSamples {
     }
 
     /**
-     * Times are compared as text: without the Z at its end a time sorts before any later one of finer digits. Two of them
-     * differ first in a digit or in their length, which all collations of a database order alike. The order
-     * is found before descriptions are read, which only those of the page are.
+     * Times are compared as text: without the Z at its end a time sorts before any later one of finer digits. Two of
+     * them differ first in a digit or in their length, which all collations of a database order alike. The order is
+     * found before descriptions are read, which only those of the page are.
      */
     List<StoredSample> recent(RecentSamples wanted, int limit) {
         StringBuilder sql = new StringBuilder(SELECT).append("""
@@ -100,8 +104,7 @@ final class SqlSamples {
     }
 
     long number(String name) {
-        return handle.createQuery("SELECT id FROM sample WHERE name = :name").bind("name", name)
-            .mapTo(Long.class).one();
+        return PlainSql.number(handle, "SELECT id FROM sample WHERE name = ?", name);
     }
 
     void describe(String name, Sample sample, Occasion occasion) {
@@ -124,27 +127,29 @@ final class SqlSamples {
 
     /** Counts a change of a sample's spots as a further revision. */
     void addRevision(StoredSample present, SampleRevision.What what, Occasion occasion, String link, long spotCount) {
-        long number = number(present.name());
+        addRevision(number(present.name()), present, what, occasion, link, spotCount);
+    }
+
+    /** The same, of a sample whose key is known. */
+    void addRevision(long number, StoredSample present, SampleRevision.What what, Occasion occasion, String link,
+                     long spotCount) {
         long revision = present.revision() + 1;
         insertRevision(number, revision, what, occasion, Optional.of(link), present.described(), spotCount,
             Optional.empty());
-        handle.createUpdate("UPDATE sample SET revision = :revision WHERE id = :id")
-            .bind("revision", revision).bind("id", number).execute();
+        PlainSql.update(handle, "UPDATE sample SET revision = ? WHERE id = ?", revision, number);
     }
 
     private void insertRevision(long number, long revision, SampleRevision.What what, Occasion occasion,
                                 Optional<String> link, long described, long spotCount, Optional<byte[]> description) {
-        handle.createUpdate("""
-                INSERT INTO sample_revision
-                    (sample, n, what, who, recorded, link, described, spot_count, description)
-                VALUES (:sample, :n, :what, :who, :recorded, :link, :described, :spotCount, :description)""")
-            .bind("sample", number).bind("n", revision).bind("what", what.words()).bind("who", occasion.who())
-            .bind("recorded", occasion.when().toString()).bind("link", link.orElse(null))
-            .bind("described", described).bind("spotCount", spotCount)
-            .bind("description", description.orElse(null)).execute();
+        PlainSql.update(handle, ADD_REVISION, number, revision, what.words(), occasion.who(), occasion.when().toString(),
+            link, described, spotCount, description);
     }
 
     private static StoredSample sample(ResultSet row, StatementContext context) throws SQLException {
+        return found(row);
+    }
+
+    private static StoredSample found(ResultSet row) throws SQLException {
         return new StoredSample(row.getString("name"), row.getLong("n"),
             SampleCodec.decode(row.getBytes("description")), row.getLong("described"), row.getLong("spot_count"),
             Instant.parse(row.getString("created")), Instant.parse(row.getString("recorded")));

@@ -7,6 +7,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.Cleanable;
 import surfeit.lab.ImportReport;
 import surfeit.lab.KeptFile;
 import surfeit.lab.Occasion;
@@ -23,9 +24,11 @@ import surfeit.spot.Spot;
  * Bound to one transaction; not thread-safe.
  */
 final class SqlSpotImport implements SpotImportAccess {
+    private final Handle handle;
     private final SqlImports imports;
     private final SqlSamples samples;
     private final ContentDigest content;
+    private final WriteMemory memory;
     private final StoredSample sample;
     private final Occasion occasion;
     private final long sampleNumber;
@@ -36,20 +39,23 @@ final class SqlSpotImport implements SpotImportAccess {
     private final int[] parts = new int[KeptFile.Kind.values().length];
 
     private final SpotLots lots;
+    private final Cleanable end = this::end;
 
-    SqlSpotImport(Handle handle, Engine engine, SqlSamples samples, SqlImports imports, ContentDigest content,
-                  StoredSample sample, Occasion occasion) {
+    SqlSpotImport(Handle handle, Engine engine, long sampleNumber, SqlSamples samples, SqlImports imports,
+                  ContentDigest content, WriteMemory memory, StoredSample sample, Occasion occasion) {
+        this.handle = handle;
         this.imports = imports;
         this.content = content;
+        this.memory = memory;
         this.samples = samples;
         this.sample = sample;
         this.occasion = occasion;
-        this.sampleNumber = samples.number(sample.name());
+        this.sampleNumber = sampleNumber;
         this.number = imports.nextNumber();
-        this.firstSpot = handle.createQuery("SELECT coalesce(max(id), 0) + 1 FROM spot").mapTo(Long.class).one();
+        this.firstSpot = PlainSql.number(handle, "SELECT coalesce(max(id), 0) + 1 FROM spot");
         this.nextSpot = firstSpot;
         this.lots = engine.spotLots(handle, sampleNumber, number, sample.revision() + 1);
-        handle.addCleanable(lots::close);
+        handle.addCleanable(end);
     }
 
     @Override
@@ -127,8 +133,20 @@ final class SqlSpotImport implements SpotImportAccess {
         begin();
         imports.complete(number, report);
         if (report.acceptedCount() > 0) {
-            samples.addRevision(sample, SampleRevision.What.SPOTS_IMPORTED, occasion, id(),
-                sample.spotCount() + report.acceptedCount());
+            long spotCount = sample.spotCount() + report.acceptedCount();
+            samples.addRevision(sampleNumber, sample, SampleRevision.What.SPOTS_IMPORTED, occasion, id(), spotCount);
+            memory.of(sample.name()).changed(new StoredSample(sample.name(), sample.revision() + 1, sample.sample(),
+                sample.described(), spotCount, sample.created(), occasion.when()));
         }
+        handle.removeCleanable(end);
+        try {
+            end();
+        } catch (SQLException e) {
+            throw new EngineFailure(e);
+        }
+    }
+
+    private void end() throws SQLException {
+        lots.close();
     }
 }

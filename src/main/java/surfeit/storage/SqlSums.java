@@ -33,12 +33,11 @@ final class SqlSums {
     /** How far the sums go, without reading them: whether they are intact is not asked. */
     Map<GroupBy, SumsMark> marks(StoredSample sample) {
         Map<GroupBy, SumsMark> marks = new EnumMap<>(GroupBy.class);
-        handle.createQuery("""
-                SELECT k.grouped_by, k.sample_revision, k.last_spot, k.spot_count, k.particle_count,
-                    CASE WHEN k.sums IS NULL THEN 0 ELSE 1 END AS present
-                FROM kept_sums k JOIN sample s ON s.id = k.sample WHERE s.name = :name""")
-            .bind("name", sample.name())
-            .map((row, context) -> marks.put(by(row), mark(row, row.getInt("present") == 1))).list();
+        PlainSql.list(handle, """
+            SELECT k.grouped_by, k.sample_revision, k.last_spot, k.spot_count, k.particle_count,
+                CASE WHEN k.sums IS NULL THEN 0 ELSE 1 END AS present
+            FROM kept_sums k JOIN sample s ON s.id = k.sample WHERE s.name = ?""",
+            row -> marks.put(by(row), mark(row, row.getInt("present") == 1)), sample.name());
         return marks;
     }
 
@@ -63,10 +62,9 @@ final class SqlSums {
     /** The notes beside the sums. */
     Map<GroupBy, byte[]> notes(StoredSample sample) {
         Map<GroupBy, byte[]> notes = new EnumMap<>(GroupBy.class);
-        handle.createQuery("""
-                SELECT k.grouped_by, k.notes FROM kept_sums k JOIN sample s ON s.id = k.sample
-                WHERE s.name = :name AND k.sums IS NOT NULL""")
-            .bind("name", sample.name()).map((row, context) -> notes.put(by(row), row.getBytes("notes"))).list();
+        PlainSql.list(handle, """
+            SELECT k.grouped_by, k.notes FROM kept_sums k JOIN sample s ON s.id = k.sample
+            WHERE s.name = ? AND k.sums IS NOT NULL""", row -> notes.put(by(row), row.getBytes("notes")), sample.name());
         return notes;
     }
 

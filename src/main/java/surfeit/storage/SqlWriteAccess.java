@@ -1,6 +1,8 @@
 package surfeit.storage;
 
 import java.time.Instant;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -21,6 +23,7 @@ import surfeit.lab.StoredAlloy;
 import surfeit.lab.StoredInterpretation;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
+import surfeit.lab.SumsMark;
 import surfeit.lab.Token;
 import surfeit.lab.TokenScope;
 import surfeit.lab.WriteAccess;
@@ -32,16 +35,47 @@ import surfeit.spot.Spot;
 /** The record, open for writing in one transaction. Not thread-safe. */
 final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     private final Engine engine;
+    private final WriteMemory memory;
     private final ContentDigest content = new ContentDigest();
     private int savepoints;
 
-    SqlWriteAccess(Handle handle, Engine engine) {
+    SqlWriteAccess(Handle handle, Engine engine, WriteMemory memory) {
         super(handle);
         this.engine = engine;
+        this.memory = memory;
+    }
+
+    @Override
+    public Optional<StoredSample> sample(String name) {
+        return memory.of(name).present(() -> super.sample(name));
+    }
+
+    @Override
+    public Map<GroupBy, SumsMark> sumsMarks(StoredSample sample) {
+        return memory.of(sample.name()).marks(() -> super.sumsMarks(sample));
+    }
+
+    @Override
+    public Map<GroupBy, byte[]> sumsNotes(StoredSample sample) {
+        return memory.of(sample.name()).notes(() -> super.sumsNotes(sample));
+    }
+
+    @Override
+    public List<StoredInterpretation> freshInterpretations(String sample) {
+        WriteMemory.OfSample known = memory.of(sample);
+        if (known.hasNothingFresh()) {
+            return List.of();
+        }
+        List<StoredInterpretation> fresh = super.freshInterpretations(sample);
+        if (fresh.isEmpty()) {
+            known.nothingFresh();
+        }
+        return fresh;
     }
 
     @Override
     public StoredSample describe(String name, Sample sample, Occasion occasion) {
+        memory.forget(name);
         samples.describe(name, sample, occasion);
         StoredSample now = samples.find(name).orElseThrow();
         content.described(name, now.revision(), SampleCodec.encode(sample));
@@ -50,12 +84,14 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     @Override
     public SpotImportAccess startImport(StoredSample sample, Occasion occasion) {
-        return new SqlSpotImport(handle, engine, samples, imports, content, sample, occasion);
+        long number = memory.of(sample.name()).number(() -> samples.number(sample.name()));
+        return new SqlSpotImport(handle, engine, number, samples, imports, content, memory, sample, occasion);
     }
 
     @Override
     public StoredSpot revise(StoredSpot present, Spot spot, boolean withdrawn, String reason, Occasion occasion) {
         StoredSample sample = samples.find(present.sample()).orElseThrow();
+        memory.forget(present.sample());
         boolean leaves = withdrawn && !present.withdrawn();
         spots.revise(present, spot, withdrawn, reason, sample.revision() + 1);
         content.group(spot.isReference(), spot.feature(), spot.particle());
@@ -69,11 +105,13 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     @Override
     public void keepSums(StoredSample present, GroupBy by, Optional<SampleSums> made) {
+        memory.of(present.name()).otherSums();
         sums.keep(present, by, made);
     }
 
     @Override
     public void forgetSums(StoredSample sample) {
+        memory.of(sample.name()).otherSums();
         sums.forget(sample);
     }
 
@@ -87,6 +125,7 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     @Override
     public StoredInterpretation keepInterpretation(Segregation answer, InputRevisions inputs, GroupBy by,
                                                    FrozenAnswer frozen, Occasion occasion) {
+        answer.stored().ifPresent(sample -> memory.forget(sample.name()));
         return interpretations.keep(answer, inputs, by, frozen, occasion, content);
     }
 
@@ -108,7 +147,7 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     @Override
     public void audit(Occasion occasion, String what, Optional<String> sample, String detail) {
         String recorded = content.take().map(hash -> SqlRecordComparison.RECORDED + hash).orElse("");
-        audit.append(occasion, what, sample, detail + recorded);
+        memory.auditHead(audit.append(memory.auditHead(audit::head), occasion, what, sample, detail + recorded));
     }
 
     @Override
@@ -163,6 +202,7 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     private void takeBack(String savepoint) {
         content.reset();
+        memory.clear();
         handle.rollbackToSavepoint(savepoint);
     }
 

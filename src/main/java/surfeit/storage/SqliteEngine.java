@@ -22,8 +22,7 @@ final class SqliteEngine implements Engine {
 
     @Override
     public long lastEvent(Handle handle) {
-        return handle.createQuery("SELECT coalesce((SELECT seq FROM sqlite_sequence WHERE name = 'event'), 0)")
-            .mapTo(Long.class).one();
+        return PlainSql.number(handle, "SELECT coalesce((SELECT seq FROM sqlite_sequence WHERE name = 'event'), 0)");
     }
 
     @Override

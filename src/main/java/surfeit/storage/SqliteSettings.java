@@ -38,6 +38,7 @@ final class SqliteSettings {
         config.enforceForeignKeys(true);
         config.setBusyTimeout(BUSY_TIMEOUT_MS);
         config.setTransactionMode(mode);
+        config.setGetGeneratedKeys(false); // or each insert asks for its key once more
         SQLiteDataSource source = new SQLiteDataSource(config);
         source.setUrl("jdbc:sqlite:" + file.toAbsolutePath());
         return source;
@@ -46,6 +47,7 @@ final class SqliteSettings {
     static HikariDataSource writer(Path file) {
         HikariConfig config = pool("surfeit-writer", file, SQLiteConfig.TransactionMode.IMMEDIATE);
         config.setMaximumPoolSize(1);
+        config.setConnectionInitSql("PRAGMA wal_autocheckpoint = " + Checkpoints.LOG_PAGES_MAX);
         return new HikariDataSource(config);
     }
 

@@ -6,14 +6,15 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementBuilderFactory;
 import org.jdbi.v3.core.statement.StatementExceptions;
 import surfeit.lab.Backup;
 import surfeit.lab.BackupReport;
@@ -27,8 +28,9 @@ import surfeit.statistics.NumbersAside;
 /**
  * The record in one SQLite file, {@code surfeit.db} in the data folder. Thread-safe.
  *
- * <p>Writers take turns, first come first served; a write that has returned is on the disk. Readers never wait for
- * writers and see the state that held when their first question was asked.
+ * <p>Writers take turns, first come first served; small writes that wait at the same time share a commit. A write that
+ * has returned is on the disk. Readers never wait for writers and see the state that held when their first question was
+ * asked.
  */
 public final class SqliteStore implements RecordStore {
     /** Most reads at the same time; each holds a connection with its own page cache. Judgement. */
@@ -39,11 +41,12 @@ public final class SqliteStore implements RecordStore {
     private final HikariDataSource readers;
     private final Jdbi writing;
     private final Jdbi reading;
-    private final ReentrantLock turn = new ReentrantLock(true);
+    private final Checkpoints checkpoints;
+    private final WriteQueue queue;
     private final List<Runnable> listeners = new CopyOnWriteArrayList<>();
     private volatile boolean closed;
 
-    private SqliteStore(DataFolder folder, boolean current) {
+    private SqliteStore(DataFolder folder, boolean current, int writesWaitingMax) {
         this.folder = folder;
         this.writer = SqliteSettings.writer(folder.file());
         try {
@@ -57,6 +60,11 @@ public final class SqliteStore implements RecordStore {
         }
         this.writing = quiet(Jdbi.create(writer));
         this.reading = quiet(Jdbi.create(readers));
+        StatementBuilderFactory statements = KeptStatements.factory();
+        writing.setStatementBuilderFactory(statements);
+        reading.setStatementBuilderFactory(statements);
+        this.checkpoints = new Checkpoints(folder.file());
+        this.queue = new WriteQueue(new FileWriting(), writesWaitingMax);
     }
 
     /** What was measured has no place in a log: failures name neither statements nor the values that went in. */
@@ -71,10 +79,19 @@ public final class SqliteStore implements RecordStore {
      * @throws StorageException where that cannot be, in words that say what to do
      */
     public static SqliteStore open(Path folder) {
+        return open(folder, WriteQueue.WAITING_MAX);
+    }
+
+    /**
+     * As {@link #open(Path)}.
+     *
+     * @param writesWaitingMax most changes that may wait to be recorded
+     */
+    public static SqliteStore open(Path folder, int writesWaitingMax) {
         DataFolder claimed = DataFolder.claim(folder);
         try {
             claimed.makeFile();
-            return new SqliteStore(claimed, FileCheck.isCurrent(claimed.file()));
+            return new SqliteStore(claimed, FileCheck.isCurrent(claimed.file()), writesWaitingMax);
         } catch (StorageException | ProblemException e) {
             claimed.close();
             throw e;
@@ -108,9 +125,17 @@ public final class SqliteStore implements RecordStore {
 
     @Override
     public <T> T write(Function<WriteAccess, T> work) {
-        T result = inTurn(handle -> handle.inTransaction(open -> work.apply(new SqlWriteAccess(open, SqliteEngine.INSTANCE))));
-        listeners.forEach(Runnable::run);
-        return result;
+        return queue.await(WriteJob.Kind.ALONE, work);
+    }
+
+    @Override
+    public <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work) {
+        return queue.add(WriteJob.Kind.SHARED, work);
+    }
+
+    @Override
+    public <T> T rehearse(Function<WriteAccess, T> work) {
+        return queue.await(WriteJob.Kind.REHEARSED, work);
     }
 
     @Override
@@ -131,15 +156,8 @@ public final class SqliteStore implements RecordStore {
     }
 
     @Override
-    public <T> T rehearse(Function<WriteAccess, T> work) {
-        return inTurn(handle -> {
-            handle.begin();
-            try {
-                return work.apply(new SqlWriteAccess(handle, SqliteEngine.INSTANCE));
-            } finally {
-                handle.rollback();
-            }
-        });
+    public int writesWaitingMax() {
+        return queue.waitingMax();
     }
 
     @Override
@@ -161,20 +179,42 @@ public final class SqliteStore implements RecordStore {
         }
     }
 
-    private <T> T inTurn(Function<Handle, T> work) {
-        if (turn.isHeldByCurrentThread()) {
-            throw new IllegalStateException("A write within a write must use the access that is already open.");
+    /** One connection, and listeners in this program only. */
+    private final class FileWriting implements Writing {
+        @Override
+        public Engine engine() {
+            return SqliteEngine.INSTANCE;
         }
-        turn.lock();
-        try {
-            requireOpen();
-            try (Handle handle = writing.open()) {
-                return work.apply(handle);
-            } catch (RuntimeException e) {
-                throw Failures.working(folder.file(), e);
-            }
-        } finally {
-            turn.unlock();
+
+        @Override
+        public boolean isShared() {
+            return false;
+        }
+
+        @Override
+        public Jdbi connection() {
+            return writing;
+        }
+
+        @Override
+        public void takeTurn(Handle handle) {
+            // the transaction holds the file from its beginning
+        }
+
+        @Override
+        public RuntimeException working(RuntimeException failure) {
+            return Failures.working(folder.file(), failure);
+        }
+
+        @Override
+        public RuntimeException committing(RuntimeException failure) {
+            return failure;
+        }
+
+        @Override
+        public void committed() {
+            listeners.forEach(Runnable::run);
+            checkpoints.committed();
         }
     }
 
@@ -189,20 +229,19 @@ public final class SqliteStore implements RecordStore {
         return folder.file();
     }
 
-    /** Waits for the write under way, then closes the file and gives the folder back. */
+    /** Waits for the writes that wait or are under way, then closes the file and gives the folder back. */
     @Override
     public void close() {
-        turn.lock();
-        try {
+        queue.close();
+        synchronized (this) {
             if (closed) {
                 return;
             }
             closed = true;
+            checkpoints.close();
             readers.close();
             writer.close();
             folder.close();
-        } finally {
-            turn.unlock();
         }
     }
 }

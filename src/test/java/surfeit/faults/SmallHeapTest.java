@@ -5,11 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.BufferedReader;
 import java.io.InputStream;
 import java.io.InputStreamReader;
+import java.net.Socket;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -22,6 +25,8 @@ class SmallHeapTest {
     private static final int HEAP_MB = Integer.getInteger("surfeit.faults.heap-mb", 48);
     private static final int SPOTS = Integer.getInteger("surfeit.faults.heap-spots", 140_000);
     private static final int SPOTS_OF_UPLOAD = 50_000;
+    /** Of the places for bodies on their way, all but a few. */
+    private static final int ANNOUNCING = 90;
 
     @TempDir
     Path folder;
@@ -64,6 +69,33 @@ class SmallHeapTest {
             assertThat(ndjson.rows()).isEqualTo(2L * SPOTS);
             assertThat(ndjson.bytes()).isGreaterThan(HEAP_MB * 1_000_000L);
             assertThat(shown.rows()).isGreaterThan(1);
+            assertThat(program.log()).isEmpty();
+        }
+    }
+
+    @Test
+    void bodies_that_are_announced_and_do_not_come_take_no_memory() throws Exception {
+        List<Socket> announcing = new ArrayList<>();
+        try (RunningProgram program = RunningProgram.serve(folder, "-Xmx" + HEAP_MB + "m")) {
+            program.put("/v1/samples/A7", "{\"alloy\": \"ag-cu-eutectic\"}");
+            for (int i = 0; i < ANNOUNCING; i++) {
+                Socket socket = new Socket(program.address().getHost(), program.address().getPort());
+                announcing.add(socket);
+                socket.getOutputStream().write(("POST /v1/samples/A7/spots HTTP/1.1\r\nHost: localhost\r\n"
+                    + "Content-Type: text/csv\r\nContent-Length: 60000000\r\nExpect: 100-continue\r\n\r\n")
+                    .getBytes(StandardCharsets.US_ASCII));
+            }
+            for (Socket socket : announcing) {
+                assertThat(new String(socket.getInputStream().readNBytes(12), StandardCharsets.US_ASCII))
+                    .isEqualTo("HTTP/1.1 100");
+            }
+            SentSpots spots = SentSpots.table("A7", "p", 2000, new Random(1));
+            assertThat(program.post("/v1/samples/A7/spots", spots.mediaType(), spots.body()).statusCode())
+                .isEqualTo(201);
+            assertThat(RecordedSpots.of(program, "A7").count()).isEqualTo(2000);
+            for (Socket socket : announcing) {
+                socket.close();
+            }
             assertThat(program.log()).isEmpty();
         }
     }

@@ -42,8 +42,12 @@ final class RunningService implements AutoCloseable {
     private final HttpClient client = HttpClient.newHttpClient();
 
     private RunningService(RecordEngine engine, Path folder, ServerSettings settings, int port) {
+        this(engine.open(folder), folder, settings, port);
+    }
+
+    private RunningService(RecordStore store, Path folder, ServerSettings settings, int port) {
         this.folder = folder;
-        store = engine.open(folder);
+        this.store = store;
         laboratory = new Laboratory(store, AlloyCatalogue.packaged(), new Interpreter(),
             MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION);
         server = Server.start(settings.withPort(port), laboratory, Clock.fixed(NOW, ZoneOffset.UTC));
@@ -63,6 +67,12 @@ final class RunningService implements AutoCloseable {
 
     static RunningService start(RecordEngine engine, ServerSettings settings) {
         return new RunningService(engine, freshFolder(), settings, 0);
+    }
+
+    /** Where no more writes may wait than these. */
+    static RunningService start(RecordEngine engine, int writesWaitingMax) {
+        Path folder = freshFolder();
+        return new RunningService(engine.open(folder, writesWaitingMax), folder, ServerSettings.DEFAULT, 0);
     }
 
     /** On a port where another one was before. */
@@ -109,6 +119,10 @@ final class RunningService implements AutoCloseable {
 
     Laboratory laboratory() {
         return laboratory;
+    }
+
+    RecordStore store() {
+        return store;
     }
 
     Server server() {

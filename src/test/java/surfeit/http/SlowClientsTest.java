@@ -2,8 +2,11 @@ package surfeit.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -68,6 +71,27 @@ class SlowClientsTest {
             closeAll(slow);
             assertThat(isGivenAgain(service)).isTrue();
         }
+    }
+
+    @Test
+    void an_answer_that_nobody_takes_is_broken_off_without_a_word_in_the_log() throws Exception {
+        PrintStream before = System.err;
+        ByteArrayOutputStream log = new ByteArrayOutputStream();
+        System.setErr(new PrintStream(log, true, StandardCharsets.UTF_8));
+        try (RunningService service = RunningService.start(ServerSettings.DEFAULT.withRequests(RequestLimits.DEFAULT
+            .withLargeAnswers(1).withTimes(Duration.ofSeconds(2), Duration.ofSeconds(30))))) {
+            service.put("/v1/samples/A7", InventedPowder.SAMPLE);
+            assertThat(service.post("/v1/samples/A7/spots", "text/csv", manySpots()).status()).isEqualTo(201);
+            try (RawRequest untaken = new RawRequest(service)) {
+                assertThat(untaken.send("GET /v1/results.ndjson HTTP/1.1\r\nHost: localhost\r\n\r\n").head().status())
+                    .isEqualTo(200);
+                assertThat(service.get("/v1/results.ndjson").status()).isEqualTo(429);
+                assertThat(isGivenAgain(service)).isTrue();
+            }
+        } finally {
+            System.setErr(before);
+        }
+        assertThat(log.toString(StandardCharsets.UTF_8)).isEmpty();
     }
 
     /** Some ten megabytes of results. Invented. */

@@ -4,14 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.sun.management.OperatingSystemMXBean;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
-import java.io.BufferedInputStream;
 import java.io.IOException;
-import java.io.InputStream;
-import java.lang.management.ManagementFactory;
-import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Locale;
@@ -24,8 +19,6 @@ import org.junit.jupiter.api.Test;
  * of the request alone gives back the 0.9 KB it was sent where the interpretation gives 13 KB.
  */
 class SpeedTest {
-    private static final OperatingSystemMXBean PROCESS =
-        (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
     private static final int ROUNDS = 15;
     private static final int WARM_UP = 20_000;
     private static final int REQUESTS = 400;
@@ -74,7 +67,7 @@ class SpeedTest {
     }
 
     private static void measure(Address... addresses) throws IOException {
-        Cost[][] costs = new Cost[addresses.length][ROUNDS];
+        OneConnection.Cost[][] costs = new OneConnection.Cost[addresses.length][ROUNDS];
         for (Address address : addresses) {
             round(address, WARM_UP);
         }
@@ -83,19 +76,15 @@ class SpeedTest {
                 costs[j][i] = round(addresses[j], REQUESTS);
             }
         }
-        print("by the clock", costs, Cost::nanos);
-        print("in processor time, sender included", costs, Cost::cpuNanos);
-        assertThat(median(costs[1], Cost::nanos)).isPositive();
+        print("by the clock", costs, OneConnection.Cost::nanos);
+        print("in processor time, sender included", costs, OneConnection.Cost::cpuNanos);
+        assertThat(median(costs[1], OneConnection.Cost::nanos)).isPositive();
     }
 
     private record Address(int port, String path) {
     }
 
-    /** Mean cost of one request: by the clock, and in processor time of this process, which other programs do not add to. */
-    private record Cost(double nanos, double cpuNanos) {
-    }
-
-    private static void print(String how, Cost[][] costs, ToDoubleFunction<Cost> part) {
+    private static void print(String how, OneConnection.Cost[][] costs, ToDoubleFunction<OneConnection.Cost> part) {
         double request = median(costs[0], part);
         double same = median(costs[1], part);
         double ours = median(costs[2], part);
@@ -104,54 +93,13 @@ class SpeedTest {
             ours / same, request / 1000, ours / request);
     }
 
-    /** Mean cost of one request over one connection. */
-    private static Cost round(Address address, int requests) throws IOException {
-        byte[] request = ("POST " + address.path()
+    private static OneConnection.Cost round(Address address, int requests) throws IOException {
+        return OneConnection.send(address.port(), ("POST " + address.path()
             + " HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\nContent-Length: "
-            + QUATERNARY.length() + "\r\n\r\n" + QUATERNARY).getBytes(StandardCharsets.US_ASCII);
-        try (Socket socket = new Socket("127.0.0.1", address.port())) {
-            socket.setTcpNoDelay(true);
-            InputStream in = new BufferedInputStream(socket.getInputStream(), 1 << 16);
-            long start = System.nanoTime();
-            long cpu = PROCESS.getProcessCpuTime();
-            for (int i = 0; i < requests; i++) {
-                socket.getOutputStream().write(request);
-                skipAnswer(in);
-            }
-            return new Cost((double) (System.nanoTime() - start) / requests,
-                (double) (PROCESS.getProcessCpuTime() - cpu) / requests);
-        }
+            + QUATERNARY.length() + "\r\n\r\n" + QUATERNARY).getBytes(StandardCharsets.US_ASCII), requests);
     }
 
-    private static void skipAnswer(InputStream in) throws IOException {
-        int length = 0;
-        String line = line(in);
-        if (!line.contains(" 200")) {
-            throw new IOException(line);
-        }
-        while (!line.isEmpty()) {
-            if (line.toLowerCase(Locale.ROOT).startsWith("content-length:")) {
-                length = Integer.parseInt(line.substring(15).strip());
-            }
-            line = line(in);
-        }
-        in.skipNBytes(length);
-    }
-
-    private static String line(InputStream in) throws IOException {
-        StringBuilder line = new StringBuilder();
-        for (int c = in.read(); c != '\n'; c = in.read()) {
-            if (c < 0) {
-                throw new IOException("The answer broke off.");
-            }
-            if (c != '\r') {
-                line.append((char) c);
-            }
-        }
-        return line.toString();
-    }
-
-    private static double median(Cost[] costs, ToDoubleFunction<Cost> part) {
+    private static double median(OneConnection.Cost[] costs, ToDoubleFunction<OneConnection.Cost> part) {
         return Arrays.stream(costs).mapToDouble(part).sorted().toArray()[costs.length / 2];
     }
 }

@@ -91,7 +91,7 @@ class WatchFolderTest {
         assertThat(names(lot.resolve("done"))).containsExactly("powder.csv", "powder.csv.report.json");
         assertThat(Files.readString(lot.resolve("done/powder.csv"))).isEqualTo(InventedPowder.semicolon());
         assertThat(Files.readString(lot.resolve("done/powder.csv.report.json"))).contains("\"accepted_count\": 9");
-        assertThat(service.laboratory().importReport("imp_0001").file().fileName()).contains("powder.csv");
+        assertThat(service.laboratory().imports().report("imp_0001").file().fileName()).contains("powder.csv");
         assertThat(spotsOf("lot-7")).isEqualTo(9);
     }
 

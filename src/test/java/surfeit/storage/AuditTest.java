@@ -48,7 +48,7 @@ class AuditTest {
                 .returns(LabBench.NOON, AuditEntry::when).returns(Optional.of("A7"), AuditEntry::sample));
             assertThat(rows.get(1).detail())
                 .startsWith("imp_0001: 1 accepted, 0 unchanged, 0 rejected; original sha256:"
-                    + bench.laboratory().importReport("imp_0001").file().sha256().orElseThrow() + "; recorded sha256:");
+                    + bench.laboratory().imports().report("imp_0001").file().sha256().orElseThrow() + "; recorded sha256:");
             assertThat(rows.get(2).detail()).startsWith("spt_0001 revision 2: ").contains("Cu \"78.8\" -> \"77.8\"")
                 .contains("reason: misread; recorded sha256:");
             assertThat(rows.get(3).detail()).startsWith("spt_0001 revision 3: reason: charging; recorded sha256:");

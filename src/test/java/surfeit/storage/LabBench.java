@@ -61,6 +61,10 @@ public final class LabBench implements AutoCloseable {
         return new LabBench(SqliteStore.open(folder));
     }
 
+    static LabBench on(RecordStore store) {
+        return new LabBench(store);
+    }
+
     /** On the record of that kind that belongs to a folder. */
     public static LabBench in(RecordEngine engine, Path folder) {
         return new LabBench(engine.open(folder));

@@ -22,6 +22,11 @@ public enum RecordEngine {
         }
 
         @Override
+        public RecordStore open(Path folder, int writesWaitingMax) {
+            return SqliteStore.open(folder, writesWaitingMax);
+        }
+
+        @Override
         Connection connect(Path folder) throws SQLException {
             return DriverManager.getConnection("jdbc:sqlite:" + folder.resolve("surfeit.db"));
         }
@@ -35,6 +40,11 @@ public enum RecordEngine {
         @Override
         public RecordStore open(Path folder) {
             return PostgresStore.open(PostgresDatabases.of(folder), CONNECTIONS);
+        }
+
+        @Override
+        public RecordStore open(Path folder, int writesWaitingMax) {
+            return PostgresStore.open(PostgresDatabases.of(folder), CONNECTIONS, writesWaitingMax);
         }
 
         @Override
@@ -58,6 +68,9 @@ public enum RecordEngine {
 
     /** Opens the record that belongs to a folder, making it where it is missing. */
     public abstract RecordStore open(Path folder);
+
+    /** The same, where no more writes may wait than these. */
+    public abstract RecordStore open(Path folder, int writesWaitingMax);
 
     abstract Connection connect(Path folder) throws SQLException;
 

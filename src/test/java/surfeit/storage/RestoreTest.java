@@ -74,8 +74,8 @@ class RestoreTest {
                 .isEqualTo(first.laboratory().spots("A7", SpotFilter.ALL.withWithdrawn(), PageRequest.first(100)));
             assertThat(second.laboratory().spotRevisions("spt_0001"))
                 .isEqualTo(first.laboratory().spotRevisions("spt_0001")).hasSize(2);
-            assertThat(second.laboratory().original("imp_0001").bytes())
-                .hasSameContentAs(first.laboratory().original("imp_0001").bytes());
+            assertThat(second.laboratory().imports().original("imp_0001").bytes())
+                .hasSameContentAs(first.laboratory().imports().original("imp_0001").bytes());
         }
     }
 

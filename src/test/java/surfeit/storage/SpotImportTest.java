@@ -70,7 +70,7 @@ class SpotImportTest {
                 Optional.empty(), "imp_0001"),
             new StoredSpot("spt_0002", "A7", 1, 2, LabBench.spot("P1-1", "77.9"), false, LabBench.ANNA,
                 Optional.empty(), "imp_0001"));
-        assertThat(lab.importReport("imp_0001")).isEqualTo(report);
+        assertThat(lab.imports().report("imp_0001")).isEqualTo(report);
     }
 
     @Test
@@ -184,8 +184,8 @@ class SpotImportTest {
 
         assertThat(report).returns(2L, ImportReport::acceptedCount).returns(1L, ImportReport::rejectedCount)
             .returns(1L, ImportReport::faultCount);
-        assertThat(lab.importReport(report.id().orElseThrow())).isEqualTo(report);
-        KeptFile rejected = lab.rejected(report.id().orElseThrow());
+        assertThat(lab.imports().report(report.id().orElseThrow())).isEqualTo(report);
+        KeptFile rejected = lab.imports().rejected(report.id().orElseThrow());
         assertThat(text(rejected)).isEqualTo("label;problem\nP1-2;unknown-element\n");
     }
 
@@ -223,12 +223,12 @@ class SpotImportTest {
         ImportReport report = lab.importSpots("A7", LabBench.upload(sent), LabBench.rows(LabBench.spot("P1-1", "70")),
             ImportOptions.DEFAULT, LabBench.ANNA);
 
-        KeptFile original = lab.original(report.id().orElseThrow());
+        KeptFile original = lab.imports().original(report.id().orElseThrow());
         assertThat(original.mediaType()).isEqualTo("text/csv");
         assertThat(original.fileName()).contains("spots.csv");
         assertThat(text(original)).isEqualTo(sent);
         assertThat(report.file().byteCount()).hasValue(sent.getBytes(StandardCharsets.UTF_8).length);
-        LabBench.assertRefused(() -> lab.rejected(report.id().orElseThrow()), Problem.NOT_FOUND);
+        LabBench.assertRefused(() -> lab.imports().rejected(report.id().orElseThrow()), Problem.NOT_FOUND);
     }
 
     @Test
