@@ -54,7 +54,7 @@ public final class Laboratory {
     }
 
     private Laboratory(WriteAccess open, Laboratory outer) {
-        this.store = new OpenStore(open);
+        this.store = new OpenStore(open, outer.store);
         this.alloys = outer.alloys;
         this.answers = outer.answers;
         this.sums = outer.sums;
@@ -193,7 +193,7 @@ public final class Laboratory {
 
     /** The spots of a sample as of its revision; they may be read as often and for as long as the reader likes. */
     public SpotSource spotSource(StoredSample stored) {
-        return new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots));
+        return new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots), store::numbersAside);
     }
 
     /** Hands over all samples in the order of their names, as {@link #forEachSpot} does spots. */
