@@ -54,7 +54,7 @@ public final class Laboratory {
     }
 
     private Laboratory(WriteAccess open, Laboratory outer) {
-        this.store = new OpenStore(open);
+        this.store = new OpenStore(open, outer.store);
         this.alloys = outer.alloys;
         this.answers = outer.answers;
         this.sums = outer.sums;
@@ -193,7 +193,7 @@ public final class Laboratory {
 
     /** The spots of a sample as of its revision; they may be read as often and for as long as the reader likes. */
     public SpotSource spotSource(StoredSample stored) {
-        return new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots));
+        return new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots), store::numbersAside);
     }
 
     /** Hands over all samples in the order of their names, as {@link #forEachSpot} does spots. */
@@ -304,7 +304,7 @@ public final class Laboratory {
 
     /** What the sample's spots show. @throws ProblemException too-few-elements */
     public Segregation segregation(String sample, GroupBy by) {
-        return store.read(access -> {
+        return segregation(sample, access -> {
             StoredSample stored = Lookups.sample(access, sample);
             return answers.stored(access, stored, answers.inputRevisions(access, stored), by);
         });
@@ -312,7 +312,18 @@ public final class Laboratory {
 
     /** What the sample's spots showed when its inputs were at these revisions. */
     public Segregation segregation(String sample, InputRevisions asOf, GroupBy by) {
-        return store.read(access -> answers.stored(access, Lookups.sample(access, sample, asOf.sample()), asOf, by));
+        return segregation(sample, access ->
+            answers.stored(access, Lookups.sample(access, sample, asOf.sample()), asOf, by));
+    }
+
+    /** Where the sums of a large sample have to be made anew, the first answer makes them. */
+    private Segregation segregation(String sample, Function<ReadAccess, Segregation> answer) {
+        Optional<Segregation> fromSums = store.read(access -> Sums.areBehind(access, Lookups.sample(access, sample))
+            ? Optional.empty() : Optional.of(answer.apply(access)));
+        return fromSums.orElseGet(() -> {
+            sums.catchUp(store, sample);
+            return store.read(answer);
+        });
     }
 
     /** What spots show that are not on record. @throws ProblemException alloy-unknown, too-few-elements */

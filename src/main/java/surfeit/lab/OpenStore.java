@@ -4,13 +4,16 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
+import surfeit.statistics.NumbersAside;
 
 /** A store within one open transaction: all work joins it. For the thread of that transaction only. */
 final class OpenStore implements Store {
     private final WriteAccess open;
+    private final Store outer;
 
-    OpenStore(WriteAccess open) {
+    OpenStore(WriteAccess open, Store outer) {
         this.open = open;
+        this.outer = outer;
     }
 
     @Override
@@ -50,6 +53,11 @@ final class OpenStore implements Store {
     @Override
     public Backup backup(Instant when) {
         throw new IllegalStateException("A backup is taken outside of transactions.");
+    }
+
+    @Override
+    public NumbersAside numbersAside() {
+        return outer.numbersAside();
     }
 
     @Override

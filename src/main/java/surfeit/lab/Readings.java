@@ -12,7 +12,7 @@ import surfeit.segregation.SpotScreening;
  * Thread-safe.
  *
  * <p>The first reading of a sample at its present revision reads all of its spots, twice; further ones read only what
- * they hand over. Memory does not grow with the spots but for the p values of the first reading, eight bytes each.
+ * they hand over. Memory grows with groups and particles, not with the spots.
  */
 public final class Readings {
     /** Spots read in one piece, at first and at most; bounds the memory, not the list. */
@@ -67,7 +67,7 @@ public final class Readings {
             compared.nominal(), new RecordedSpots(spots -> forEachSpot(stored, 0, spot -> {
                 spots.accept(spot);
                 return true;
-            }))));
+            }), store::numbersAside)));
         ScreenedSpots spots = screening.spots();
         return forEachSpot(stored, after, spot -> spot.spot().isReference()
             || taken.test(new StoredReading(spot, spots.read(spot.spot()))));

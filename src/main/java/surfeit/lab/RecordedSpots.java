@@ -3,8 +3,10 @@ package surfeit.lab;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
+import surfeit.statistics.NumbersAside;
 
 /**
  * The recorded spots of a sample at one revision as a source that may be read for as long as its reader likes: it holds
@@ -12,10 +14,15 @@ import surfeit.spot.Spot;
  */
 final class RecordedSpots implements SpotSource {
     private final Consumer<Consumer<StoredSpot>> all;
+    private final Supplier<NumbersAside> aside;
 
-    /** @param all hands over all spots in the order of record, as often as it is called */
-    RecordedSpots(Consumer<Consumer<StoredSpot>> all) {
+    /**
+     * @param all   hands over all spots in the order of record, as often as it is called
+     * @param aside room for numbers about them that are too many for memory
+     */
+    RecordedSpots(Consumer<Consumer<StoredSpot>> all, Supplier<NumbersAside> aside) {
         this.all = all;
+        this.aside = aside;
     }
 
     @Override
@@ -36,5 +43,10 @@ final class RecordedSpots implements SpotSource {
                 consumer.accept(stored.spot());
             }
         });
+    }
+
+    @Override
+    public NumbersAside aside() {
+        return aside.get();
     }
 }

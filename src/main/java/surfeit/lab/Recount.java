@@ -45,7 +45,7 @@ public final class Recount {
         Sums sums = new Sums(answers);
         names.forEach(name -> store.write(access -> {
             StoredSample present = Lookups.sample(access, name);
-            sums.inputsChanged(access, present);
+            sums.renew(access, present);
             return present;
         }));
     }

@@ -12,7 +12,7 @@ import surfeit.segregation.SpotScreening;
  * screening holds for the revisions it was made from, for ever. Thread-safe.
  */
 final class Screenings {
-    /** Numbers held in all, besides those of the newest screening. Judgement: some 8 MB. */
+    /** Numbers kept in all, in memory or on disk, besides those of the newest screening. Judgement: some 8 MB. */
     private static final int NUMBERS_MAX = 1_000_000;
     private static final int SCREENINGS_MAX = 64;
 

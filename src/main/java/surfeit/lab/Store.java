@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
+import surfeit.statistics.NumbersAside;
 
 /** Where a lab's record is kept. Thread-safe; what one call reads or writes is of one piece. */
 public interface Store {
@@ -48,6 +49,13 @@ public interface Store {
      * @throws ProblemException with {@link Problem#STORAGE_FULL} where the disk has no room for it
      */
     Backup backup(Instant when);
+
+    /**
+     * A new list of numbers on disk beside the record, for as long as somebody reads it or the program runs.
+     *
+     * @throws ProblemException with {@link Problem#STORAGE_FULL} while it is written, where the disk has no room for it
+     */
+    NumbersAside numbersAside();
 
     /** Most writes that may wait for their turn here. */
     int writesWaitingMax();

@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.GroupNotes;
 import surfeit.segregation.SampleSums;
@@ -18,11 +19,15 @@ import surfeit.spot.Spot;
  * the sums go on to the last spot. So an answer adds few spots to the sums, and a single spot costs the same at any
  * size of the sample on average. They go on at once where a spot shows an element or a negative value that its group
  * did not have, for that has the group read again. Whatever changes a spot in the sums, or an input of them, has them
- * forgotten and, by the same rule, made anew from all spots. Thread-safe.
+ * forgotten and, by the same rule, made anew from all spots. That would hold up all other writers where a sample has
+ * more than {@value #AT_ONCE_MAX} spots: of such a sample they are only forgotten, and the next answer, which has to read
+ * all spots anyway, makes them ({@link #catchUp}). Thread-safe.
  */
 final class Sums {
     /** Later spots an answer may have to read, at least. Judgement: they cost as much as the rest of an answer. */
     static final int LATER_SPOTS_MAX = 256;
+    /** Spots that are read within the transaction that changes one of them: some tenths of a second. Judgement. */
+    static final int AT_ONCE_MAX = 20_000;
     /** Bounds the memory and the bytes the sums of one sample may take: some 10 to 20 MB. Judgement. */
     private static final int PARTICLES_MAX = 8192;
     /** The same where every particle is a group with sums of its own. */
@@ -56,7 +61,7 @@ final class Sums {
      * when it ends.
      */
     Optional<SumsAlong> along(WriteAccess access, StoredSample before, long recorded) {
-        if (!SampleSums.canBeKept(before.sample())) {
+        if (!SampleSums.canBeKept(before.sample()) || areBehind(access, before)) {
             return Optional.empty();
         }
         Map<GroupBy, Integer> due = due(access.sumsMarks(before), before.spotCount() + recorded);
@@ -82,6 +87,49 @@ final class Sums {
         keep(access, present, List.of(), Optional.empty());
     }
 
+    /** Makes the sums anew from all spots, however many. */
+    void renew(WriteAccess access, StoredSample present) {
+        access.forgetSums(present);
+        if (isWorthIt(present)) {
+            make(access, present, due(Map.of(), present.spotCount()), Optional.empty());
+        }
+    }
+
+    /** Whether a sample of many spots has none of the sums it could have. */
+    static boolean areBehind(ReadAccess access, StoredSample sample) {
+        return sample.spotCount() > AT_ONCE_MAX && SampleSums.canBeKept(sample.sample())
+            && access.sumsMarks(sample).isEmpty();
+    }
+
+    /**
+     * Makes the sums of a sample that has none, while others record; keeps them where its spots are still the same when
+     * they are made.
+     */
+    void catchUp(Store store, String name) {
+        Made made = store.read(access -> {
+            StoredSample sample = Lookups.sample(access, name);
+            Map<GroupBy, Integer> due = due(access.sumsMarks(sample), sample.spotCount());
+            return new Made(sample.revision(), due.keySet(), answers.sums(access, sample, access.spotSource(sample), due));
+        });
+        try {
+            store.write(access -> keep(access, name, made));
+        } catch (ProblemException e) {
+            // The answer does not depend on it: it is made from the spots, and so is the next one.
+        }
+    }
+
+    private static StoredSample keep(WriteAccess access, String name, Made made) {
+        StoredSample present = Lookups.sample(access, name);
+        if (present.revision() == made.revision() && areBehind(access, present)) {
+            made.ways().forEach(by -> access.keepSums(present, by, Optional.ofNullable(made.sums().get(by))));
+        }
+        return present;
+    }
+
+    /** @param ways all ways of grouping that were tried */
+    private record Made(long revision, Set<GroupBy> ways, Map<GroupBy, SampleSums> sums) {
+    }
+
     /** An alloy was stated otherwise than before. */
     void alloyStated(WriteAccess access, String alloy) {
         SampleFilter ofAlloy = new SampleFilter(Optional.of(alloy), Optional.empty());
@@ -97,7 +145,7 @@ final class Sums {
     }
 
     private void keep(WriteAccess access, StoredSample present, List<Spot> added, Optional<SumsAlong> along) {
-        if (present.spotCount() <= LATER_SPOTS_MAX || !SampleSums.canBeKept(present.sample())) {
+        if (!isWorthIt(present) || areBehind(access, present) && along.isEmpty()) {
             return;
         }
         Map<GroupBy, Integer> due = due(access.sumsMarks(present), present.spotCount());
@@ -108,6 +156,14 @@ final class Sums {
                 }
             });
         }
+        make(access, present, due, along);
+    }
+
+    private static boolean isWorthIt(StoredSample sample) {
+        return sample.spotCount() > LATER_SPOTS_MAX && SampleSums.canBeKept(sample.sample());
+    }
+
+    private void make(WriteAccess access, StoredSample present, Map<GroupBy, Integer> due, Optional<SumsAlong> along) {
         if (due.isEmpty()) {
             return;
         }

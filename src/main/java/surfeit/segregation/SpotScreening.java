@@ -1,6 +1,5 @@
 package surfeit.segregation;
 
-import java.util.Arrays;
 import java.util.IdentityHashMap;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -8,11 +7,13 @@ import surfeit.composition.Nominal;
 import surfeit.composition.NominalFractions;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
+import surfeit.statistics.PValueFamily;
 import surfeit.statistics.StepUpAdjustment;
 
 /**
- * Screens the spots of a sample one by one against nominal. Thread-safe once made; what it keeps does not grow with the
- * spots but by the steps of the adjustment.
+ * Screens the spots of a sample one by one against nominal. Thread-safe once made. Memory grows with the groups
+ * and particles, not with the spots: numbers about each of them lie {@linkplain SpotSource#aside() aside} where they are
+ * many.
  *
  * <p>The standard uncertainty of a spot is the stated one, the one from its counts, or the root of the mean square within
  * particles of its group (N - k degrees of freedom); without any of these it gets no p. The p values over all spots and
@@ -27,8 +28,8 @@ public final class SpotScreening {
     private final StepUpAdjustment adjustment;
 
     /**
-     * Reads the spots: once for the groups, once more for the family of tests. An adjustment needs all p values at once:
-     * 8 bytes for each tested spot (and element, beyond two), up to 20 while they are gathered; then only its steps stay.
+     * Reads the spots: once for the groups, once more for the family of tests. An adjustment needs the p values of all
+     * tested spots (and elements, beyond two) in their order; then only its steps stay.
      */
     public SpotScreening(Sample sample, Nominal nominal, SpotSource source, double detectionLimitMassFraction) {
         this.sample = sample;
@@ -42,18 +43,19 @@ public final class SpotScreening {
                 analyses.put(group, GroupAnalysis.of(group, fractions, settings));
             }
         }
-        adjustment = StepUpAdjustment.of(family(source));
+        adjustment = adjustment(source);
     }
 
-    private double[] family(SpotSource source) {
+    private StepUpAdjustment adjustment(SpotSource source) {
         ScreenedSpots spots = spots();
-        PValues values = new PValues();
-        source.forEachSpecimen(spot -> {
-            for (double p : spots.family(spot)) {
-                values.add(p);
-            }
-        });
-        return values.toArray();
+        try (PValueFamily family = new PValueFamily(source::aside)) {
+            source.forEachSpecimen(spot -> {
+                for (double p : spots.family(spot)) {
+                    family.add(p);
+                }
+            });
+            return StepUpAdjustment.of(family);
+        }
     }
 
     /** A reader of its spots, in any order and as many of them as wanted. */
@@ -67,8 +69,8 @@ public final class SpotScreening {
         source.forEachSpecimen(spot -> consumer.accept(spots.read(spot)));
     }
 
-    /** How many numbers it keeps besides those of its groups. */
-    public int size() {
+    /** How many numbers it keeps besides those of its groups, those put aside among them. */
+    public long size() {
         return 2 * adjustment.size();
     }
 
@@ -95,20 +97,5 @@ public final class SpotScreening {
 
     GroupAnalysis analysis(GroupData group) {
         return analyses.get(group);
-    }
-
-    /** A growing list of p values without boxing. */
-    private static final class PValues {
-        private double[] values = new double[64];
-        private int size;
-
-        void add(double value) {
-            values = size == values.length ? Arrays.copyOf(values, values.length + values.length / 2) : values;
-            values[size++] = value;
-        }
-
-        double[] toArray() {
-            return Arrays.copyOf(values, size);
-        }
     }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import surfeit.spot.Spot;
+import surfeit.statistics.NumbersAside;
 
 /**
  * The spots of one sample, readable more than once and always in the same order.
@@ -21,6 +22,11 @@ public interface SpotSource {
     /** Sums kept of the first of these spots, groups put together so; empty where none are kept. */
     default Optional<KeptSums> kept(GroupBy by) {
         return Optional.empty();
+    }
+
+    /** Room for numbers about its spots that may be too many for memory; in memory where the spots are. */
+    default NumbersAside aside() {
+        return NumbersAside.inMemory();
     }
 
     /** A source over a list of spots, reference spots among them. */

@@ -15,6 +15,7 @@ import surfeit.lab.ProblemException;
 import surfeit.lab.ReadAccess;
 import surfeit.lab.SharedTickets;
 import surfeit.lab.WriteAccess;
+import surfeit.statistics.NumbersAside;
 
 /**
  * The record in a PostgreSQL database, which any number of programs may use at the same time. Thread-safe.
@@ -132,6 +133,11 @@ public final class PostgresStore implements RecordStore {
     @Override
     public boolean isShared() {
         return true;
+    }
+
+    @Override
+    public NumbersAside numbersAside() {
+        return NumbersFile.temporary();
     }
 
     @Override

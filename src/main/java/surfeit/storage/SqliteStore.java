@@ -23,6 +23,7 @@ import surfeit.lab.ProblemException;
 import surfeit.lab.ReadAccess;
 import surfeit.lab.SharedTickets;
 import surfeit.lab.WriteAccess;
+import surfeit.statistics.NumbersAside;
 
 /**
  * The record in one SQLite file, {@code surfeit.db} in the data folder. Thread-safe.
@@ -135,6 +136,11 @@ public final class SqliteStore implements RecordStore {
     @Override
     public <T> T rehearse(Function<WriteAccess, T> work) {
         return queue.await(WriteJob.Kind.REHEARSED, work);
+    }
+
+    @Override
+    public NumbersAside numbersAside() {
+        return NumbersFile.temporary();
     }
 
     /** The file, and what was written since and stands beside it still. */

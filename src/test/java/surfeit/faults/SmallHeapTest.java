@@ -18,12 +18,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A service with little memory takes and gives long lists. {@code -Dsurfeit.faults.heap-mb=64
- * -Dsurfeit.faults.heap-spots=500000} is a million rows of results.
+ * A service with little memory takes and gives long lists, of more spots than it holds p values in memory.
+ * {@code -Dsurfeit.faults.heap-mb=64 -Dsurfeit.faults.heap-spots=500000} is a million rows of results.
  */
 class SmallHeapTest {
     private static final int HEAP_MB = Integer.getInteger("surfeit.faults.heap-mb", 48);
-    private static final int SPOTS = Integer.getInteger("surfeit.faults.heap-spots", 60_000);
+    private static final int SPOTS = Integer.getInteger("surfeit.faults.heap-spots", 140_000);
     private static final int SPOTS_OF_UPLOAD = 50_000;
     /** Of the places for bodies on their way, all but a few. */
     private static final int ANNOUNCING = 90;

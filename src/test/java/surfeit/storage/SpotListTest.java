@@ -20,6 +20,7 @@ import surfeit.lab.Problem;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSpot;
 import surfeit.spot.Spot;
+import surfeit.statistics.NumbersAside;
 
 @OnBothEngines
 class SpotListTest {
@@ -118,6 +119,13 @@ class SpotListTest {
         LabBench.assertRefused(() -> lab.sampleRevisions("A7", new PageRequest(3, Optional.of("x"))),
             Problem.CURSOR_MISMATCH);
         LabBench.assertRefused(() -> lab.spots("C1", SpotFilter.ALL, PageRequest.first(3)), Problem.NOT_FOUND);
+    }
+
+    @Test
+    void numbers_about_the_spots_of_a_sample_that_are_too_many_for_memory_go_to_the_disk() {
+        try (NumbersAside aside = lab.spotSource(lab.sample("A7")).aside()) {
+            assertThat(aside).isInstanceOf(NumbersFile.class);
+        }
     }
 
     private List<String> labels(SpotFilter filter) {

@@ -3,6 +3,7 @@ package surfeit.storage;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.lang.reflect.Proxy;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,11 +21,13 @@ import surfeit.lab.Laboratory;
 import surfeit.lab.PublicId;
 import surfeit.lab.Recount;
 import surfeit.lab.Recounted;
+import surfeit.lab.Store;
 import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.GrowingSums;
+import surfeit.segregation.Interpreter;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
 
@@ -113,6 +116,46 @@ class SumsUpkeepTest {
         assertThat(marks().get(GroupBy.SAMPLE)).returns(303L, SumsMark::spotCount)
             .returns(lab.sample("A7").revision(), SumsMark::revision);
         assertThat(recount()).containsOnly(Recounted.State.EQUAL);
+    }
+
+    @Test
+    void a_change_in_a_large_sample_forgets_its_sums_and_the_next_answer_makes_them() {
+        bench.post("A7", LabBench.spots("P", 20_005));
+        assertThat(marks().keySet()).as("made while the upload was read").containsExactly(GroupBy.values());
+        assertThat(recount()).containsOnly(Recounted.State.EQUAL);
+        lab.withdraw(PublicId.of(PublicId.SPOT, 1), "charging", Expectation.NONE, LabBench.ANNA);
+        assertThat(marks()).isEmpty();
+        bench.post("A7", LabBench.spot("one more", "70"));
+        assertThat(marks()).as("left to the next answer").isEmpty();
+
+        List<GroupFinding> answer = groups();
+
+        assertThat(marks().keySet()).containsExactly(GroupBy.values());
+        assertThat(lastSpot()).isEqualTo(20_006);
+        assertThat(recount()).containsOnly(Recounted.State.EQUAL);
+        assertThat(groups()).isEqualTo(answer);
+        assertThat(answer.get(0).spotCount()).isEqualTo(20_005);
+        execute("DELETE FROM kept_sums");
+        renew("A7");
+        assertThat(recount()).hasSize(3).containsOnly(Recounted.State.EQUAL);
+    }
+
+    @Test
+    void sums_made_while_the_sample_changes_are_not_kept() {
+        bench.post("A7", LabBench.spots("P", 20_005));
+        lab.withdraw(PublicId.of(PublicId.SPOT, 1), "charging", Expectation.NONE, LabBench.ANNA);
+        Store changing = (Store) Proxy.newProxyInstance(Store.class.getClassLoader(), new Class<?>[] {Store.class},
+            (proxy, method, arguments) -> {
+                if (method.getName().equals("write")) {
+                    lab.withdraw(PublicId.of(PublicId.SPOT, 2), "charging", Expectation.NONE, LabBench.ANNA);
+                }
+                return method.invoke(bench.store(), arguments);
+            });
+
+        Laboratory other = new Laboratory(changing, AlloyCatalogue.packaged(), new Interpreter(), 0.003);
+
+        assertThat(other.segregation("A7", GroupBy.FEATURE).interpretation().spotCount()).isEqualTo(20_003);
+        assertThat(marks()).isEmpty();
     }
 
     @Test

@@ -44,7 +44,7 @@ public final class ContrastFigure {
         List<ContrastPair> shown = shown(pairs);
         List<ForestPlot> pages = plot(shown, margin).pages();
         return IntStream.range(0, pages.size()).mapToObj(page -> drawn(
-            ForestPlot.pageTitle(subject + TITLE, page, pages.size()), MeasuredWords.counts(interpretation) + ".",
+            Sheet.pageTitle(subject + TITLE, page, pages.size()), MeasuredWords.counts(interpretation) + ".",
             shown.size(), pairs.size(), margin, pages.get(page))).toList();
     }
 

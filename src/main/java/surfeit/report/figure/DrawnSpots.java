@@ -87,7 +87,7 @@ record DrawnSpots(NominalFractions nominal, List<Feature> features, long spotCou
         return points(features);
     }
 
-    private static Stream<Point> points(List<Feature> features) {
+    static Stream<Point> points(List<Feature> features) {
         return features.stream().flatMap(feature -> feature.lanes.stream()).flatMap(lane -> lane.points.stream());
     }
 

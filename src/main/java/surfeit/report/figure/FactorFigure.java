@@ -46,7 +46,7 @@ public final class FactorFigure {
         List<ForestPlot> pages = plot(interpretation, shown).pages();
         String title = title(interpretation, subject);
         return IntStream.range(0, pages.size()).mapToObj(page -> drawn(interpretation,
-            ForestPlot.pageTitle(title, page, pages.size()), shown.size(), pages.get(page))).toList();
+            Sheet.pageTitle(title, page, pages.size()), shown.size(), pages.get(page))).toList();
     }
 
     private static String title(Interpretation interpretation, String subject) {

@@ -25,8 +25,6 @@ final class ForestPlot {
     private static final double NEAREST = 1.6;
     /** Width of the line of an inner interval. */
     static final double INNER = 4;
-    /** Height of groups that a printed page takes beside axis, legend and notes. Judgement: 215 mm of A4 at four fifths. */
-    private static final double PAGE = 760;
     private static final String LESS = "\u2190 less";
     private static final String MORE = "more \u2192";
     /** Rows from which on the axis is written at the top too. */
@@ -116,7 +114,7 @@ final class ForestPlot {
         double height = 0;
         for (Block block : blocks) {
             double more = HEADER + block.rows().size() * ROW + GAP;
-            if (!page.isEmpty() && height + more > PAGE) {
+            if (!page.isEmpty() && height + more > Sheet.PAGE) {
                 pages.add(new ForestPlot(this, List.copyOf(page)));
                 page.clear();
                 height = 0;
@@ -126,11 +124,6 @@ final class ForestPlot {
         }
         pages.add(new ForestPlot(this, List.copyOf(page)));
         return pages;
-    }
-
-    /** Their titles: the title itself, with which of how many it is where they are several. */
-    static String pageTitle(String title, int page, int pages) {
-        return pages == 1 ? title : title + " (" + (page + 1) + " of " + pages + ")";
     }
 
     private interface Cell {

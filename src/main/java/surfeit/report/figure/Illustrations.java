@@ -86,11 +86,13 @@ public record Illustrations(Optional<SpotPoints> spots, List<Phase> phases, Opti
 
     /** The same in as many figures as it takes printed pages; an empty list where there is nothing to draw. */
     public List<Figure> pages(AnswerFigure figure, Interpretation interpretation, String subject) {
-        if (figure == AnswerFigure.FACTORS) {
-            return FactorFigure.pages(interpretation, subject);
-        }
-        return figure == AnswerFigure.CONTRASTS && !interpretation.contrasts().isEmpty()
-            ? ContrastFigure.pages(interpretation, subject) : draw(figure, interpretation, subject).stream().toList();
+        return switch (figure) {
+            case FACTORS -> FactorFigure.pages(interpretation, subject);
+            case SPOTS -> spots.map(points -> SpotFigure.pages(points, phases, subject)).orElse(List.of());
+            case CONTRASTS -> interpretation.contrasts().isEmpty() ? List.of()
+                : ContrastFigure.pages(interpretation, subject);
+            case DEPTHS -> draw(figure, interpretation, subject).stream().toList();
+        };
     }
 
     private static Optional<SignalDepths> depths(Interpretation interpretation, Sample sample, ProfileCache profiles) {

@@ -9,6 +9,8 @@ final class Sheet {
     static final int WIDTH = 800;
     static final double LEFT = 16;
     static final double RIGHT = WIDTH - LEFT;
+    /** Height of groups that a printed page takes beside axis, legend and notes. Judgement: 215 mm of A4 at four fifths. */
+    static final double PAGE = 760;
     private static final double NOTE_LINE = 15.5;
     private static final double BASELINE = 26;
 
@@ -27,6 +29,11 @@ final class Sheet {
             drawing.fitted(LEFT, y, line, Type.BODY.in(Ink.MUTED), RIGHT - LEFT);
         }
         top = y + 14;
+    }
+
+    /** The title of one of several sheets: the title itself, with which of how many it is where they are several. */
+    static String pageTitle(String title, int page, int pages) {
+        return pages == 1 ? title : title + " (" + (page + 1) + " of " + pages + ")";
     }
 
     Drawing drawing() {

@@ -20,6 +20,7 @@ public final class SpotFigure {
     /** Axes in one figure. Judgement. */
     static final int MOST_ELEMENTS = 9;
     private static final int TERNARY = 3;
+    private static final String TITLE = ": every spot, by feature and particle";
 
     private SpotFigure() {
     }
@@ -33,30 +34,55 @@ public final class SpotFigure {
      */
     public static Figure of(SpotPoints points, List<Phase> phases, String subject) {
         DrawnSpots spots = points.drawn();
-        NominalFractions nominal = spots.nominal();
-        List<PhasePoint> marked = PhasePoint.of(phases, nominal);
-        String counts = Listing.count(spots.spotCount(), "spot") + ", each normalised to 100 at% over "
-            + Listing.and(nominal.elements().stream().map(Object::toString).toList()) + ".";
-        Sheet sheet = new Sheet(subject + ": every spot, by feature and particle", counts);
-        List<String> notes = new ArrayList<>();
-        Legend legend = new Legend();
-        double bottom;
-        if (nominal.size() == TERNARY) {
-            bottom = new SpotTriangle(spots, marked).draw(sheet.top(), sheet.drawing(), notes);
-        } else {
-            SpotStrips strips = new SpotStrips(spots, elements(nominal), marked);
-            bottom = strips.draw(sheet.top(), sheet.drawing());
-            legend(strips, nominal, !marked.isEmpty(), legend);
-            notes.add("Each sign screens that spot alone. All spots share one calibration error, so the signs come and "
-                + "go together: no verdict on the group." 
-                + (strips.hasLaneNames() ? "" : " Each row of signs is one particle.")
-                + (strips.hasBars() ? " Lines: two standard uncertainties of one spot to each side." : ""));
+        List<PhasePoint> marked = PhasePoint.of(phases, spots.nominal());
+        return spots.nominal().size() == TERNARY ? triangle(spots, marked, subject + TITLE)
+            : strips(spots, marked, subject + TITLE, new SpotStrips(spots, elements(spots.nominal()), marked));
+    }
+
+    /** The same in as many figures as it takes printed pages. */
+    public static List<Figure> pages(SpotPoints points, List<Phase> phases, String subject) {
+        DrawnSpots spots = points.drawn();
+        if (spots.nominal().size() == TERNARY) {
+            return List.of(of(points, phases, subject));
         }
-        if (!marked.isEmpty()) {
-            notes.add(PhasePoint.note(marked));
+        List<PhasePoint> marked = PhasePoint.of(phases, spots.nominal());
+        List<SpotStrips> pages = new SpotStrips(spots, elements(spots.nominal()), marked).pages();
+        return IntStream.range(0, pages.size()).mapToObj(page -> strips(spots, marked,
+            Sheet.pageTitle(subject + TITLE, page, pages.size()), pages.get(page))).toList();
+    }
+
+    private static Figure triangle(DrawnSpots spots, List<PhasePoint> phases, String title) {
+        Sheet sheet = new Sheet(title, counts(spots));
+        List<String> notes = new ArrayList<>();
+        double bottom = new SpotTriangle(spots, phases).draw(sheet.top(), sheet.drawing(), notes);
+        return finish(sheet, bottom, new Legend(), notes, spots, spots.features(), phases);
+    }
+
+    private static Figure strips(DrawnSpots spots, List<PhasePoint> phases, String title, SpotStrips strips) {
+        Sheet sheet = new Sheet(title, counts(spots));
+        double bottom = strips.draw(sheet.top(), sheet.drawing());
+        Legend legend = new Legend();
+        legend(strips, spots.nominal(), !phases.isEmpty(), legend);
+        List<String> notes = new ArrayList<>();
+        notes.add("Each sign screens that spot alone. All spots share one calibration error, so the signs come and "
+            + "go together: no verdict on the group."
+            + (strips.hasLaneNames() ? "" : " Each row of signs is one particle.")
+            + (strips.hasBars() ? " Lines: two standard uncertainties of one spot to each side." : ""));
+        return finish(sheet, bottom, legend, notes, spots, strips.features(), phases);
+    }
+
+    private static Figure finish(Sheet sheet, double bottom, Legend legend, List<String> notes, DrawnSpots spots,
+                                 List<DrawnSpots.Feature> features, List<PhasePoint> phases) {
+        if (!phases.isEmpty()) {
+            notes.add(PhasePoint.note(phases));
         }
         notes.addAll(leftOut(spots));
-        return sheet.finish(bottom, legend, notes, counts + " " + inWords(spots, marked));
+        return sheet.finish(bottom, legend, notes, counts(spots) + " " + inWords(spots.nominal(), features, phases));
+    }
+
+    private static String counts(DrawnSpots spots) {
+        return Listing.count(spots.spotCount(), "spot") + ", each normalised to 100 at% over "
+            + Listing.and(spots.nominal().elements().stream().map(Object::toString).toList()) + ".";
     }
 
     /** The axes to draw: one where two elements say the same, else one for each element. */
@@ -104,10 +130,9 @@ public final class SpotFigure {
         return notes;
     }
 
-    private static String inWords(DrawnSpots spots, List<PhasePoint> phases) {
-        NominalFractions nominal = spots.nominal();
+    private static String inWords(NominalFractions nominal, List<DrawnSpots.Feature> features, List<PhasePoint> phases) {
         StringBuilder words = new StringBuilder("Nominal in at%: ").append(MeasuredWords.nominal(nominal)).append('.');
-        for (DrawnSpots.Feature feature : spots.features()) {
+        for (DrawnSpots.Feature feature : features) {
             List<String> ranges = new ArrayList<>();
             for (int i = 0; i < nominal.size(); i++) {
                 ranges.add(nominal.elements().get(i) + " " + SpotRange.of(feature, i));

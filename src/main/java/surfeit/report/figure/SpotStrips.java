@@ -1,5 +1,6 @@
 package surfeit.report.figure;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import surfeit.report.Digits;
@@ -15,6 +16,9 @@ import surfeit.report.figure.DrawnSpots.Point;
  */
 final class SpotStrips {
     private static final double HEADER = 22;
+    private static final double BAND_GAP = 6;
+    private static final double AXIS_HEIGHT = 42;
+    private static final double PART_GAP = 12;
     private static final double MOST_LANE = 16;
     /** Lanes this high have room for the particle's name. */
     private static final double NAMED_LANE = 13;
@@ -36,6 +40,11 @@ final class SpotStrips {
     private final double lane;
     private final double left;
     private final long signs;
+    private final List<Part> parts;
+
+    /** Features along a row of axes, the first of them that of this one of the elements. */
+    private record Part(int first, List<Feature> features) {
+    }
 
     SpotStrips(DrawnSpots spots, int[] elements, List<PhasePoint> phases) {
         this.spots = spots;
@@ -46,6 +55,54 @@ final class SpotStrips {
         lane = Math.max(1, Math.min(MOST_LANE, LANES_HEIGHT / rows / Math.max(lanes, 1)));
         left = hasLaneNames() ? Sheet.LEFT + 100 : Sheet.LEFT + 14;
         signs = spots.pointCount() * elements.length;
+        parts = IntStream.range(0, rows).mapToObj(row -> new Part(row * MOST_COLUMNS, spots.features())).toList();
+    }
+
+    private SpotStrips(SpotStrips whole, List<Part> parts) {
+        spots = whole.spots;
+        phases = whole.phases;
+        elements = whole.elements;
+        lane = whole.lane;
+        left = whole.left;
+        signs = whole.signs;
+        this.parts = parts;
+    }
+
+    /** The same in strips that each fit a printed page, all on the same axes. */
+    List<SpotStrips> pages() {
+        List<SpotStrips> pages = new ArrayList<>();
+        List<Part> page = new ArrayList<>();
+        double height = 0;
+        for (Part part : parts) {
+            double around = flags(axes(part), 0, new Drawing()) + AXIS_HEIGHT + PART_GAP;
+            List<Feature> features = new ArrayList<>();
+            height += around;
+            for (Feature feature : part.features) {
+                if (height + height(feature) > Sheet.PAGE && !(page.isEmpty() && features.isEmpty())) {
+                    add(part.first, features, page);
+                    pages.add(new SpotStrips(this, List.copyOf(page)));
+                    page.clear();
+                    features.clear();
+                    height = around;
+                }
+                features.add(feature);
+                height += height(feature);
+            }
+            add(part.first, features, page);
+        }
+        pages.add(spots.features().isEmpty() ? this : new SpotStrips(this, List.copyOf(page)));
+        return pages;
+    }
+
+    private static void add(int first, List<Feature> features, List<Part> page) {
+        if (!features.isEmpty()) {
+            page.add(new Part(first, List.copyOf(features)));
+        }
+    }
+
+    /** The features shown, each once. */
+    List<Feature> features() {
+        return parts.stream().flatMap(part -> part.features.stream()).distinct().toList();
     }
 
     /** Whether the particles are named at the side. */
@@ -55,32 +112,38 @@ final class SpotStrips {
 
     /** Draws everything from the given height on and tells where it ends. */
     double draw(double top, Drawing drawing) {
-        int columns = Math.min(MOST_COLUMNS, elements.length);
-        double width = (Sheet.RIGHT - 12 - left - (columns - 1) * COLUMN_GAP) / columns;
         double y = top;
-        for (int first = 0; first < elements.length; first += columns) {
-            SpotAxis[] axes = new SpotAxis[Math.min(columns, elements.length - first)];
-            for (int i = 0; i < axes.length; i++) {
-                double from = left + i * (width + COLUMN_GAP);
-                axes[i] = SpotAxis.of(spots, phases, elements[first + i], hasBars(), from, from + width);
+        for (Part part : parts) {
+            SpotAxis[] axes = axes(part);
+            y = flags(axes, y, drawing);
+            for (Feature feature : part.features) {
+                y = band(feature, axes, y, drawing);
             }
-            y = row(axes, y, drawing) + 12;
+            for (SpotAxis axis : axes) {
+                axis.line(y, drawing);
+            }
+            y += AXIS_HEIGHT + PART_GAP;
         }
-        return y - 12;
+        return y - PART_GAP;
     }
 
-    private double row(SpotAxis[] axes, double top, Drawing drawing) {
+    private SpotAxis[] axes(Part part) {
+        int columns = Math.min(MOST_COLUMNS, elements.length);
+        double width = (Sheet.RIGHT - 12 - left - (columns - 1) * COLUMN_GAP) / columns;
+        SpotAxis[] axes = new SpotAxis[Math.min(columns, elements.length - part.first)];
+        for (int i = 0; i < axes.length; i++) {
+            double from = left + i * (width + COLUMN_GAP);
+            axes[i] = SpotAxis.of(spots, phases, elements[part.first + i], hasBars(), from, from + width);
+        }
+        return axes;
+    }
+
+    private static double flags(SpotAxis[] axes, double top, Drawing drawing) {
         double y = top;
         for (SpotAxis axis : axes) {
             y = Math.max(y, axis.flags(top, drawing));
         }
-        for (Feature feature : spots.features()) {
-            y = band(feature, axes, y, drawing);
-        }
-        for (SpotAxis axis : axes) {
-            axis.line(y, drawing);
-        }
-        return y + 42;
+        return y;
     }
 
     /** {@code n = 12 spots on 4 particles}. */
@@ -96,9 +159,9 @@ final class SpotStrips {
         drawing.fitted(Sheet.LEFT, top + HEADER - 6, feature.name(), Type.BODY.strong(), room);
         drawing.text(Sheet.RIGHT, top + HEADER - 6, counts, Type.SMALL.end());
         double y = top + HEADER;
-        double height = Math.max(feature.lanes().size() * lane, MOST_LANE);
+        double bottom = top + height(feature) - BAND_GAP;
         for (SpotAxis axis : axes) {
-            axis.grid(y, y + height, drawing);
+            axis.grid(y, bottom, drawing);
         }
         for (Lane own : feature.lanes()) {
             if (hasLaneNames()) {
@@ -111,7 +174,11 @@ final class SpotStrips {
             }
             y += lane;
         }
-        return top + HEADER + height + 6;
+        return bottom + BAND_GAP;
+    }
+
+    private double height(Feature feature) {
+        return HEADER + Math.max(feature.lanes().size() * lane, MOST_LANE) + BAND_GAP;
     }
 
     private void lane(Lane own, SpotAxis axis, double middle, Drawing drawing) {
@@ -155,7 +222,7 @@ final class SpotStrips {
 
     /** The signs used, each once, in their own order. */
     List<Mark> marks() {
-        return spots.points().flatMap(point -> IntStream.of(elements).filter(point::has).mapToObj(point::mark))
-            .distinct().sorted().toList();
+        return DrawnSpots.points(features())
+            .flatMap(point -> IntStream.of(elements).filter(point::has).mapToObj(point::mark)).distinct().sorted().toList();
     }
 }

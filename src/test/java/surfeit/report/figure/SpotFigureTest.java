@@ -96,6 +96,55 @@ class SpotFigureTest {
     }
 
     @Test
+    void many_features_become_figures_of_one_printed_page_each_on_the_same_axes() {
+        // the printed page of the report is 176 mm wide and leaves 215 mm of height to a figure
+        int mostHeight = (int) (215.0 / 176 * Sheet.WIDTH);
+        InventedReadings readings = new InventedReadings("Ag:60.1,Cu:39.9");
+        for (int i = 0; i < 24 * 4; i++) {
+            readings.add("feature " + (char) ('A' + i / 4), "P" + i % 4, "Cu " + (20 + i / 2) + ", Ag " + (80 - i / 2));
+        }
+        List<Figure> pages = SpotFigure.pages(readings.points(), PHASES, "Sample A7");
+        assertThat(pages).hasSize(2).allSatisfy(page -> {
+            assertThat(page.height() - page.headHeight()).isLessThanOrEqualTo(mostHeight);
+            Picture picture = Picture.of(page.svg()).isProper();
+            assertThat(picture.allText()).contains("Cu, at%", "nominal 39.9", "(Ag) 14");
+            assertThat(picture.onAxis(39.9, "20", "60"))
+                .isEqualTo(Picture.of(pages.get(0).svg()).onAxis(39.9, "20", "60"));
+        });
+        assertThat(pages).extracting(Figure::title).containsExactly(
+            "Sample A7: every spot, by feature and particle (1 of 2)", "Sample A7: every spot, by feature and particle (2 of 2)");
+        assertThat(pages.get(1).description()).contains("feature X (n = 4 spots").doesNotContain("feature A (n");
+        List<String> named = pages.stream().flatMap(page -> Picture.of(page.svg()).allText().lines())
+            .filter(line -> line.startsWith("feature ")).toList();
+        assertThat(named).hasSize(24).doesNotHaveDuplicates();
+    }
+
+    /** Two rows of axes, each with all features: a page may end within a row or between them. */
+    @Test
+    void many_features_of_many_elements_are_on_one_page_or_another_along_every_axis() {
+        InventedReadings readings = new InventedReadings("Fe:67,Cr:18,Ni:12,Mo:2,S:1");
+        for (int i = 0; i < 24; i++) {
+            readings.add("feature " + (char) ('A' + i), "P1", "Fe 67, Cr 18, Ni 12, Mo 2, S 1");
+        }
+        List<Figure> pages = SpotFigure.pages(readings.points(), List.of(), "Sample A7");
+        assertThat(pages).hasSize(4);
+        List<String> lines = pages.stream().flatMap(page -> Picture.of(page.svg()).allText().lines()).toList();
+        for (int i = 0; i < 24; i++) {
+            assertThat(lines).filteredOn(("feature " + (char) ('A' + i))::equals).hasSize(2);
+        }
+        assertThat(pages.stream().mapToInt(page -> Picture.of(page.svg()).drawn("circle", "f-paper").size()).sum())
+            .as("a sign for each element of each spot, one in the legend of each page").isEqualTo(24 * 5 + 4);
+    }
+
+    @Test
+    void what_fits_a_printed_page_is_one_figure() {
+        assertThat(SpotFigure.pages(brazingPowder().points(), PHASES, "Sample A7"))
+            .containsExactly(SpotFigure.of(brazingPowder().points(), PHASES, "Sample A7"));
+        SpotPoints none = new InventedReadings("Ag:60.1,Cu:39.9").points();
+        assertThat(SpotFigure.pages(none, PHASES, "Sample A7")).containsExactly(SpotFigure.of(none, PHASES, "Sample A7"));
+    }
+
+    @Test
     void names_from_outside_are_shown_and_never_act() {
         String hostile = "<g onload=\"x\">&amp;\u0000";
         Picture picture = picture(new InventedReadings("Ag:60.1,Cu:39.9").add(hostile, hostile, "Cu 38.0, Ag 62.0"),
