@@ -14,11 +14,14 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.sql.SQLTransientConnectionException;
 import java.sql.Statement;
+import org.jdbi.v3.core.ConnectionException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
 import surfeit.lab.SampleFilter;
 
 class SqliteStoreTest {
@@ -203,5 +206,13 @@ class SqliteStoreTest {
             assertThat(files.map(file -> file.getFileName().toString().replaceFirst("^V(\\d+)__.*\\.sql$", "$1"))
                 .mapToInt(Integer::parseInt).max()).hasValue(FileCheck.SCHEMA);
         }
+    }
+
+    @Test
+    void a_request_that_waited_in_vain_for_a_connection_is_told_to_come_again() {
+        RuntimeException waited = new ConnectionException(new SQLTransientConnectionException("timed out"));
+        assertThat(Failures.working(Path.of("lab", "surfeit.db"), waited)).isInstanceOfSatisfying(ProblemException.class,
+            refusal -> assertThat(refusal).returns(Problem.STORAGE_UNAVAILABLE, ProblemException::problem)
+                .hasMessageContaining("Send this one again"));
     }
 }
