@@ -1,6 +1,7 @@
 package surfeit.storage;
 
 import java.nio.file.Path;
+import java.sql.SQLTransientConnectionException;
 import java.util.Optional;
 import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
@@ -24,7 +25,8 @@ final class Failures {
         if (failure instanceof ProblemException || failure instanceof StorageException) {
             return failure;
         }
-        Optional<Meaning> meaning = engineOf(failure).flatMap(engine -> meaning(file, engine));
+        Optional<Meaning> meaning = engineOf(failure).flatMap(engine -> meaning(file, engine))
+            .or(() -> waitedInVain(failure, file));
         return meaning.map(found -> because(new ProblemException(found.problem(), found.words()), failure))
             .orElse(failure);
     }
@@ -59,6 +61,17 @@ final class Failures {
             || code == SQLiteErrorCode.SQLITE_CANTOPEN.code) {
             return unavailable("The file " + file + " cannot be written or read (" + engine.getMessage()
                 + "). Check the disk and the rights of the user that runs the service.");
+        }
+        return Optional.empty();
+    }
+
+    /** All connections to the file were in use for as long as a request waits for one. */
+    private static Optional<Meaning> waitedInVain(Throwable failure, Path file) {
+        for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            if (cause instanceof SQLTransientConnectionException) {
+                return unavailable("More requests than it serves wait for the file " + file
+                    + ". Send this one again; where it goes on, spread the load.");
+            }
         }
         return Optional.empty();
     }

@@ -17,8 +17,9 @@ import surfeit.statistics.NumbersAside;
 
 /**
  * Numbers in a temporary file, 8 bytes each. It has lost its name before the first number is in it, so that nothing
- * stays behind however the program ends (where the system lets go of names of open files). Read by mapping, so that many may read at once and the system may take the memory back at any time; the
- * disk is given back when the last reader was collected.
+ * stays behind however the program ends (where the system lets go of names of open files). Read by mapping, so that many
+ * may read at once and the system may take the memory back at any time; the disk is given back when the last reader was
+ * collected.
  */
 final class NumbersFile implements NumbersAside {
     /** Numbers written in one piece. Judgement. */
@@ -82,7 +83,7 @@ final class NumbersFile implements NumbersAside {
     }
 
     private RuntimeException failure(IOException failure) {
-        if (folder.toFile().getUsableSpace() > NO_SPACE_BYTES) {
+        if (!Files.isDirectory(folder) || folder.toFile().getUsableSpace() > NO_SPACE_BYTES) {
             return new UncheckedIOException("A temporary file in " + folder + " cannot be used.", failure);
         }
         ProblemException full = new ProblemException(Problem.STORAGE_FULL, "The disk that holds temporary files ("

@@ -1,8 +1,10 @@
 package surfeit.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -47,6 +49,13 @@ class NumbersFileTest {
                 assertThat(files).isEmpty();
             }
         }
+    }
+
+    @Test
+    void a_folder_that_is_not_there_is_not_called_full() {
+        Path absent = folder.resolve("absent");
+        assertThatThrownBy(() -> new NumbersFile(absent)).isInstanceOf(UncheckedIOException.class)
+            .hasMessageContaining(absent.toString());
     }
 
     /** Invented: most p values small, so that nearly each is a step of its own and the steps are put aside too. */

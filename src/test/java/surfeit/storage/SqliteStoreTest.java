@@ -15,8 +15,10 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.SQLTransientConnectionException;
 import java.sql.Statement;
 import java.util.Optional;
+import org.jdbi.v3.core.ConnectionException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import surfeit.lab.EventFilter;
@@ -229,5 +231,13 @@ class SqliteStoreTest {
             assertThat(files.map(file -> file.getFileName().toString().replaceFirst("^V(\\d+)__.*\\.sql$", "$1"))
                 .mapToInt(Integer::parseInt).max()).hasValue(FileCheck.SCHEMA);
         }
+    }
+
+    @Test
+    void a_request_that_waited_in_vain_for_a_connection_is_told_to_come_again() {
+        RuntimeException waited = new ConnectionException(new SQLTransientConnectionException("timed out"));
+        assertThat(Failures.working(Path.of("lab", "surfeit.db"), waited)).isInstanceOfSatisfying(ProblemException.class,
+            refusal -> assertThat(refusal).returns(Problem.STORAGE_UNAVAILABLE, ProblemException::problem)
+                .hasMessageContaining("Send this one again"));
     }
 }
