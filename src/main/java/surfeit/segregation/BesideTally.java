@@ -9,6 +9,7 @@ import surfeit.composition.Basis;
 import surfeit.element.Element;
 import surfeit.rival.Evidence;
 import surfeit.spot.ReportedValue;
+import surfeit.spot.ReportedValues;
 import surfeit.spot.Spot;
 
 /**
@@ -35,13 +36,15 @@ final class BesideTally {
         spots++;
         double inside = 0;
         boolean outside = false;
-        for (Map.Entry<Element, ReportedValue> entry : spot.values().entrySet()) {
-            boolean isClosed = closed.contains(entry.getKey());
+        ReportedValues values = ReportedValues.of(spot.values());
+        for (int i = 0; i < values.size(); i++) {
+            Element element = values.element(i);
+            boolean isClosed = closed.contains(element);
             outside |= !isClosed;
-            if (entry.getValue() instanceof ReportedValue.Measured measured) {
-                inside += isClosed ? atoms(measured.fraction(), entry.getKey(), spot.basis()) : 0;
+            if (values.value(i) instanceof ReportedValue.Measured measured) {
+                inside += isClosed ? atoms(measured.fraction(), element, spot.basis()) : 0;
                 if (isClosed && measured.line().isPresent()) {
-                    lines.putIfAbsent(entry.getKey(), measured.line().get());
+                    lines.putIfAbsent(element, measured.line().get());
                 }
             }
         }

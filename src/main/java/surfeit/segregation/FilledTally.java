@@ -9,13 +9,19 @@ import java.util.function.UnaryOperator;
  * more as the limit. Not thread-safe.
  */
 final class FilledTally {
+    private static final double[] NONE_STATED = new double[0];
+
     private final RunTally atZero;
+    private final double[] closed;
+    private final double[] uncertainties;
     private final UnaryOperator<double[]> correction;
     private Optional<RunTally> atLimit = Optional.empty();
 
     /** @param correction what each closed spot is turned into before it is added: itself, or its corrected fractions */
     FilledTally(int elements, boolean median, UnaryOperator<double[]> correction) {
         this.atZero = new RunTally(elements, median);
+        this.closed = new double[elements];
+        this.uncertainties = new double[elements];
         this.correction = correction;
     }
 
@@ -25,19 +31,21 @@ final class FilledTally {
             atLimit = Optional.of(atZero.copy());
         }
         addTo(atZero, particle, parts, false);
-        atLimit.ifPresent(run -> addTo(run, particle, parts, true));
+        if (atLimit.isPresent()) {
+            addTo(atLimit.get(), particle, parts, true);
+        }
     }
 
     private void addTo(RunTally run, String particle, SpotParts parts, boolean limit) {
-        double[] closed = new double[parts.values.length];
         parts.close(limit, closed);
-        double[] uncertainties = new double[parts.hasUncertainty ? closed.length : 0];
+        double[] corrected = correction.apply(closed);
+        if (!parts.hasUncertainty) {
+            run.add(particle, corrected, NONE_STATED);
+            return;
+        }
         double sum = parts.sum();
         for (int i = 0; i < uncertainties.length; i++) {
             uncertainties[i] = parts.uncertainties[i] / sum;
-        }
-        double[] corrected = correction.apply(closed);
-        for (int i = 0; i < uncertainties.length; i++) {
             uncertainties[i] *= closed[i] == 0 ? 1 : corrected[i] / closed[i];
         }
         run.add(particle, corrected, uncertainties);

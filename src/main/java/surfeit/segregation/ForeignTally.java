@@ -10,6 +10,7 @@ import java.util.TreeMap;
 import surfeit.composition.Basis;
 import surfeit.element.Element;
 import surfeit.spot.ReportedValue;
+import surfeit.spot.ReportedValues;
 import surfeit.spot.Spot;
 
 /**
@@ -19,7 +20,7 @@ import surfeit.spot.Spot;
  */
 final class ForeignTally {
     private final Set<Element> excluded;
-    private final Map<String, Long> spotsOfParticle = new LinkedHashMap<>();
+    private final Map<String, long[]> spotsOfParticle = new LinkedHashMap<>();
     private final Map<Element, Shares> shares = new TreeMap<>();
 
     ForeignTally(Set<Element> excluded) {
@@ -54,18 +55,19 @@ final class ForeignTally {
     }
 
     void add(String particle, Spot spot) {
-        spotsOfParticle.merge(particle, 1L, Long::sum);
+        spotsOfParticle.computeIfAbsent(particle, name -> new long[1])[0]++;
         double sum = 0;
-        for (Map.Entry<Element, ReportedValue> entry : spot.values().entrySet()) {
-            sum += part(entry.getKey(), entry.getValue(), spot.basis());
+        ReportedValues values = ReportedValues.of(spot.values());
+        for (int i = 0; i < values.size(); i++) {
+            sum += part(values.element(i), values.value(i), spot.basis());
         }
         if (!(sum > 0)) {
             return;
         }
-        for (Map.Entry<Element, ReportedValue> entry : spot.values().entrySet()) {
-            if (entry.getValue() instanceof ReportedValue.Measured measured && !excluded.contains(entry.getKey())) {
-                Shares own = shares.computeIfAbsent(entry.getKey(), element -> new Shares());
-                double share = part(entry.getKey(), measured, spot.basis()) / sum;
+        for (int i = 0; i < values.size(); i++) {
+            if (values.value(i) instanceof ReportedValue.Measured measured && !excluded.contains(values.element(i))) {
+                Shares own = shares.computeIfAbsent(values.element(i), element -> new Shares());
+                double share = part(values.element(i), measured, spot.basis()) / sum;
                 double[] sums = own.sumsOf(particle);
                 sums[0] += share;
                 sums[1] += share * share;
@@ -86,7 +88,7 @@ final class ForeignTally {
         out.count("particles with any element", spotsOfParticle.size());
         spotsOfParticle.forEach((particle, spots) -> {
             out.text("particle", particle);
-            out.count("spots", spots);
+            out.count("spots", spots[0]);
         });
         out.count("elements reported", shares.size());
         shares.forEach((element, own) -> {
@@ -103,7 +105,7 @@ final class ForeignTally {
 
     void readFrom(SumsIn in) {
         for (long left = in.count(); left > 0; left--) {
-            spotsOfParticle.put(in.text(), in.count());
+            spotsOfParticle.put(in.text(), new long[] {in.count()});
         }
         for (long left = in.count(); left > 0; left--) {
             Shares own = new Shares();
@@ -119,7 +121,8 @@ final class ForeignTally {
     }
 
     void merge(ForeignTally other) {
-        other.spotsOfParticle.forEach((particle, count) -> spotsOfParticle.merge(particle, count, Long::sum));
+        other.spotsOfParticle.forEach((particle, count) ->
+            spotsOfParticle.computeIfAbsent(particle, name -> new long[1])[0] += count[0]);
         other.shares.forEach((element, theirs) -> {
             Shares own = shares.computeIfAbsent(element, e -> new Shares());
             theirs.sumsOfParticle.forEach((particle, sums) -> {
@@ -147,10 +150,10 @@ final class ForeignTally {
         Shares own = shares.get(element);
         List<ParticleSums> particles = spotsOfParticle.entrySet().stream().map(entry -> {
             double[] sums = own.sumsOfParticle.getOrDefault(entry.getKey(), new double[2]);
-            double n = entry.getValue();
+            double n = entry.getValue()[0];
             double squares = Math.max(sums[1] - sums[0] * sums[0] / n, 0);
             within[0][0] += squares;
-            return new ParticleSums(entry.getKey(), entry.getValue().intValue(), new double[] {sums[0] / n},
+            return new ParticleSums(entry.getKey(), (int) entry.getValue()[0], new double[] {sums[0] / n},
                 new double[] {squares}, Optional.empty());
         }).toList();
         return new GroupSums(particles, within, new double[1]);

@@ -11,9 +11,11 @@ import java.util.TreeSet;
 import surfeit.composition.Basis;
 import surfeit.element.Element;
 import surfeit.rival.Evidence;
+import surfeit.spot.Conditions;
 import surfeit.spot.Form;
 import surfeit.spot.Position;
 import surfeit.spot.ReportedValue;
+import surfeit.spot.ReportedValues;
 import surfeit.spot.Spot;
 
 /**
@@ -54,24 +56,32 @@ final class GroupFacts {
         beside.add(spot);
         geometry.add(spot.conditions());
         bases.add(spot.basis());
-        spot.session().ifPresent(sessions::add);
-        spot.conditions().position().ifPresent(position -> positions.merge(position, 1, Integer::sum));
-        spot.conditions().featureSizeUm().ifPresent(size -> smallestFeatureUm = Math.min(smallestFeatureUm, size));
-        spot.conditions().tiltDeg().ifPresent(tilt -> {
+        Conditions conditions = spot.conditions();
+        if (spot.session().isPresent()) {
+            sessions.add(spot.session().get());
+        }
+        if (conditions.position().isPresent()) {
+            positions.merge(conditions.position().get(), 1, Integer::sum);
+        }
+        if (conditions.featureSizeUm().isPresent()) {
+            smallestFeatureUm = Math.min(smallestFeatureUm, conditions.featureSizeUm().getAsDouble());
+        }
+        if (conditions.tiltDeg().isPresent()) {
             withTilt++;
-            lowestTilt = Math.min(lowestTilt, tilt);
-            highestTilt = Math.max(highestTilt, tilt);
-        });
-        double total = spot.conditions().rawTotal().orElseGet(() -> sum(spot.values()));
+            lowestTilt = Math.min(lowestTilt, conditions.tiltDeg().getAsDouble());
+            highestTilt = Math.max(highestTilt, conditions.tiltDeg().getAsDouble());
+        }
+        double total = conditions.rawTotal().isPresent() ? conditions.rawTotal().getAsDouble()
+            : sum(ReportedValues.of(spot.values()));
         lowestTotal = Math.min(lowestTotal, total);
         highestTotal = Math.max(highestTotal, total);
         normalised += Math.abs(total - 1) <= NORMALISED_WITHIN ? 1 : 0;
     }
 
-    private static double sum(Map<Element, ReportedValue> values) {
+    private static double sum(ReportedValues values) {
         double sum = 0;
-        for (ReportedValue value : values.values()) {
-            sum += value instanceof ReportedValue.Measured measured ? measured.fraction() : 0;
+        for (int i = 0; i < values.size(); i++) {
+            sum += values.value(i) instanceof ReportedValue.Measured measured ? measured.fraction() : 0;
         }
         return sum;
     }

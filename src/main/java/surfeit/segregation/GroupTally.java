@@ -104,7 +104,9 @@ final class GroupTally {
             }
         }
         raw.add(particle, parts);
-        corrected.ifPresent(tally -> tally.add(particle, parts));
+        if (corrected.isPresent()) {
+            corrected.get().add(particle, parts);
+        }
         phases.add(parts);
     }
 

@@ -38,6 +38,7 @@ final class Grouping {
     private final Set<String> particleNames = new LinkedHashSet<>();
     private final Set<String> sessionNames = new TreeSet<>();
     private final PhaseTally.Source phases;
+    private final GroupKey.Sought sought;
     private long spotCount;
     private Optional<KeptSums> kept = Optional.empty();
     private Set<GroupKey> keptKeys = Set.of();
@@ -56,6 +57,7 @@ final class Grouping {
         this.defaultLimit = defaultLimit;
         this.references = references;
         this.phases = new PhaseTally.Source(phases, nominal);
+        this.sought = new GroupKey.Sought(sample, by);
     }
 
     /**
@@ -179,8 +181,12 @@ final class Grouping {
         spotCount++;
         particleNames.add(particle(spot));
         sessionNames.add(spot.session().orElse(""));
-        tallies.computeIfAbsent(key(spot), key ->
-            GroupTally.startingWith(spot, nominal, sample, references, key, defaultLimit, phases)).add(spot, particle(spot));
+        GroupKey.Sought sought = this.sought.of(spot);
+        if (!tallies.containsKey(sought)) {
+            GroupKey key = key(spot);
+            tallies.put(key, GroupTally.startingWith(spot, nominal, sample, references, key, defaultLimit, phases));
+        }
+        tallies.get(sought).add(spot, particle(spot));
     }
 
     private GroupKey key(Spot spot) {

@@ -51,11 +51,11 @@ final class ParticleTally {
      * Adds one closed spot, and its deviations to the products of the group.
      *
      * @param partUncertainties standard uncertainties of the parts on the closed scale, or an empty array
+     * @param before            room for as many numbers as there are elements
      */
-    void add(double[] closed, double[] partUncertainties, double[][] coSquares) {
+    void add(double[] closed, double[] partUncertainties, double[][] coSquares, double[] before) {
         spots++;
         int n = closed.length;
-        double[] before = new double[n];
         for (int i = 0; i < n; i++) {
             before[i] = closed[i] - mean[i];
             mean[i] += before[i] / spots;

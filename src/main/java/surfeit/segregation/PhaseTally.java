@@ -27,6 +27,7 @@ final class PhaseTally {
     private final Optional<ReferenceCorrection> correction;
     private final List<SpotPositions> raw;
     private final List<SpotPositions> corrected;
+    private double[] room = new double[0];
 
     private PhaseTally(Diagram diagram, Optional<ReferenceCorrection> correction) {
         this.diagram = diagram;
@@ -109,7 +110,10 @@ final class PhaseTally {
         if (diagram.lines().isEmpty()) {
             return;
         }
-        double[] closed = new double[parts.values.length];
+        if (room.length != parts.values.length) {
+            room = new double[parts.values.length];
+        }
+        double[] closed = room;
         parts.close(false, closed);
         add(closed, raw);
         if (correction.isPresent()) {
@@ -118,7 +122,9 @@ final class PhaseTally {
     }
 
     private static void add(double[] closed, List<SpotPositions> positions) {
-        positions.forEach(position -> position.add(closed));
+        for (int i = 0; i < positions.size(); i++) {
+            positions.get(i).add(closed);
+        }
     }
 
     void writeTo(SumsOut out) {

@@ -8,9 +8,11 @@ import java.util.Map;
 final class RunTally {
     private final Map<String, ParticleTally> particles = new LinkedHashMap<>();
     private final double[][] coSquares;
+    private final double[] room;
     private final boolean median;
 
     RunTally(int elements, boolean median) {
+        this.room = new double[elements];
         this.coSquares = new double[elements][elements];
         this.median = median;
     }
@@ -31,8 +33,10 @@ final class RunTally {
     }
 
     void add(String particle, double[] closed, double[] partUncertainties) {
-        particles.computeIfAbsent(particle, name -> new ParticleTally(name, closed.length, median))
-            .add(closed, partUncertainties, coSquares);
+        if (!particles.containsKey(particle)) {
+            particles.put(particle, new ParticleTally(particle, closed.length, median));
+        }
+        particles.get(particle).add(closed, partUncertainties, coSquares, room);
     }
 
     void writeTo(SumsOut out) {

@@ -1,8 +1,6 @@
 package surfeit.spot;
 
 import java.time.OffsetDateTime;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import surfeit.composition.Basis;
@@ -27,7 +25,7 @@ public record Spot(String label, Optional<String> particle, Optional<String> fea
     public static final int ELEMENTS_MAX = 64;
 
     public Spot {
-        values = Collections.unmodifiableMap(new LinkedHashMap<>(values));
+        values = ReportedValues.of(values);
         if (label.isBlank()) {
             throw new IllegalArgumentException("A spot needs a label.");
         }

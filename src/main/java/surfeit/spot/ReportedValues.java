@@ -1,0 +1,100 @@
+package surfeit.spot;
+
+import java.util.AbstractMap;
+import java.util.AbstractSet;
+import java.util.Iterator;
+import java.util.Map;
+import java.util.NoSuchElementException;
+import java.util.Set;
+import surfeit.element.Element;
+
+/**
+ * What one spot reports of its elements, in the order reported: a map of few entries that is searched from its
+ * beginning, takes little memory, and can be gone through by number. Immutable, thread-safe.
+ */
+public final class ReportedValues extends AbstractMap<Element, ReportedValue> {
+    private static final Map<Element, ReportedValue> NOTHING = Map.of();
+
+    private final Element[] elements;
+    private final ReportedValue[] values;
+
+    private ReportedValues(Map<Element, ReportedValue> reported) {
+        this.elements = reported.keySet().toArray(Element[]::new);
+        this.values = reported.values().toArray(ReportedValue[]::new);
+    }
+
+    /** The same values in this form. */
+    public static ReportedValues of(Map<Element, ReportedValue> reported) {
+        return reported instanceof ReportedValues own ? own : new ReportedValues(reported);
+    }
+
+    /** The element reported in this place, from 0. */
+    public Element element(int place) {
+        return elements[place];
+    }
+
+    /** What is reported in this place, from 0. */
+    public ReportedValue value(int place) {
+        return values[place];
+    }
+
+    @Override
+    public int size() {
+        return elements.length;
+    }
+
+    @Override
+    public boolean containsKey(Object element) {
+        return place(element) >= 0;
+    }
+
+    @Override
+    public ReportedValue get(Object element) {
+        int place = place(element);
+        return place >= 0 ? values[place] : NOTHING.get(element);
+    }
+
+    private int place(Object element) {
+        for (int i = 0; i < elements.length; i++) {
+            if (elements[i].equals(element)) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    @Override
+    public Set<Map.Entry<Element, ReportedValue>> entrySet() {
+        return new Entries();
+    }
+
+    /** The entries in their order. */
+    private final class Entries extends AbstractSet<Map.Entry<Element, ReportedValue>> {
+        @Override
+        public int size() {
+            return elements.length;
+        }
+
+        @Override
+        public Iterator<Map.Entry<Element, ReportedValue>> iterator() {
+            return new Iterator<>() {
+                private int next;
+
+                @Override
+                public boolean hasNext() {
+                    return next < elements.length;
+                }
+
+                @Override
+                public Map.Entry<Element, ReportedValue> next() {
+                    if (!hasNext()) {
+                        throw new NoSuchElementException();
+                    }
+                    Map.Entry<Element, ReportedValue> entry = new SimpleImmutableEntry<>(elements[next], values[next]);
+                    next++;
+                    return entry;
+                }
+            };
+        }
+    }
+}
