@@ -17,8 +17,11 @@ import surfeit.statistics.RandomPart;
 
 /** Reads single spots against the groups of a screening; not thread-safe, so that each reader has its own. */
 public final class ScreenedSpots {
+    private static final double[] NOT_TESTED = new double[0];
+
     private final SpotScreening screening;
     private final Map<GroupData, SpotParts> parts = new IdentityHashMap<>();
+    private final Map<GroupData, Set<Element>> notForeign = new IdentityHashMap<>();
 
     ScreenedSpots(SpotScreening screening) {
         this.screening = screening;
@@ -47,11 +50,14 @@ public final class ScreenedSpots {
     }
 
     private static double[] family(NominalTest[] tests) {
-        if (Arrays.stream(tests).anyMatch(test -> test.parts().isEmpty() || Double.isNaN(test.p()))) {
-            return new double[0];
+        double[] family = new double[tests.length];
+        for (int i = 0; i < tests.length; i++) {
+            if (tests[i].parts().isEmpty() || Double.isNaN(tests[i].p())) {
+                return NOT_TESTED;
+            }
+            family[i] = tests[i].p();
         }
-        return tests.length == 2 ? new double[] {Math.max(tests[0].p(), tests[1].p())}
-            : Arrays.stream(tests).mapToDouble(NominalTest::p).toArray();
+        return tests.length == 2 ? new double[] {Math.max(family[0], family[1])} : family;
     }
 
     private SpotParts parts(GroupData group) {
@@ -59,7 +65,10 @@ public final class ScreenedSpots {
             new SpotParts(data.elements(), screening.defaultLimit(), data.zeroIsNumber()));
     }
 
-    /** Leaves the parts of the group filled with this spot. Empty where the spot cannot be closed. */
+    /**
+     * Leaves the parts of the group filled with this spot. Empty where the spot cannot be closed. A screening asks for no
+     * equivalence, so no margin is given.
+     */
     private NominalTest[] tests(Spot spot) {
         GroupData group = screening.groupOf(spot);
         if (!screening.isTested(group)) {
@@ -79,7 +88,7 @@ public final class ScreenedSpots {
         NominalTest[] tests = new NominalTest[fractions.length];
         for (int i = 0; i < tests.length; i++) {
             tests[i] = NominalTest.withoutInterval(fractions[i], random(own, closed, analysis, i), shared, i,
-                analysis.comparison().limits(i), analysis.comparison().margin(), DecisionLevel.EVERY_VALUE);
+                analysis.comparison().limits(i), Double.NaN, DecisionLevel.EVERY_VALUE);
         }
         return tests;
     }
@@ -120,9 +129,10 @@ public final class ScreenedSpots {
 
     private List<SpotReading.ForeignReading> foreign(Spot spot, GroupData group) {
         Sample sample = screening.sample();
-        Set<Element> nominal = new TreeSet<>(group.elements());
-        nominal.addAll(group.notMeasured());
-        nominal.addAll(sample.excludedElements());
+        Set<Element> nominal = notForeign.computeIfAbsent(group, this::notForeign);
+        if (nominal.containsAll(spot.values().keySet())) {
+            return List.of();
+        }
         double sum = 0;
         for (Map.Entry<Element, ReportedValue> entry : spot.values().entrySet()) {
             sum += sample.excludedElements().contains(entry.getKey()) ? 0
@@ -136,6 +146,13 @@ public final class ScreenedSpots {
             }
         }
         return found;
+    }
+
+    private Set<Element> notForeign(GroupData group) {
+        Set<Element> nominal = new TreeSet<>(group.elements());
+        nominal.addAll(group.notMeasured());
+        nominal.addAll(screening.sample().excludedElements());
+        return nominal;
     }
 
     private static double part(Element element, ReportedValue value, Basis basis) {
