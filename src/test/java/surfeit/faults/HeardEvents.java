@@ -16,6 +16,9 @@ import java.util.concurrent.TimeoutException;
 final class HeardEvents implements AutoCloseable {
     private static final Duration PATIENCE = Duration.ofSeconds(60);
 
+    /** Kept: a client that nobody holds any more breaks off the streams it opened. */
+    private static final HttpClient CLIENT = HttpClient.newHttpClient();
+
     private final InputStream stream;
     private final List<Long> ids = new ArrayList<>();
 
@@ -29,7 +32,7 @@ final class HeardEvents implements AutoCloseable {
     static HeardEvents of(RunningProgram program) throws InterruptedException, ExecutionException, TimeoutException {
         HttpRequest request = HttpRequest.newBuilder(program.address().resolve("/v1/events?after=0"))
             .header("Accept", "application/x-ndjson").build();
-        return new HeardEvents(HttpClient.newHttpClient().sendAsync(request, HttpResponse.BodyHandlers.ofInputStream())
+        return new HeardEvents(CLIENT.sendAsync(request, HttpResponse.BodyHandlers.ofInputStream())
             .get(PATIENCE.toSeconds(), TimeUnit.SECONDS).body());
     }
 

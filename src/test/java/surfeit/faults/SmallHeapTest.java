@@ -31,6 +31,9 @@ class SmallHeapTest {
     @TempDir
     Path folder;
 
+    /** Kept: a client that nobody holds any more breaks off the answers it is given. */
+    private static final HttpClient CLIENT = HttpClient.newHttpClient();
+
     private record Listed(long rows, long bytes, long millis) {
     }
 
@@ -38,7 +41,7 @@ class SmallHeapTest {
         long start = System.nanoTime();
         long rows = 0;
         long bytes = 0;
-        HttpResponse<InputStream> response = HttpClient.newHttpClient().send(
+        HttpResponse<InputStream> response = CLIENT.send(
             HttpRequest.newBuilder(program.address().resolve(path)).build(), HttpResponse.BodyHandlers.ofInputStream());
         assertThat(response.statusCode()).isEqualTo(200);
         try (BufferedReader in = new BufferedReader(new InputStreamReader(response.body(), StandardCharsets.UTF_8))) {

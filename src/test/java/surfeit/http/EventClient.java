@@ -22,6 +22,8 @@ import java.util.concurrent.TimeUnit;
  */
 final class EventClient implements AutoCloseable {
     private static final Map<String, String> END = Map.of("end", "");
+    /** Kept: a client that nobody holds any more breaks off the streams it opened. */
+    private static final HttpClient CLIENT = HttpClient.newHttpClient();
 
     private final HttpResponse<InputStream> response;
     private final BlockingQueue<Map<String, String>> blocks = new LinkedBlockingQueue<>();
@@ -49,7 +51,7 @@ final class EventClient implements AutoCloseable {
             request.headers(headers);
         }
         try {
-            return new EventClient(HttpClient.newHttpClient().send(request.build(),
+            return new EventClient(CLIENT.send(request.build(),
                 HttpResponse.BodyHandlers.ofInputStream()), accept.endsWith("ndjson"));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
