@@ -1,7 +1,7 @@
 // Every property that is a number ends in its unit, or is one of the few that have none.
 
 const UNITS = ['_atomic_percent', '_mass_percent', '_percent', '_kev', '_ev', '_um', '_nm', '_deg', '_s', '_ms', '_c', '_g_per_mol',
-  '_g_per_cm3', '_g_cm3', '_ug_cm2', '_position', '_count', '_counts', '_factor', '_odds_ratio'];
+  '_g_per_cm3', '_g_cm3', '_ug_cm2', '_cm2_g', '_position', '_count', '_counts', '_factor', '_odds_ratio'];
 // An uncertainty or the end of an interval has the unit of what stands before it.
 const PARTS = /(_u_random|_u_shared|_u|_low|_high)$/;
 // In the unit that stands beside them, or without one.
@@ -11,7 +11,7 @@ const BARE = new Set(['value', 'u', 'limit', 'tolerance', 'low', 'high', 'alpha'
   'power', 'power_for_consistent', 'between_log_odds', 'within_log_odds', 'calibration_log_odds', 'spots_per_particle', 'particles',
   'reference_spots', 'tests', 'particle_count_if_scatter_is_high', 'particle_count_for_consistent', 'overvoltage', 'share', 'backscatter_coefficient', 'relative_strength',
   'log_odds_u_shared_before', 'log_odds_u_shared_after', 'log_odds_u_random_added', 'u_random', 'u_shared',
-  't2', 'f', 'degrees_of_freedom_numerator', 'degrees_of_freedom_denominator']);
+  'transmission', 'film_over_pure', 'share_of_patch', 'mass_percent_without_film', 't2', 'f', 'degrees_of_freedom_numerator', 'degrees_of_freedom_denominator']);
 
 function isNumber(schema) {
   const types = [].concat(schema.type ?? []);
