@@ -25,8 +25,6 @@ import surfeit.storage.RecordEngine;
 /** What happened, as a stream, as lines, and asked for again and again. */
 @OnBothEngines
 class EventRouteTest {
-    /** Longest pause of a body: less than a stream is silent, and no part of that, lest both end in the same moment. */
-    private static final Duration PAUSE = Duration.ofSeconds(7);
     private static final String ALLOY = "{\"alloy\": \"ag-cu-eutectic\"}";
     @Parameter
     RecordEngine engine;
@@ -36,7 +34,7 @@ class EventRouteTest {
     @BeforeEach
     void start() {
         service = RunningService.start(engine,
-            ServerSettings.DEFAULT.withRequests(RequestLimits.DEFAULT.withTimes(PAUSE,
+            ServerSettings.DEFAULT.withRequests(RequestLimits.DEFAULT.withTimes(Duration.ofSeconds(1),
             Duration.ofSeconds(60))));
         service.put("/v1/samples/A7", ALLOY);
     }

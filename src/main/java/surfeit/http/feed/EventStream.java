@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
+import org.eclipse.jetty.io.EndPoint;
 import org.eclipse.jetty.server.Response;
 import org.eclipse.jetty.util.IteratingCallback;
 import surfeit.lab.EventFilter;
@@ -15,16 +16,20 @@ import surfeit.lab.EventLog;
  * One client's stream. It holds no thread and no queue, only the number of the last event the client was sent: while
  * one write is under way nothing else is made ready, and the next one takes what has come since, from the events held
  * or, where they go back not far enough, from the log. So a slow client keeps nobody waiting and misses nothing; one
- * that takes nothing at all is dropped when the connection's idle time is over.
+ * that takes nothing at all is dropped after {@value #TAKES_NOTHING_MS} ms.
  */
 final class EventStream extends IteratingCallback implements Listener {
     /** How long a stream is silent before it shows that it lives. */
     private static final long ALIVE_NANOS = TimeUnit.SECONDS.toNanos(15);
     /** Events of one write: some 50 KB. Judgement. */
     private static final int AT_ONCE = 256;
+    /** How long a client may take nothing, whatever pause a body may make: some signs of life. Judgement. */
+    private static final long TAKES_NOTHING_MS = 60_000;
 
     private final EventFeed feed;
     private final Response to;
+    private final EndPoint connection;
+    private final long usualIdleMs;
     private final Framing framing;
     private final EventFilter filter;
     private final BooleanSupplier allowed;
@@ -47,6 +52,9 @@ final class EventStream extends IteratingCallback implements Listener {
     EventStream(EventFeed feed, Response to, Framing framing, Wanted wanted, BooleanSupplier allowed) {
         this.feed = feed;
         this.to = to;
+        this.connection = to.getRequest().getConnectionMetaData().getConnection().getEndPoint();
+        this.usualIdleMs = connection.getIdleTimeout();
+        connection.setIdleTimeout(TAKES_NOTHING_MS);
         this.framing = framing;
         this.filter = wanted.filter();
         this.allowed = allowed;
@@ -136,6 +144,7 @@ final class EventStream extends IteratingCallback implements Listener {
 
     @Override
     protected void onCompleted(Throwable failure) {
+        connection.setIdleTimeout(usualIdleMs);
         feed.left(this);
         ended.complete(null);
     }
@@ -165,6 +174,6 @@ final class EventStream extends IteratingCallback implements Listener {
 
     @Override
     public void breakOff() {
-        to.getRequest().getConnectionMetaData().getConnection().getEndPoint().close();
+        connection.close();
     }
 }
