@@ -35,7 +35,7 @@ final class Refusals {
     private static final Pattern REQUEST_ID = Pattern.compile("[A-Za-z0-9._-]{8,64}");
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final int REQUEST_ID_BYTES = 12;
-    /** Refusals that may come before the whole body was read; the connection cannot be used again then. */
+    /** Refusals that come in the middle of a body; the connection cannot be used again then. */
     private static final Set<Problem> LEAVES_BODY =
         EnumSet.of(Problem.UPLOAD_TOO_LARGE, Problem.REQUEST_TIMEOUT, Problem.STORAGE_FULL);
     /** When to come again to a record that cannot be used now. Judgement: a server that restarts takes seconds. */
@@ -93,7 +93,7 @@ final class Refusals {
         } else if (refusal.problem() == Problem.OVERLOADED) {
             response.setHeader("Retry-After", RETRY_QUEUE_S);
         }
-        boolean leavesBody = LEAVES_BODY.contains(refusal.problem());
+        boolean leavesBody = LEAVES_BODY.contains(refusal.problem()) || RestOfBody.isLeft(context.req());
         if (leavesBody) {
             response.setHeader("Connection", "close");
         }

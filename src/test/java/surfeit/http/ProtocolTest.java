@@ -48,6 +48,39 @@ class ProtocolTest {
     }
 
     @Test
+    void a_refusal_that_comes_before_the_body_says_that_the_connection_ends_and_is_not_overtaken_by_its_end() throws Exception {
+        try (Socket socket = new Socket("127.0.0.1", service.server().port())) {
+            socket.setSoTimeout(10_000);
+            socket.getOutputStream().write(refused(5));
+            Thread.sleep(100);
+            socket.getOutputStream().write("a,b\n1".getBytes(StandardCharsets.US_ASCII));
+            String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+
+            requireProblem(answer, 404, "not-found");
+            assertThat(answer).containsIgnoringCase("Connection: close");
+        }
+    }
+
+    @Test
+    void a_refusal_of_a_body_that_has_come_keeps_the_connection() throws Exception {
+        try (Socket socket = new Socket("127.0.0.1", service.server().port())) {
+            socket.setSoTimeout(10_000);
+            String twice = new String(refused(5), StandardCharsets.US_ASCII) + "a,b\n1";
+            socket.getOutputStream().write((twice + "GET /healthz HTTP/1.1\r\nHost: 127.0.0.1\r\nConnection: close\r\n\r\n")
+                .getBytes(StandardCharsets.US_ASCII));
+            String answers = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+
+            assertThat(answers).startsWith("HTTP/1.1 404").contains("HTTP/1.1 200");
+        }
+    }
+
+    /** The head of an upload to a sample that is not there. */
+    private static byte[] refused(int length) {
+        return ("POST /v1/samples/none/spots HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: text/csv\r\nContent-Length: "
+            + length + "\r\n\r\n").getBytes(StandardCharsets.US_ASCII);
+    }
+
+    @Test
     void a_body_that_stalls_is_408() throws IOException {
         requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: "
             + "application/json\r\nContent-Length: 500\r\n\r\n{"),
