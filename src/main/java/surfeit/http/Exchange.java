@@ -50,7 +50,7 @@ final class Exchange {
     private final BooleanSupplier reader;
     private Optional<CompletableFuture<PendingAnswer>> pending = Optional.empty();
 
-    /** @throws ProblemException unknown-parameter */
+    /** @throws ProblemException malformed-request, unknown-parameter */
     Exchange(Context context, Route route, Form form, ServiceFacts facts, Admission admission, BooleanSupplier reader) {
         this.context = context;
         this.route = route;
@@ -58,8 +58,9 @@ final class Exchange {
         this.facts = facts;
         this.admission = admission;
         this.reader = reader;
-        this.parameters = new Parameters(context.req().getQueryString() == null ? Map.of() : context.queryParamMap(),
-            route.parameters());
+        Optional<String> query = Optional.ofNullable(context.req().getQueryString());
+        query.ifPresent(QueryEncoding::require);
+        this.parameters = new Parameters(query.isEmpty() ? Map.of() : context.queryParamMap(), route.parameters());
     }
 
     /** Writes the body of a JSON answer. */
