@@ -1,6 +1,7 @@
 package surfeit.segregation;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import surfeit.statistics.Power;
 import surfeit.statistics.RandomPart;
 
@@ -21,10 +22,13 @@ import surfeit.statistics.RandomPart;
  */
 record PlanModel(Comparison comparison, int element, double limit, ParticleScatter scatter,
                  Optional<RandomPart> reference, double residual) {
+    /** However large a shift is tried, something is left of the element and of the others: log odds have no end. */
+    private static final double LEAST_SHARE = 1e-12;
+
     /** The composition with the element shifted and the others in proportion. */
     double[] mean(double shift) {
         double[] middles = comparison.nominal().middles();
-        double own = NominalTest.expit(NominalTest.logit(limit) + shift);
+        double own = Math.min(Math.max(fraction(shift), LEAST_SHARE), 1 - LEAST_SHARE);
         double rest = 1 - middles[element];
         double[] mean = new double[middles.length];
         for (int j = 0; j < mean.length; j++) {
@@ -39,6 +43,12 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
 
     double factor(double shift) {
         return fraction(shift) / limit;
+    }
+
+    /** The same; empty where the shift goes to the end of all compositions, so that none of them shows it. */
+    OptionalDouble factorWithin(double shift) {
+        double own = fraction(shift);
+        return own > LEAST_SHARE && own < 1 - LEAST_SHARE ? OptionalDouble.of(own / limit) : OptionalDouble.empty();
     }
 
     /** Calibration error and tolerance of the nominal, one standard uncertainty. */

@@ -16,13 +16,16 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
                  List<Remedy> remedies, OptionalInt ifScatterIsHigh) {
     /** From this share of the additive floor in the smaller part on, answers use the wider of two intervals. */
     private static final double HULL_FLOOR = 0.05;
+    /** A sample takes no larger margin. */
+    private static final double MARGIN_MOST = 100;
 
     /** The result in one sentence. */
     String answer() {
         PlanGoal goal = planned.goal();
         if (particles.isEmpty()) {
             return "No number of particles shows " + wanted() + " at the wanted power: the calibration error alone "
-                + "hides factors up to " + factor(limit.smallestFactor()) + hidden() + ".";
+                + "hides " + (limit.smallestFactor().isPresent() ? "factors up to " + factor(limit.smallestFactor().getAsDouble())
+                : "every " + direction() + ", however large") + hidden() + ".";
         }
         return count(particles.getAsInt(), "particle") + " with " + count(goal.spotsPerParticle(), "spot")
             + " each show " + wanted() + " at least " + times() + ".";
@@ -41,8 +44,9 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
         moreSpots().ifPresent(advice::add);
         if (!limit.consistentIsReachable()) {
             advice.add(String.format(Locale.ROOT, "\"Consistent\" cannot be shown within an odds ratio of %.3g, "
-                + "however many particles; the smallest margin within reach is %.3g.", limit.marginOddsRatio(),
-                limit.smallestMarginOddsRatio()));
+                + "however many particles; %s.", limit.marginOddsRatio(), limit.smallestMarginOddsRatio() > MARGIN_MOST
+                ? "no margin is within reach" : String.format(Locale.ROOT, "the smallest margin within reach is %.3g",
+                limit.smallestMarginOddsRatio())));
         }
         return List.copyOf(advice);
     }
@@ -61,13 +65,17 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
             return Optional.of(what + ": " + count(remedy.particles().getAsInt(), "particle")
                 + (particles.isEmpty() ? " then show it." : " in place of " + particles.getAsInt() + "."));
         }
-        boolean helps = beats(remedy.smallestFactor());
-        return particles.isEmpty() && helps ? Optional.of(what + ": factors " + beyond(remedy.smallestFactor())
-            + " come within reach, though not this one.") : Optional.empty();
+        if (particles.isPresent() || remedy.smallestFactor().isEmpty()) {
+            return Optional.empty();
+        }
+        double factor = remedy.smallestFactor().getAsDouble();
+        return beats(factor) ? Optional.of(what + ": factors " + beyond(factor) + " come within reach, though not this one.")
+            : Optional.empty();
     }
 
     private boolean beats(double factor) {
-        return Math.abs(Math.log(factor)) < Math.abs(Math.log(limit.smallestFactor())) * 0.95;
+        return limit.smallestFactor().isEmpty()
+            || Math.abs(Math.log(factor)) < Math.abs(Math.log(limit.smallestFactor().getAsDouble())) * 0.95;
     }
 
     private String beyond(double factor) {
@@ -86,12 +94,14 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
         if (own.power().isEmpty()) {
             return counted + (one ? " tells" : " tell") + " nothing of the scatter; measure two spots or more on each.";
         }
-        double factor = planned.model().factor(Math.log(own.smallestOddsRatio().orElseThrow()));
+        String most = own.smallestOddsRatio().isPresent()
+            ? "a factor of " + factor(planned.model().factor(Math.log(own.smallestOddsRatio().getAsDouble()))) + " " + times()
+            : "none, however large, " + times();
         String only = own.particles() >= Power.FEWEST_PARTICLES ? "" : one
             ? " On this particle only: one particle says nothing about the others."
             : " On these two only: two particles say little about the others.";
         return counted + (one ? " shows " : " show ") + wanted() + " with a chance of "
-            + percent(own.power().getAsDouble()) + ", and a factor of " + factor(factor) + " " + times() + "." + only;
+            + percent(own.power().getAsDouble()) + ", and " + most + "." + only;
     }
 
     /** Last in the order of advice: what six spots on each would save. */
@@ -139,8 +149,12 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
     private String wanted() {
         double shift = planned.shift();
         return String.format(Locale.ROOT, "%s of %s by a factor of %s (an odds ratio of %s)",
-            shift > 0 ? "enrichment" : "depletion", planned.goal().element(), factor(planned.model().factor(shift)),
+            direction(), planned.goal().element(), factor(planned.model().factor(shift)),
             factor(Math.exp(shift)));
+    }
+
+    private String direction() {
+        return planned.shift() > 0 ? "enrichment" : "depletion";
     }
 
     private String times() {
