@@ -14,8 +14,6 @@ import surfeit.statistics.Power;
 /** A plan in sentences, in the order they should be followed. */
 record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots, Optional<Given> given, Limit limit,
                  List<Remedy> remedies, OptionalInt ifScatterIsHigh) {
-    /** From this share of the additive floor in the smaller part on, answers use the wider of two intervals. */
-    private static final double HULL_FLOOR = 0.05;
     /** A sample takes no larger margin. */
     private static final double MARGIN_MOST = 100;
 
@@ -134,10 +132,10 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
                 + "detected.", limit.marginOddsRatio())));
         }
         PlanModel model = planned.model();
-        if (Math.max(model.floorShare(0), model.floorShare(planned.shift())) >= HULL_FLOOR) {
+        if (Math.max(model.floorShare(0), model.floorShare(planned.shift())) >= PlanModel.HULL_FLOOR) {
             caveats.add(Caveat.note("minor-element", "So little of " + planned.goal().element() + " lies near the "
-                + "additive error of 0.1 mass %; answers then use the wider of two intervals, and this plan is on the "
-                + "hopeful side."));
+                + "additive error of 0.1 mass %; answers then use the wider of two intervals. This plan does so with the "
+                + "calibration error, not with the scatter, and is on the hopeful side."));
         }
         if (ifScatterIsHigh.isPresent() && particles.isPresent() && ifScatterIsHigh.getAsInt() > particles.getAsInt()) {
             caveats.add(Caveat.note("scatter-may-be-larger", "Should the scatter be as large as the pilot leaves open "

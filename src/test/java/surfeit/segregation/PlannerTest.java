@@ -69,6 +69,15 @@ class PlannerTest {
         assertThat(plan.advice()).last().asString().endsWith("however many particles; no margin is within reach.");
     }
 
+    /** u of tin-copper solder with standards, by hand: additive error of 0.19 at% beside 0.93 at% nominal. */
+    @Test
+    void that_a_minor_element_is_gone_can_be_shown_though_log_odds_have_no_end_there() {
+        Nominal solder = NominalText.parse("Sn:96.5,Ag:3,Cu:0.5", Basis.MASS);
+        MeasurementPlan plan = plan(factor(0.2), STANDARDS_BASED, solder, 0.1, 0.05);
+        assertThat(plan.particles()).isPresent();
+        assertThat(plan.limit().smallestFactor().orElseThrow()).isCloseTo(1 - 2.8 * 0.0019 / 0.0093, within(0.05));
+    }
+
     /** The same for u = 0.1: 3, 5 and 13 particles at an odds ratio of 1.5; here left by many reference spots. */
     @ParameterizedTest
     @CsvSource({"0.05, 3", "0.15, 5", "0.30, 13"})
