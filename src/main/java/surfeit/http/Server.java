@@ -24,6 +24,8 @@ public final class Server implements AutoCloseable {
     private static final Duration STREAM_END = Duration.ofSeconds(2);
     /** How long connections that are still open get to close, once all patience is over. Judgement. */
     private static final long BREAK_OFF_MS = 2000;
+    /** How long a connection without a request is kept once the server stops; browsers keep theirs open. Judgement. */
+    private static final long LAST_PAUSE_MS = 200;
 
     private final Javalin javalin;
     private final ServerSettings settings;
@@ -96,6 +98,7 @@ public final class Server implements AutoCloseable {
             connector.setPort(settings.port());
             connector.setAcceptQueueSize(ACCEPT_QUEUE);
             connector.setIdleTimeout(settings.requests().bodyStall().toMillis());
+            connector.setShutdownIdleTimeout(LAST_PAUSE_MS);
             return connector;
         });
         config.jetty.modifyServer(server -> {
