@@ -21,7 +21,7 @@ final class SqlEvents {
     }
 
     LabEvent append(long id, LabEvent event) {
-        PlainSql.update(handle, """
+        PlainSql.write(handle, """
             INSERT INTO event (id, type, recorded, sample, subject, accepted_count) VALUES (?, ?, ?, ?, ?, ?)""", id,
             event.type().word(), event.time().toString(), event.sample(), event.subject(),
             event.acceptedCount().isPresent() ? event.acceptedCount().getAsLong() : null);
@@ -48,10 +48,10 @@ final class SqlEvents {
 
     /** The beginning of the log up to the first event that is not old, so that no gap comes into being. */
     void forget(Instant before) {
-        PlainSql.update(handle, """
+        PlainSql.batch(handle, """
             DELETE FROM event WHERE id < coalesce(
                 (SELECT id FROM event WHERE recorded >= ? ORDER BY id LIMIT 1),
-                (SELECT max(id) FROM event))""", before.toString());
+                (SELECT max(id) FROM event))""", List.<Object[]>of(new Object[] {before.toString()}));
     }
 
     long first() {
