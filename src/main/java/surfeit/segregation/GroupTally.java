@@ -99,8 +99,8 @@ final class GroupTally {
                 belowCounts[i]++;
                 highestLimits[i] = Math.max(highestLimits[i], parts.limits[i] / sum);
                 limitAssumed[i] |= parts.limitAssumed[i];
-            } else if (parts.steps[i] > 0) {
-                steps[i] = Math.min(steps[i], parts.steps[i] / sum);
+            } else if (parts.step(i) > 0) {
+                steps[i] = Math.min(steps[i], parts.step(i) / sum);
             }
         }
         raw.add(particle, parts);
