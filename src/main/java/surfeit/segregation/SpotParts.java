@@ -29,8 +29,6 @@ final class SpotParts {
     private final double[] massDivisors;
     private final double defaultLimit;
     private final boolean zeroIsNumber;
-    private final ReportedValue[] reported;
-    private double[] divisors;
     private double sum;
 
     final double[] values;
@@ -52,9 +50,7 @@ final class SpotParts {
         this.massDivisors = Closure.divisors(elements, Basis.MASS, Basis.ATOMIC);
         this.defaultLimit = defaultLimit;
         this.zeroIsNumber = zeroIsNumber;
-        this.divisors = atomicDivisors;
         int n = elements.size();
-        reported = new ReportedValue[n];
         values = new double[n];
         limits = new double[n];
         uncertainties = new double[n];
@@ -64,14 +60,13 @@ final class SpotParts {
 
     /** Reads the spot. Values, limits and uncertainties are atomic parts in a common unit, not yet closed. */
     void read(Spot spot) {
-        divisors = spot.basis() == Basis.MASS ? massDivisors : atomicDivisors;
+        double[] divisors = divisors(spot);
         hasUncertainty = true;
         anyBelow = false;
         sum = 0;
         double mass = 0;
         for (int i = 0; i < values.length; i++) {
-            reported[i] = spot.values().get(elements.get(i));
-            readOne(reported[i], i, divisors[i]);
+            readOne(spot.values().get(elements.get(i)), i, divisors[i]);
             sum += values[i];
             mass += values[i] * massDivisors[i];
         }
@@ -91,7 +86,7 @@ final class SpotParts {
         limits[i] = Double.NaN;
         values[i] = 0;
         if (value instanceof ReportedValue.Measured measured) {
-            limits[i] = limit(measured) / divisor;
+            limits[i] = below[i] ? limit(measured) / divisor : Double.NaN;
             values[i] = below[i] ? 0 : measured.fraction() / divisor;
             uncertainties[i] = uncertainty(measured) / divisor;
             hasUncertainty &= below[i] || !Double.isNaN(uncertainties[i]);
@@ -151,9 +146,14 @@ final class SpotParts {
         }
     }
 
-    /** Step of the last printed digit of an element, as a part; 0 where it has no number. */
-    double step(int i) {
-        return reported[i] instanceof ReportedValue.Measured measured ? measured.roundingStep() / divisors[i] : 0;
+    private double[] divisors(Spot spot) {
+        return spot.basis() == Basis.MASS ? massDivisors : atomicDivisors;
+    }
+
+    /** Step of the last printed digit of an element of the spot, as a part; 0 where it has no number. */
+    double step(Spot spot, int i) {
+        return spot.values().get(elements.get(i)) instanceof ReportedValue.Measured measured
+            ? measured.roundingStep() / divisors(spot)[i] : 0;
     }
 
     /** Sum of the parts with those below their limit as zero. */

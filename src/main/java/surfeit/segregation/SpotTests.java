@@ -70,9 +70,13 @@ final class SpotTests {
         double[] fractions = reference.isPresent() ? corrected : closed;
         shared.at(fractions);
         findStandardErrors();
+        // One loop for each step, so that the processor works on several elements at a time.
         for (int i = 0; i < trials.length; i++) {
             trials[i].begin(fractions[i], standardErrors[i], shared, i);
-            trials[i].add(standardErrors[i], parts.hasUncertainty ? Double.POSITIVE_INFINITY : Math.max(scatterFreedom, 1));
+        }
+        double freedom = parts.hasUncertainty ? Double.POSITIVE_INFINITY : Math.max(scatterFreedom, 1);
+        for (int i = 0; i < trials.length; i++) {
+            trials[i].add(standardErrors[i], freedom);
         }
         return true;
     }
