@@ -24,14 +24,14 @@ import surfeit.statistics.StudentT;
 @Tag("bench")
 class KernelBenchmarkTest {
     /** Short ones, so that some fall between what else the machine does. The script takes as many, as short. */
-    private static final int ROUNDS = 60;
-    private static final TimeValue ROUND = TimeValue.milliseconds(40);
+    private static final int ROUNDS = 200;
+    private static final TimeValue ROUND = TimeValue.milliseconds(10);
     private static final String SCRIPT = Path.of("src/test/resources/bench/screen.py").toString();
 
     @Test
     void one_more_spot_beside_the_same_in_python() throws Exception {
         Collection<RunResult> results = new Runner(new OptionsBuilder().include(SpotKernel.class.getName()).forks(1)
-            .warmupIterations(4).warmupTime(TimeValue.seconds(2)).measurementIterations(ROUNDS).measurementTime(ROUND).addProfiler(GCProfiler.class).jvmArgsAppend("-Xmx1g").build()).run();
+            .warmupIterations(6).warmupTime(TimeValue.seconds(2)).measurementIterations(ROUNDS).measurementTime(ROUND).addProfiler(GCProfiler.class).jvmArgsAppend("-Xmx1g").build()).run();
         double tested = best(results, "test");
         double bytes = perSpot(results, "interpret", "gc.alloc.rate.norm");
         System.out.printf("bench: a spot of four elements: tested in %.0f ns, %.0f bytes; interpreted in %.0f ns, %.0f bytes; "
