@@ -48,7 +48,7 @@ final class ForeignTally {
             return spots;
         }
 
-        /** Largest stated limit as a fraction of the spot's basis; empty where none was stated. */
+        /** Largest stated limit as a share, like the means; empty where none was stated. */
         OptionalDouble highestLimit() {
             return highestLimit > 0 ? OptionalDouble.of(highestLimit) : OptionalDouble.empty();
         }
@@ -72,7 +72,8 @@ final class ForeignTally {
                 sums[0] += share;
                 sums[1] += share * share;
                 own.spots++;
-                own.highestLimit = Math.max(own.highestLimit, measured.limit().orElse(0));
+                own.highestLimit = Math.max(own.highestLimit,
+                    atomic(values.element(i), measured.limit().orElse(0), spot.basis()) / sum);
             }
         }
     }
@@ -81,7 +82,11 @@ final class ForeignTally {
         if (!(value instanceof ReportedValue.Measured measured) || excluded.contains(element)) {
             return 0;
         }
-        return basis == Basis.MASS ? measured.fraction() / element.atomicWeight() : measured.fraction();
+        return atomic(element, measured.fraction(), basis);
+    }
+
+    private static double atomic(Element element, double fraction, Basis basis) {
+        return basis == Basis.MASS ? fraction / element.atomicWeight() : fraction;
     }
 
     void writeTo(SumsOut out) {

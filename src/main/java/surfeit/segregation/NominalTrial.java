@@ -118,8 +118,13 @@ final class NominalTrial {
         if (interval) {
             double h95 = CombinedError.halfWidth(s, df, u, 0.95);
             double h90 = CombinedError.halfWidth(s, df, u, 0.90);
-            widen(Math.max(m - h95, 0), Math.min(m + h95, 1), Math.max(m - h90, 0), Math.min(m + h90, 1));
+            widen(cut(m - h95), cut(m + h95), cut(m - h90), cut(m + h90));
         }
+    }
+
+    /** An end cut at 0 and 1; a mean of noise can lie so far outside that both ends do. */
+    private static double cut(double end) {
+        return Math.min(Math.max(end, 0), 1);
     }
 
     /** p values of the distance d and of those to the margins on either side; a limit at 0 or 1 has none on its side. */

@@ -12,10 +12,11 @@ import surfeit.spot.Spot;
  * <pre>
  *     C_i = v_i / sum v      s_i^2 = (1 - C_i)^2 (u_i / sum v)^2 + C_i^2 sum_{j != i} (u_j / sum v)^2
  * </pre>
- * v the parts of a spot turned to atomic ones, u their standard uncertainties: s_i^2 is the diagonal of the covariance of
- * the closed fractions (see {@link surfeit.composition.Closure}). A spot without uncertainties has the root of the mean
- * square within particles of its group as s, with N - k degrees of freedom. What follows is the test of a group mean,
- * {@link NominalTrial}; a screening asks for no equivalence, so no margin is given.
+ * v the parts of a spot turned to atomic ones, u their standard uncertainties, both times the gain of the reference spots
+ * where there are any: s_i^2 is the diagonal of the covariance of the closed fractions (see
+ * {@link surfeit.composition.Closure}). A spot without uncertainties has the root of the mean square within particles of
+ * its group as s, with N - k degrees of freedom. What follows is the test of a group mean, {@link NominalTrial}; a
+ * screening asks for no equivalence, so no margin is given.
  */
 final class SpotTests {
     private static final double ROOT_OF_12 = Math.sqrt(12);
@@ -69,7 +70,7 @@ final class SpotTests {
         }
         double[] fractions = reference.isPresent() ? corrected : closed;
         shared.at(fractions);
-        findStandardErrors();
+        findStandardErrors(fractions);
         // One loop for each step, so that the processor works on several elements at a time.
         for (int i = 0; i < trials.length; i++) {
             trials[i].begin(fractions[i], standardErrors[i], shared, i);
@@ -81,17 +82,18 @@ final class SpotTests {
         return true;
     }
 
-    private void findStandardErrors() {
+    private void findStandardErrors(double[] fractions) {
         if (!hasStandardErrors()) {
             Arrays.fill(standardErrors, 0);
             return;
         }
         double sum = parts.sum();
         for (int j = 0; j < closed.length; j++) {
-            closedUncertainties[j] = parts.uncertainties[j] / sum;
+            double scale = reference.isPresent() ? reference.get().scale(closed, j) : 1;
+            closedUncertainties[j] = parts.uncertainties[j] / sum * scale;
         }
         for (int i = 0; i < closed.length; i++) {
-            double own = parts.hasUncertainty ? SharedError.closed(closedUncertainties, closed[i], i) : scatter[i];
+            double own = parts.hasUncertainty ? SharedError.closed(closedUncertainties, fractions[i], i) : scatter[i];
             standardErrors[i] = Math.max(own, rounding[i]);
         }
     }
