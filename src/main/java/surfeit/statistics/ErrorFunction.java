@@ -14,6 +14,7 @@ final class ErrorFunction {
     private static final double LARGE = 4;
     /** Above this erfc is below the smallest double. */
     private static final double VANISHES = 27.3;
+    /** exp(-(i/16)²) by i. */
     private static final double[] EXP_OF_MINUS_SQUARE = new double[(int) (VANISHES * 16) + 1];
     private static final double ONE_OVER_SQRT_PI = 1 / Math.sqrt(Math.PI);
 

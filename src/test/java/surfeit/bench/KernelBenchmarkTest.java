@@ -31,7 +31,8 @@ class KernelBenchmarkTest {
     @Test
     void one_more_spot_beside_the_same_in_python() throws Exception {
         Collection<RunResult> results = new Runner(new OptionsBuilder().include(SpotKernel.class.getName()).forks(1)
-            .warmupIterations(6).warmupTime(TimeValue.seconds(2)).measurementIterations(ROUNDS).measurementTime(ROUND).addProfiler(GCProfiler.class).jvmArgsAppend("-Xmx1g").build()).run();
+            .warmupIterations(6).warmupTime(TimeValue.seconds(2)).measurementIterations(ROUNDS).measurementTime(ROUND)
+            .addProfiler(GCProfiler.class).jvmArgsAppend("-Xmx1g").build()).run();
         double tested = best(results, "test");
         double bytes = perSpot(results, "interpret", "gc.alloc.rate.norm");
         System.out.printf("bench: a spot of four elements: tested in %.0f ns, %.0f bytes; interpreted in %.0f ns, %.0f bytes; "
