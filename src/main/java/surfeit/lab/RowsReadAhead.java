@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
+import surfeit.spot.SpotKey;
 
 /**
  * The rows of a small upload, read before their turn to be recorded, so that the one writer need not. They are as good
@@ -16,12 +17,15 @@ public final class RowsReadAhead implements SpotRows {
     private final SpotRows rows;
     private final Sample sample;
     private final List<Consumer<Sink>> found;
+    private final List<SpotKey> keys;
     private final Optional<RuntimeException> refusal;
 
-    private RowsReadAhead(SpotRows rows, Sample sample, List<Consumer<Sink>> found, Optional<RuntimeException> refusal) {
+    private RowsReadAhead(SpotRows rows, Sample sample, List<Consumer<Sink>> found, List<SpotKey> keys,
+                          Optional<RuntimeException> refusal) {
         this.rows = rows;
         this.sample = sample;
         this.found = found;
+        this.keys = keys;
         this.refusal = refusal;
     }
 
@@ -37,7 +41,12 @@ public final class RowsReadAhead implements SpotRows {
         } catch (RuntimeException e) {
             refusal = Optional.of(e);
         }
-        return new RowsReadAhead(rows, sample, recorder.found, refusal);
+        return new RowsReadAhead(rows, sample, recorder.found, recorder.keys, refusal);
+    }
+
+    /** What an import of these rows into a sample will ask. */
+    public Foreseen foreseen(String name) {
+        return new Foreseen(Optional.of(name), keys);
     }
 
     @Override
@@ -55,6 +64,7 @@ public final class RowsReadAhead implements SpotRows {
     /** Keeps what a reader finds, in its order. */
     private static final class Recorder implements Sink {
         private final List<Consumer<Sink>> found = new ArrayList<>();
+        private final List<SpotKey> keys = new ArrayList<>();
 
         @Override
         public void dialect(Dialect dialect) {
@@ -68,6 +78,7 @@ public final class RowsReadAhead implements SpotRows {
 
         @Override
         public void spot(Spot spot, Row row) {
+            keys.add(spot.key());
             found.add(sink -> sink.spot(spot, row));
         }
 
