@@ -29,11 +29,11 @@ final class SpotParts {
     private final double[] massDivisors;
     private final double defaultLimit;
     private final boolean zeroIsNumber;
+    private double sum;
 
     final double[] values;
     final double[] limits;
     final double[] uncertainties;
-    final double[] steps;
     final boolean[] below;
     boolean hasUncertainty;
     boolean anyBelow;
@@ -54,21 +54,19 @@ final class SpotParts {
         values = new double[n];
         limits = new double[n];
         uncertainties = new double[n];
-        steps = new double[n];
         below = new boolean[n];
         limitAssumed = new boolean[n];
     }
 
     /** Reads the spot. Values, limits and uncertainties are atomic parts in a common unit, not yet closed. */
     void read(Spot spot) {
-        double[] divisors = spot.basis() == Basis.MASS ? massDivisors : atomicDivisors;
+        double[] divisors = divisors(spot);
         hasUncertainty = true;
         anyBelow = false;
-        double sum = 0;
+        sum = 0;
         double mass = 0;
         for (int i = 0; i < values.length; i++) {
-            ReportedValue value = spot.values().get(elements.get(i));
-            readOne(value, i, divisors[i]);
+            readOne(spot.values().get(elements.get(i)), i, divisors[i]);
             sum += values[i];
             mass += values[i] * massDivisors[i];
         }
@@ -87,10 +85,8 @@ final class SpotParts {
         below[i] = !(value instanceof ReportedValue.Measured measured && (measured.fraction() != 0 || zeroIsNumber));
         limits[i] = Double.NaN;
         values[i] = 0;
-        steps[i] = 0;
         if (value instanceof ReportedValue.Measured measured) {
-            limits[i] = limit(measured) / divisor;
-            steps[i] = measured.roundingStep() / divisor;
+            limits[i] = below[i] ? limit(measured) / divisor : Double.NaN;
             values[i] = below[i] ? 0 : measured.fraction() / divisor;
             uncertainties[i] = uncertainty(measured) / divisor;
             hasUncertainty &= below[i] || !Double.isNaN(uncertainties[i]);
@@ -149,27 +145,32 @@ final class SpotParts {
 
     /** The parts, those below their limit as zero or as the limit, closed to one. */
     void close(boolean atLimit, double[] closed) {
-        double sum = 0;
+        double total = 0;
         for (int i = 0; i < closed.length; i++) {
             closed[i] = below[i] && atLimit ? limits[i] : values[i];
-            sum += closed[i];
+            total += closed[i];
         }
         for (int i = 0; i < closed.length; i++) {
-            closed[i] /= sum;
+            closed[i] /= total;
         }
+    }
+
+    private double[] divisors(Spot spot) {
+        return spot.basis() == Basis.MASS ? massDivisors : atomicDivisors;
+    }
+
+    /** Step of the last printed digit of an element of the spot, as a part; 0 where it has no number. */
+    double step(Spot spot, int i) {
+        return spot.values().get(elements.get(i)) instanceof ReportedValue.Measured measured
+            ? measured.roundingStep() / divisors(spot)[i] : 0;
     }
 
     /** Sum of the parts with those below their limit as zero. */
     double sum() {
-        double sum = 0;
-        for (double value : values) {
-            sum += value;
-        }
         return sum;
     }
 
     boolean isClosable() {
-        double sum = sum();
         return sum > 0 && Double.isFinite(sum);
     }
 }
