@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import surfeit.spot.Sample;
-import surfeit.spot.Spot;
 
 /**
  * The rows of a small upload, read before their turn to be recorded, so that the one writer need not. They are as good
@@ -53,32 +52,12 @@ public final class RowsReadAhead implements SpotRows {
     }
 
     /** Keeps what a reader finds, in its order. */
-    private static final class Recorder implements Sink {
+    private static final class Recorder extends FoundRows {
         private final List<Consumer<Sink>> found = new ArrayList<>();
 
         @Override
-        public void dialect(Dialect dialect) {
-            found.add(sink -> sink.dialect(dialect));
-        }
-
-        @Override
-        public void rejectedHeader(String line) {
-            found.add(sink -> sink.rejectedHeader(line));
-        }
-
-        @Override
-        public void spot(Spot spot, Row row) {
-            found.add(sink -> sink.spot(spot, row));
-        }
-
-        @Override
-        public void rejected(Row row, List<Fault> faults) {
-            found.add(sink -> sink.rejected(row, faults));
-        }
-
-        @Override
-        public void leftOut(LeftOut what) {
-            found.add(sink -> sink.leftOut(what));
+        void keep(Consumer<Sink> next) {
+            found.add(next);
         }
     }
 }
