@@ -32,11 +32,14 @@ final class BesideTally {
         this.closed = closed;
     }
 
-    void add(Spot spot) {
+    void add(Spot spot, SpotInHand hand, SpotParts parts) {
         spots++;
+        if (parts.holdAll() && !hand.hasLines()) {
+            return;
+        }
         double inside = 0;
         boolean outside = false;
-        ReportedValues values = ReportedValues.of(spot.values());
+        ReportedValues values = hand.values();
         for (int i = 0; i < values.size(); i++) {
             Element element = values.element(i);
             boolean isClosed = closed.contains(element);

@@ -30,14 +30,14 @@ final class FilledTally {
         if (parts.anyBelow && atLimit.isEmpty()) {
             atLimit = Optional.of(atZero.copy());
         }
-        addTo(atZero, particle, parts, false);
+        addTo(atZero, particle, parts, parts.closed());
         if (atLimit.isPresent()) {
-            addTo(atLimit.get(), particle, parts, true);
+            parts.close(true, closed);
+            addTo(atLimit.get(), particle, parts, closed);
         }
     }
 
-    private void addTo(RunTally run, String particle, SpotParts parts, boolean limit) {
-        parts.close(limit, closed);
+    private void addTo(RunTally run, String particle, SpotParts parts, double[] closed) {
         double[] corrected = correction.apply(closed);
         if (!parts.hasUncertainty) {
             run.add(particle, corrected, NONE_STATED);
