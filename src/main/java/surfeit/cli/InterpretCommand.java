@@ -41,7 +41,7 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
     @Parameters(paramLabel = "FILE", description = "table (.csv .tsv .txt), .ndjson, or .json with the sample in it")
     private Path file;
 
-    @Option(names = "--alloy", paramLabel = "<id>", description = "alloy of the catalogue to compare with, e.g. ag-cu-eutectic")
+    @Option(names = "--alloy", paramLabel = "<id>", description = "alloy of the catalogue to compare with, e.g. ag-cu-eutectic; the command alloys lists them")
     private String alloy;
 
     @Option(names = "--nominal", paramLabel = "<composition>", description = "nominal composition in its place, e.g. Ag:60.1,Cu:39.9; needs --unit")

@@ -19,8 +19,8 @@ import surfeit.storage.StorageException;
  */
 @Command(name = "surfeit", versionProvider = Main.Version.class, mixinStandardHelpOptions = true,
     description = "Says where the surface of an alloy is enriched or depleted, how sure that is, and what else could explain it.",
-    subcommands = {ServeCommand.class, DemoCommand.class, InterpretCommand.class, ImportCommand.class, ReportCommand.class,
-        BackupCommand.class, RestoreCommand.class, MoveCommand.class, CheckAuditCommand.class, RecountCommand.class, TokenCommand.class,
+    subcommands = {ServeCommand.class, DemoCommand.class, InterpretCommand.class, AlloysCommand.class, ImportCommand.class,
+        ReportCommand.class, BackupCommand.class, RestoreCommand.class, MoveCommand.class, CheckAuditCommand.class, RecountCommand.class, TokenCommand.class,
         CheckConfigCommand.class, HealthCommand.class, VersionCommand.class, CommandLine.HelpCommand.class})
 public final class Main implements Runnable {
     static final int DONE = 0;

@@ -39,47 +39,47 @@ final class AccessRoutes {
     }
 
     private void list(Exchange exchange) throws IOException {
-        if (exchange.unchanged(laboratory.auditLog().head().count())) {
+        if (exchange.answer().unchanged(laboratory.auditLog().head().count())) {
             return;
         }
         Page<Token> page = access.tokens(exchange.page());
         var next = exchange.next(page.next());
-        exchange.json(200, json -> TokenDocuments.write(json, page.items(), next));
+        exchange.answer().json(200, json -> TokenDocuments.write(json, page.items(), next));
     }
 
     private void issue(Exchange exchange) throws IOException {
         TokenRequest wanted;
-        try (Body body = exchange.body(exchange.bodyForm())) {
+        try (Body body = exchange.body().receive()) {
             wanted = TokenJson.read(body.open());
         }
         byte[] random = new byte[TokenSecret.RANDOM_BYTES];
         RANDOM.nextBytes(random);
         IssuedToken issued = access.issue(wanted, random, exchange.occasion());
-        exchange.header("Location", TOKENS + "/" + issued.token().id());
-        exchange.header("Cache-Control", "no-store");
-        exchange.json(201, json -> TokenDocuments.write(json, issued));
+        exchange.answer().header("Location", TOKENS + "/" + issued.token().id());
+        exchange.answer().header("Cache-Control", "no-store");
+        exchange.answer().json(201, json -> TokenDocuments.write(json, issued));
     }
 
     private void read(Exchange exchange) throws IOException {
         Token token = access.token(exchange.path("id"));
-        if (!exchange.unchanged(token.revoked().isPresent() ? 2 : 1)) {
-            exchange.json(200, json -> TokenDocuments.write(json, token));
+        if (!exchange.answer().unchanged(token.revoked().isPresent() ? 2 : 1)) {
+            exchange.answer().json(200, json -> TokenDocuments.write(json, token));
         }
     }
 
     private void revoke(Exchange exchange) throws IOException {
         Token token = access.revoke(exchange.path("id"), exchange.occasion());
-        exchange.header("Cache-Control", "no-store");
-        exchange.json(200, json -> TokenDocuments.write(json, token));
+        exchange.answer().header("Cache-Control", "no-store");
+        exchange.answer().json(200, json -> TokenDocuments.write(json, token));
     }
 
     private void audit(Exchange exchange) throws IOException {
         AuditHead head = laboratory.auditLog().head();
-        if (exchange.unchanged(head.count())) {
+        if (exchange.answer().unchanged(head.count())) {
             return;
         }
         Page<AuditEntry> page = laboratory.auditLog().page(exchange.page());
         var next = exchange.next(page.next());
-        exchange.json(200, json -> AuditDocuments.write(json, page.items(), head, next));
+        exchange.answer().json(200, json -> AuditDocuments.write(json, page.items(), head, next));
     }
 }

@@ -26,14 +26,14 @@ final class AnswerForms {
             throws IOException {
         AnswerFile file = new AnswerFile(answer, spots, exchange.now(), fileName);
         switch (exchange.form()) {
-            case CSV -> exchange.text(file.csv());
-            case MARKDOWN -> exchange.text(file.markdown());
+            case CSV -> exchange.answer().text(file.csv());
+            case MARKDOWN -> exchange.answer().text(file.markdown());
             case HTML -> {
-                exchange.header(SecurityHeaders.POLICY, PagePolicy.REPORT);
-                exchange.text(file.html());
+                exchange.answer().header(SecurityHeaders.POLICY, PagePolicy.REPORT);
+                exchange.answer().text(file.html());
             }
-            case SVG -> exchange.figure(file.figure(figure(exchange)));
-            default -> exchange.json(200, json ->
+            case SVG -> exchange.answer().figure(file.figure(figure(exchange)));
+            default -> exchange.answer().json(200, json ->
                 InterpretationDocument.write(json, answer, exchange.now(), exchange.facts().version()));
         }
     }

@@ -35,7 +35,7 @@ final class AnswerRoutes {
         GroupBy by = by(exchange);
         AnswerForms.figure(exchange);
         InputRevisions inputs = laboratory.inputRevisions(name);
-        if (!exchange.unchanged(inputs.sample(), inputs.alloy().orElse(0))) {
+        if (!exchange.answer().unchanged(inputs.sample(), inputs.alloy().orElse(0))) {
             Segregation answer = laboratory.segregation(name, inputs, by);
             AnswerForms.answer(exchange, answer, laboratory.spotSource(answer.stored().orElseThrow()));
         }
@@ -45,8 +45,8 @@ final class AnswerRoutes {
         GroupBy by = by(exchange);
         AnswerForms.figure(exchange);
         IntakeOptions options = UploadOptions.of(exchange);
-        Form form = exchange.bodyForm();
-        try (Body body = exchange.body(form)) {
+        Form form = exchange.body().form();
+        try (Body body = exchange.body().receive(form)) {
             Sample sample;
             List<Spot> spots;
             if (form == Form.CSV) {

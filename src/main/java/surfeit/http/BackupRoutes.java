@@ -33,20 +33,20 @@ final class BackupRoutes {
     /** What only the head is wanted of is not made. */
     private void backup(Exchange exchange) throws IOException {
         Instant now = exchange.now();
-        exchange.header("Cache-Control", "no-store");
-        exchange.header("Content-Disposition", "attachment; filename=\"" + NAME.format(now) + "\"");
-        exchange.header("X-Content-Type-Options", "nosniff");
-        if (exchange.isHead()) {
-            exchange.stream(MEDIA_TYPE).close();
+        exchange.answer().header("Cache-Control", "no-store");
+        exchange.answer().header("Content-Disposition", "attachment; filename=\"" + NAME.format(now) + "\"");
+        exchange.answer().header("X-Content-Type-Options", "nosniff");
+        if (exchange.answer().isHead()) {
+            exchange.answer().stream(MEDIA_TYPE).close();
             return;
         }
         try (Backup backup = laboratory.backup(now)) {
             BackupReport report = backup.report();
             AuditHead head = report.audit().head();
-            exchange.header("Repr-Digest", "sha-256=:"
+            exchange.answer().header("Repr-Digest", "sha-256=:"
                 + Base64.getEncoder().encodeToString(HexFormat.of().parseHex(report.sha256())) + ":");
-            exchange.header("Audit-Head", head.count() + ":" + head.hash());
-            try (OutputStream out = exchange.stream(MEDIA_TYPE, report.byteCount())) {
+            exchange.answer().header("Audit-Head", head.count() + ":" + head.hash());
+            try (OutputStream out = exchange.answer().stream(MEDIA_TYPE, report.byteCount())) {
                 backup.bytes().transferTo(out);
             }
         }

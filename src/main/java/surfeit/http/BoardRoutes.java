@@ -98,10 +98,10 @@ final class BoardRoutes {
 
     private void preview(Exchange exchange) throws IOException {
         String name = exchange.path("sample");
-        Form form = exchange.bodyForm();
+        Form form = exchange.body().form();
         IntakeOptions options = UploadOptions.of(exchange);
         Optional<Sample> described = described(exchange, options);
-        try (Body body = exchange.body(form)) {
+        try (Body body = exchange.body().receive(form)) {
             String html = laboratory.rehearse(lab -> {
                 try {
                     boolean isNew = described.isPresent() && isNew(name, lab);
@@ -115,7 +115,7 @@ final class BoardRoutes {
                     throw new UncheckedIOException(e);
                 }
             });
-            exchange.header("Cache-Control", "no-store");
+            exchange.answer().header("Cache-Control", "no-store");
             page(exchange, html);
         }
     }
@@ -152,8 +152,8 @@ final class BoardRoutes {
             throw new ProblemException(Problem.NOT_FOUND, "The board has no file \"" + name + "\".");
         }
         byte[] bytes = file(name);
-        if (!exchange.unchangedContent(Fingerprint.shortName(bytes))) {
-            exchange.bytes(MEDIA_TYPES.get(name), bytes);
+        if (!exchange.answer().unchangedContent(Fingerprint.shortName(bytes))) {
+            exchange.answer().bytes(MEDIA_TYPES.get(name), bytes);
         }
     }
 
@@ -167,8 +167,8 @@ final class BoardRoutes {
 
     private boolean unchanged(Exchange exchange, Look look, long revision, long... others) {
         LongStream all = LongStream.of(revision, look.numbers().ordinal() + (look.chosen() ? 2 : 0), fingerprint);
-        boolean unchanged = exchange.unchanged(LongStream.concat(all, LongStream.of(others)).toArray());
-        exchange.header("Vary", "Accept, Accept-Language, Authorization");
+        boolean unchanged = exchange.answer().unchanged(LongStream.concat(all, LongStream.of(others)).toArray());
+        exchange.answer().header("Vary", "Accept, Accept-Language, Authorization");
         return unchanged;
     }
 
@@ -179,7 +179,7 @@ final class BoardRoutes {
     }
 
     private static void page(Exchange exchange, String html) throws IOException {
-        exchange.header(SecurityHeaders.POLICY, PagePolicy.BOARD);
-        exchange.text(html);
+        exchange.answer().header(SecurityHeaders.POLICY, PagePolicy.BOARD);
+        exchange.answer().text(html);
     }
 }

@@ -36,7 +36,7 @@ final class CatalogueRoutes {
     }
 
     private void list(Exchange exchange) throws IOException {
-        if (exchange.unchanged(laboratory.eventLog().range().last())) {
+        if (exchange.answer().unchanged(laboratory.eventLog().range().last())) {
             return;
         }
         PageRequest page = exchange.page();
@@ -47,13 +47,13 @@ final class CatalogueRoutes {
         Optional<String> last = rest.size() > items.size()
             ? Optional.of(items.get(items.size() - 1).alloy().id()) : Optional.empty();
         var next = exchange.next(last);
-        exchange.json(200, json -> AlloyDocuments.write(json, items, next));
+        exchange.answer().json(200, json -> AlloyDocuments.write(json, items, next));
     }
 
     private void read(Exchange exchange) throws IOException {
         StoredAlloy stored = laboratory.alloy(exchange.path("alloy"));
-        if (!exchange.unchanged(stored.revision())) {
-            exchange.json(200, json -> AlloyDocuments.write(json, stored));
+        if (!exchange.answer().unchanged(stored.revision())) {
+            exchange.answer().json(200, json -> AlloyDocuments.write(json, stored));
         }
     }
 
@@ -65,13 +65,13 @@ final class CatalogueRoutes {
                 + "with dots only, got \"" + id + "\".");
         }
         Alloy alloy;
-        try (Body body = exchange.body(exchange.bodyForm())) {
+        try (Body body = exchange.body().receive()) {
             alloy = AlloyJson.read(id, body.open());
         }
         Change<StoredAlloy> change = laboratory.defineAlloy(alloy, exchange.expectation(), exchange.occasion());
-        exchange.unchanged(change.now().revision());
-        exchange.header("Location", "/v1/alloys/" + id);
-        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200,
+        exchange.answer().unchanged(change.now().revision());
+        exchange.answer().header("Location", "/v1/alloys/" + id);
+        exchange.answer().json(change.kind() == Change.Kind.CREATED ? 201 : 200,
             json -> AlloyDocuments.write(json, change.now()));
     }
 
@@ -83,8 +83,8 @@ final class CatalogueRoutes {
             throw new ProblemException(Problem.NOT_FOUND, e.getMessage());
         }
         OptionalDouble beamEnergyKev = exchange.parameters().number("beam_energy_kev", BeamEnergy::check);
-        if (!exchange.unchanged(element.atomicNumber())) {
-            exchange.json(200, json -> ElementDocument.write(json, element, beamEnergyKev));
+        if (!exchange.answer().unchanged(element.atomicNumber())) {
+            exchange.answer().json(200, json -> ElementDocument.write(json, element, beamEnergyKev));
         }
     }
 }

@@ -33,7 +33,7 @@ final class ComparisonRoutes {
         boolean same = exchange.parameters().flag("same_particles");
         InputRevisions ofA = laboratory.inputRevisions(a);
         InputRevisions ofB = laboratory.inputRevisions(b);
-        if (exchange.unchanged(ofA.sample(), ofA.alloy().orElse(0), ofB.sample(), ofB.alloy().orElse(0))) {
+        if (exchange.answer().unchanged(ofA.sample(), ofA.alloy().orElse(0), ofB.sample(), ofB.alloy().orElse(0))) {
             return;
         }
         ComparedRecord compared = laboratory.compare(a, b, by, same);
@@ -41,15 +41,15 @@ final class ComparisonRoutes {
             case CSV -> {
                 StringBuilder text = new StringBuilder();
                 ComparisonReport.csv(compared.answer(), text);
-                exchange.text(text.toString());
+                exchange.answer().text(text.toString());
             }
             case MARKDOWN -> {
                 StringBuilder text = new StringBuilder();
                 ComparisonReport.markdown(compared.answer(), Signs.UNICODE, text);
-                exchange.text(text.toString());
+                exchange.answer().text(text.toString());
             }
-            case SVG -> exchange.figure(ContrastFigure.of(compared.answer()));
-            default -> exchange.json(200, json ->
+            case SVG -> exchange.answer().figure(ContrastFigure.of(compared.answer()));
+            default -> exchange.answer().json(200, json ->
                 ComparisonDocument.write(json, compared, exchange.now(), exchange.facts().version()));
         }
     }

@@ -46,17 +46,17 @@ final class EventRoutes {
 
     private void events(Exchange exchange) throws IOException {
         Wanted wanted = wanted(exchange);
-        exchange.header("Cache-Control", "no-store");
-        exchange.header("Vary", "Accept, Authorization");
+        exchange.answer().header("Cache-Control", "no-store");
+        exchange.answer().header("Vary", "Accept, Authorization");
         if (exchange.form() == Form.JSON) {
             poll(exchange, wanted);
             return;
         }
-        exchange.header("X-Accel-Buffering", "no");
-        exchange.contentType();
-        if (!exchange.isHead()) {
+        exchange.answer().header("X-Accel-Buffering", "no");
+        exchange.answer().contentType();
+        if (!exchange.answer().isHead()) {
             Framing framing = exchange.form() == Form.NDJSON ? Framing.LINES : Framing.SERVER_SENT;
-            exchange.later(() -> feed.stream(wanted, framing, exchange.rawResponse(),
+            exchange.later(() -> feed.stream(wanted, framing, exchange.answer().raw(),
                 exchange.admission().stillHolds()));
         }
     }
@@ -64,8 +64,8 @@ final class EventRoutes {
     private void poll(Exchange exchange, Wanted wanted) throws IOException {
         EventBatch batch = feed.read(wanted.filter(), wanted.after());
         Optional<Duration> wait = wanted.most().filter(most -> !most.isZero());
-        if (!batch.events().isEmpty() || wait.isEmpty() || exchange.isHead()) {
-            exchange.json(200, batch::write);
+        if (!batch.events().isEmpty() || wait.isEmpty() || exchange.answer().isHead()) {
+            exchange.answer().json(200, batch::write);
             return;
         }
         exchange.later(() -> feed.await(wanted.filter(), batch.next(), wait.get(), found -> answer(exchange, found),
@@ -74,7 +74,7 @@ final class EventRoutes {
 
     private static void answer(Exchange exchange, EventBatch batch) {
         try {
-            exchange.json(200, batch::write);
+            exchange.answer().json(200, batch::write);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -117,14 +117,14 @@ final class EventRoutes {
 
     /** A ticket is asked for without a body, or with an empty object. */
     private void ticket(Exchange exchange) throws IOException {
-        if (exchange.hasBody()) {
-            try (Body body = exchange.body(exchange.bodyForm())) {
+        if (exchange.body().isSent()) {
+            try (Body body = exchange.body().receive()) {
                 EmptyJson.read(body.open());
             }
         }
         Tickets.Issued issued = tickets.issue(exchange.admission(), exchange.now());
-        exchange.header("Cache-Control", "no-store");
-        exchange.json(201, json -> {
+        exchange.answer().header("Cache-Control", "no-store");
+        exchange.answer().json(201, json -> {
             json.writeStartObject();
             json.writeStringField("ticket", issued.ticket());
             json.writeStringField("expires_time", issued.expires().toString());

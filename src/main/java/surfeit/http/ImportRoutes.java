@@ -47,14 +47,14 @@ final class ImportRoutes {
         Parameters parameters = exchange.parameters();
         OnError onError = parameters.oneOf("on_error", OnError.values(), OnError::word).orElse(OnError.REFUSE);
         ImportOptions options = new ImportOptions(onError, parameters.flag("validate_only"));
-        Form form = exchange.bodyForm();
+        Form form = exchange.body().form();
         SpotRows rows = UploadOptions.rows(form, UploadOptions.of(exchange));
         Sample described = laboratory.imports().lately(sample);
         OngoingUpload upload = parameters.text(NAME).map(name -> uploads.begin(name, sample, exchange.now()))
             .orElseGet(() -> new OngoingUpload(sample, exchange.now()));
         SpotUpload work;
         try {
-            work = new SpotUpload(laboratory, sample, described, exchange.body(form), rows, options, exchange.occasion(), upload,
+            work = new SpotUpload(laboratory, sample, described, exchange.body().receive(form), rows, options, exchange.occasion(), upload,
                 measures);
         } catch (IOException | RuntimeException e) {
             measures.refused();
@@ -62,9 +62,9 @@ final class ImportRoutes {
             throw e;
         }
         if (work.isSmall()) {
-            exchange.answerOnce(work.recordShared(exchange), answer -> exchange.kept(answer.get()));
+            exchange.answerOnce(work.recordShared(exchange), answer -> exchange.answer().kept(answer.get()));
         } else {
-            exchange.kept(work.record(exchange));
+            exchange.answer().kept(work.record(exchange));
         }
     }
 
@@ -74,8 +74,8 @@ final class ImportRoutes {
             return;
         }
         ImportReport report = laboratory.imports().report(exchange.path("id"));
-        if (!exchange.unchanged(1)) {
-            exchange.json(200, json -> ImportDocument.write(json, report, false));
+        if (!exchange.answer().unchanged(1)) {
+            exchange.answer().json(200, json -> ImportDocument.write(json, report, false));
         }
     }
 
@@ -83,8 +83,8 @@ final class ImportRoutes {
         OngoingUpload upload = uploads.find(name).orElseThrow(() -> new ProblemException(Problem.NOT_FOUND,
             "There is no import \"" + name + "\", and no upload of that name is under way or was lately."));
         OngoingUpload.Stand stand = upload.stand();
-        if (!exchange.unchanged(upload.started().toEpochMilli(), stand.state().ordinal(), stand.spotCount())) {
-            exchange.json(200, json -> ProgressDocument.write(json, name, upload, stand));
+        if (!exchange.answer().unchanged(upload.started().toEpochMilli(), stand.state().ordinal(), stand.spotCount())) {
+            exchange.answer().json(200, json -> ProgressDocument.write(json, name, upload, stand));
         }
     }
 
@@ -101,13 +101,13 @@ final class ImportRoutes {
     /** An import never changes, so that its ETag is one for ever. */
     private static void answer(Exchange exchange, KeptFile file, String name) throws IOException {
         try (InputStream in = file.bytes()) {
-            if (exchange.unchanged(1)) {
+            if (exchange.answer().unchanged(1)) {
                 return;
             }
             String plain = name.replaceAll("[^A-Za-z0-9._ -]", "_");
-            exchange.header("Content-Disposition", "attachment; filename=\"" + plain + "\"");
-            exchange.header("X-Content-Type-Options", "nosniff");
-            try (OutputStream out = exchange.stream(file.mediaType())) {
+            exchange.answer().header("Content-Disposition", "attachment; filename=\"" + plain + "\"");
+            exchange.answer().header("X-Content-Type-Options", "nosniff");
+            try (OutputStream out = exchange.answer().stream(file.mediaType())) {
                 in.transferTo(out);
             }
         }

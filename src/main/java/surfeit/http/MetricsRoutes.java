@@ -20,7 +20,7 @@ final class MetricsRoutes {
     }
 
     private void metrics(Exchange exchange) throws IOException {
-        exchange.header("Cache-Control", "no-store");
-        exchange.bytes(MEDIA_TYPE, measures.text());
+        exchange.answer().header("Cache-Control", "no-store");
+        exchange.answer().bytes(MEDIA_TYPE, measures.text());
     }
 }

@@ -39,17 +39,17 @@ final class PlanRoutes {
 
     private void plan(Exchange exchange) throws IOException {
         PlanRequest request;
-        try (Body body = exchange.body(exchange.bodyForm())) {
+        try (Body body = exchange.body().receive()) {
             request = PlanRequest.read(body.open());
         }
         try {
             Optional<MeasurementPlan> plan = request.goal().map(goal -> plan(goal, request));
             Optional<BeamAdvice> beam = request.beam().map(goal -> advice(goal, request));
             if (exchange.form() == Form.SVG) {
-                exchange.figure(PowerFigure.of(PowerCurves.of(plan.orElseThrow(() -> new PlanException("A power curve is drawn "
+                exchange.answer().figure(PowerFigure.of(PowerCurves.of(plan.orElseThrow(() -> new PlanException("A power curve is drawn "
                     + "for a wanted shift; got a question of the beam energy alone. Ask for it as JSON.")))));
             } else {
-                exchange.json(200, json -> PlanDocument.write(json, plan, beam));
+                exchange.answer().json(200, json -> PlanDocument.write(json, plan, beam));
             }
         } catch (PlanException e) {
             throw new ProblemException(Problem.VALUE_OUT_OF_RANGE, e.getMessage());

@@ -18,7 +18,7 @@ final class ProblemRoutes {
     }
 
     private void list(Exchange exchange) throws IOException {
-        if (exchange.unchanged(0)) {
+        if (exchange.answer().unchanged(0)) {
             return;
         }
         if (exchange.form() == Form.HTML) {
@@ -29,7 +29,7 @@ final class ProblemRoutes {
             answer(exchange, page);
             return;
         }
-        exchange.json(200, json -> {
+        exchange.answer().json(200, json -> {
             json.writeStartObject();
             json.writeArrayFieldStart("items");
             for (Problem problem : Problem.values()) {
@@ -45,7 +45,7 @@ final class ProblemRoutes {
         String code = exchange.path("code");
         Problem problem = Problem.ofCode(code).orElseThrow(() ->
             new ProblemException(Problem.NOT_FOUND, "There is no problem \"" + code + "\"; /v1/problems lists them."));
-        if (exchange.unchanged(0)) {
+        if (exchange.answer().unchanged(0)) {
             return;
         }
         if (exchange.form() == Form.HTML) {
@@ -53,14 +53,14 @@ final class ProblemRoutes {
             write(page, problem);
             answer(exchange, page);
         } else {
-            exchange.json(200, json -> write(json, problem));
+            exchange.answer().json(200, json -> write(json, problem));
         }
     }
 
     private static void answer(Exchange exchange, HtmlPage page) throws IOException {
         String html = page.html();
-        exchange.header("Content-Security-Policy", PagePolicy.of(html));
-        exchange.bytes(exchange.form().contentType(), html.getBytes(StandardCharsets.UTF_8));
+        exchange.answer().header("Content-Security-Policy", PagePolicy.of(html));
+        exchange.answer().bytes(exchange.form().contentType(), html.getBytes(StandardCharsets.UTF_8));
     }
 
     private static void write(HtmlPage page, Problem problem) {

@@ -31,7 +31,7 @@ final class ResultRoutes {
     private void list(Exchange exchange) throws IOException {
         ResultQuery query = ResultQuery.of(exchange.parameters());
         query.sample().ifPresent(laboratory::sample);
-        if (exchange.unchanged(laboratory.eventLog().range().last())) {
+        if (exchange.answer().unchanged(laboratory.eventLog().range().last())) {
             return;
         }
         switch (exchange.form()) {
@@ -43,7 +43,7 @@ final class ResultRoutes {
 
     private void csv(Exchange exchange, ResultQuery query) throws IOException {
         try (CsvWriter csv = CsvWriter.builder()
-                .build(new OutputStreamWriter(exchange.stream(Form.CSV.contentType()), StandardCharsets.UTF_8))) {
+                .build(new OutputStreamWriter(exchange.answer().stream(Form.CSV.contentType()), StandardCharsets.UTF_8))) {
             csv.writeRecord(ResultColumns.names());
             query.forEachSpot(laboratory, Optional.empty(), rows -> {
                 rows.forEach(row -> csv.writeRecord(ResultColumns.cells(row)));
@@ -53,7 +53,7 @@ final class ResultRoutes {
     }
 
     private void ndjson(Exchange exchange, ResultQuery query) throws IOException {
-        try (OutputStream out = exchange.stream(Form.NDJSON.contentType());
+        try (OutputStream out = exchange.answer().stream(Form.NDJSON.contentType());
              JsonGenerator json = JsonFormat.lines(out)) {
             query.forEachSpot(laboratory, Optional.empty(), rows -> {
                 try {
@@ -74,7 +74,7 @@ final class ResultRoutes {
         Wanted wanted = new Wanted(page.size());
         query.forEachSpot(laboratory, page.after().map(ResultQuery.Position::of), wanted::take);
         Optional<String> next = exchange.next(wanted.next());
-        exchange.json(200, json -> {
+        exchange.answer().json(200, json -> {
             json.writeStartObject();
             json.writeArrayFieldStart("items");
             for (ResultRow row : wanted.rows) {

@@ -35,49 +35,49 @@ final class SampleRoutes {
     private void list(Exchange exchange) throws IOException {
         Parameters parameters = exchange.parameters();
         SampleFilter filter = new SampleFilter(parameters.text("alloy"), parameters.text("q"));
-        if (exchange.unchanged(laboratory.eventLog().range().last())) {
+        if (exchange.answer().unchanged(laboratory.eventLog().range().last())) {
             return;
         }
         Page<StoredSample> page = laboratory.samples(filter, exchange.page());
         var next = exchange.next(page.next());
-        exchange.json(200, json -> SampleDocuments.write(json, page, next));
+        exchange.answer().json(200, json -> SampleDocuments.write(json, page, next));
     }
 
     private void read(Exchange exchange) throws IOException {
         StoredSample stored = laboratory.sample(exchange.path("sample"));
-        if (!exchange.unchanged(stored.revision())) {
-            exchange.json(200, json -> SampleDocuments.write(json, stored));
+        if (!exchange.answer().unchanged(stored.revision())) {
+            exchange.answer().json(200, json -> SampleDocuments.write(json, stored));
         }
     }
 
     private void put(Exchange exchange) throws IOException {
         String name = exchange.path("sample");
         Sample sample;
-        try (Body body = exchange.body(exchange.bodyForm())) {
+        try (Body body = exchange.body().receive()) {
             sample = SampleJson.read(body.open());
         }
         Change<StoredSample> change = laboratory.describe(name, sample, exchange.expectation(), exchange.occasion());
-        exchange.unchanged(change.now().revision());
-        exchange.header("Location", "/v1/samples/" + name);
-        exchange.json(change.kind() == Change.Kind.CREATED ? 201 : 200,
+        exchange.answer().unchanged(change.now().revision());
+        exchange.answer().header("Location", "/v1/samples/" + name);
+        exchange.answer().json(change.kind() == Change.Kind.CREATED ? 201 : 200,
             json -> SampleDocuments.write(json, change.now()));
     }
 
     private void revisions(Exchange exchange) throws IOException {
         String name = exchange.path("sample");
-        if (exchange.unchanged(laboratory.sample(name).revision())) {
+        if (exchange.answer().unchanged(laboratory.sample(name).revision())) {
             return;
         }
         Page<SampleRevision> page = laboratory.sampleRevisions(name, exchange.page());
         var next = exchange.next(page.next());
-        exchange.json(200, json -> SampleDocuments.writeRevisions(json, name, page.items(), next));
+        exchange.answer().json(200, json -> SampleDocuments.writeRevisions(json, name, page.items(), next));
     }
 
     private void revision(Exchange exchange) throws IOException {
         String name = exchange.path("sample");
         StoredSample stored = laboratory.sample(name, number(exchange.path("n")));
-        if (!exchange.unchanged(stored.revision())) {
-            exchange.json(200, json -> SampleDocuments.write(json, stored));
+        if (!exchange.answer().unchanged(stored.revision())) {
+            exchange.answer().json(200, json -> SampleDocuments.write(json, stored));
         }
     }
 

@@ -48,8 +48,8 @@ final class ServiceRoutes {
     }
 
     private void service(Exchange exchange) throws IOException {
-        if (!exchange.unchanged(0)) {
-            exchange.json(200, json -> write(json, exchange.facts()));
+        if (!exchange.answer().unchanged(0)) {
+            exchange.answer().json(200, json -> write(json, exchange.facts()));
         }
     }
 
@@ -107,21 +107,21 @@ final class ServiceRoutes {
     }
 
     private void docs(Exchange exchange) throws IOException {
-        exchange.header("Content-Security-Policy", PagePolicy.of(new String(docs.bytes(), StandardCharsets.UTF_8)));
+        exchange.answer().header("Content-Security-Policy", PagePolicy.of(new String(docs.bytes(), StandardCharsets.UTF_8)));
         document(exchange, docs);
     }
 
     private static void document(Exchange exchange, Document document) throws IOException {
-        if (!exchange.unchangedContent(document.fingerprint())) {
-            exchange.bytes(exchange.form().contentType(), document.bytes());
+        if (!exchange.answer().unchangedContent(document.fingerprint())) {
+            exchange.answer().bytes(exchange.form().contentType(), document.bytes());
         }
     }
 
     private void sharedList(Exchange exchange) throws IOException {
-        if (exchange.unchanged(0)) {
+        if (exchange.answer().unchanged(0)) {
             return;
         }
-        exchange.json(200, json -> {
+        exchange.answer().json(200, json -> {
             json.writeStartObject();
             json.writeArrayFieldStart("items");
             for (Map.Entry<String, String> file : packed.shared().entrySet()) {
@@ -140,8 +140,8 @@ final class ServiceRoutes {
         String path = exchange.path("path");
         byte[] bytes = packed.shared(path).orElseThrow(() ->
             new ProblemException(Problem.NOT_FOUND, "There is no shared file \"" + path + "\"; /shared lists them."));
-        if (!exchange.unchangedContent(packed.shared().get(path).substring(0, 16))) {
-            exchange.bytes(PackedFiles.contentType(path), bytes);
+        if (!exchange.answer().unchangedContent(packed.shared().get(path).substring(0, 16))) {
+            exchange.answer().bytes(PackedFiles.contentType(path), bytes);
         }
     }
 
@@ -155,8 +155,8 @@ final class ServiceRoutes {
     }
 
     private static void status(Exchange exchange, String word) throws IOException {
-        exchange.header("Cache-Control", "no-store");
-        exchange.json(200, json -> {
+        exchange.answer().header("Cache-Control", "no-store");
+        exchange.answer().json(200, json -> {
             json.writeStartObject();
             json.writeStringField("status", word);
             json.writeEndObject();

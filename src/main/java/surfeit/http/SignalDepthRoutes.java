@@ -38,15 +38,15 @@ final class SignalDepthRoutes {
 
     private void depths(Exchange exchange) throws IOException {
         SignalDepthRequest request;
-        try (Body body = exchange.body(exchange.bodyForm())) {
+        try (Body body = exchange.body().receive()) {
             request = SignalDepthRequest.read(body.open());
         }
         SurfaceReadings.Question question = request.question(this::nominal, ForeignSource.allElements());
         SurfaceReadings readings = answers.get(question, () -> SurfaceReadings.of(question, profiles));
         if (exchange.form() == Form.SVG) {
-            exchange.figure(DepthFigure.of(readings.depths(), subject(request, question.depths())));
+            exchange.answer().figure(DepthFigure.of(readings.depths(), subject(request, question.depths())));
         } else {
-            exchange.json(200, json -> SignalDepthDocument.write(json, readings));
+            exchange.answer().json(200, json -> SignalDepthDocument.write(json, readings));
         }
     }
 

@@ -46,7 +46,7 @@ final class SpotRoutes {
             parameters.text("session"), Optional.empty(), Optional.empty(), parameters.flag("withdrawn"));
         Optional<Verdict> verdict = parameters.oneOf("verdict", ResultQuery.screened(), Verdict::word);
         StoredSample asOf = asOf(sample, parameters, verdict);
-        if (exchange.unchanged(asOf.revision())) {
+        if (exchange.answer().unchanged(asOf.revision())) {
             return;
         }
         SpotSelection wanted = new SpotSelection(laboratory, asOf, filter, verdict);
@@ -56,7 +56,7 @@ final class SpotRoutes {
             default -> {
                 Page<StoredSpot> page = wanted.page(exchange.page());
                 Optional<String> next = exchange.next(page.next());
-                exchange.json(200, json -> SpotDocuments.write(json, page.items(), next));
+                exchange.answer().json(200, json -> SpotDocuments.write(json, page.items(), next));
             }
         }
     }
@@ -74,13 +74,13 @@ final class SpotRoutes {
     }
 
     private static void csv(Exchange exchange, SpotSelection wanted) throws IOException {
-        try (SpotCsv csv = new SpotCsv(exchange.stream(Form.CSV.contentType()))) {
+        try (SpotCsv csv = new SpotCsv(exchange.answer().stream(Form.CSV.contentType()))) {
             wanted.forEach(csv::write);
         }
     }
 
     private static void ndjson(Exchange exchange, SpotSelection wanted) throws IOException {
-        try (OutputStream out = exchange.stream(Form.NDJSON.contentType());
+        try (OutputStream out = exchange.answer().stream(Form.NDJSON.contentType());
              JsonGenerator json = JsonFormat.lines(out)) {
             wanted.forEach(spot -> {
                 try {
@@ -99,14 +99,14 @@ final class SpotRoutes {
 
     private void revisions(Exchange exchange) throws IOException {
         List<StoredSpot> revisions = laboratory.spotRevisions(exchange.path("id"));
-        if (!exchange.unchanged(revisions.get(revisions.size() - 1).revision())) {
-            exchange.json(200, json -> SpotDocuments.write(json, revisions, Optional.empty()));
+        if (!exchange.answer().unchanged(revisions.get(revisions.size() - 1).revision())) {
+            exchange.answer().json(200, json -> SpotDocuments.write(json, revisions, Optional.empty()));
         }
     }
 
     private void correct(Exchange exchange) throws IOException {
         IntakeOptions options = UploadOptions.of(exchange);
-        try (Body body = exchange.body(exchange.bodyForm())) {
+        try (Body body = exchange.body().receive()) {
             String reason = CorrectionJson.reason(body.open());
             answer(exchange, laboratory.correct(exchange.path("id"), reason, exchange.expectation(),
                 (present, sample) -> {
@@ -121,15 +121,15 @@ final class SpotRoutes {
 
     private void withdraw(Exchange exchange) throws IOException {
         String reason;
-        try (Body body = exchange.body(exchange.bodyForm())) {
+        try (Body body = exchange.body().receive()) {
             reason = ReasonJson.read(body.open());
         }
         answer(exchange, laboratory.withdraw(exchange.path("id"), reason, exchange.expectation(), exchange.occasion()));
     }
 
     private static void answer(Exchange exchange, StoredSpot spot) throws IOException {
-        if (!exchange.unchanged(spot.revision())) {
-            exchange.json(200, json -> SpotDocuments.write(json, spot));
+        if (!exchange.answer().unchanged(spot.revision())) {
+            exchange.answer().json(200, json -> SpotDocuments.write(json, spot));
         }
     }
 }

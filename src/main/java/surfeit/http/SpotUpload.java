@@ -119,7 +119,7 @@ final class SpotUpload {
     private KeptAnswer answer(ImportReport report) {
         done.set(Optional.of(report));
         Map<String, String> headers = report.id().map(id -> Map.of("Location", "/v1/imports/" + id)).orElse(Map.of());
-        byte[] bytes = Exchange.bytes(json -> ImportDocument.write(json, report, options.validateOnly()));
+        byte[] bytes = Answer.bytes(json -> ImportDocument.write(json, report, options.validateOnly()));
         return new KeptAnswer(report.id().isPresent() ? 201 : 200, headers, bytes);
     }
 

@@ -49,13 +49,13 @@ final class StoredInterpretationRoutes {
             answer(lab.interpretations(), lab.interpretations().freeze(sample, by,
                 (answer, spots) -> frozen(new AnswerFile(answer, spots, occasion.when()), exchange.facts().version()),
                 occasion));
-        try (Body body = exchange.body(Form.JSON)) {
+        try (Body body = exchange.body().receive(Form.JSON)) {
             if (!body.isEmpty()) {
                 throw new ProblemException(Problem.UNSUPPORTED_MEDIA_TYPE,
                     "Expected no body: what is frozen is today's answer for the sample of the address.");
             }
             Optional<RepeatKey> key = exchange.repeatKey(body);
-            exchange.kept(key.isPresent() ? laboratory.once(key.get(), occasion, work) : work.apply(laboratory));
+            exchange.answer().kept(key.isPresent() ? laboratory.once(key.get(), occasion, work) : work.apply(laboratory));
         }
     }
 
@@ -74,7 +74,7 @@ final class StoredInterpretationRoutes {
     }
 
     private static KeptAnswer answer(Interpretations kept, StoredInterpretation stored) {
-        byte[] body = Exchange.bytes(json ->
+        byte[] body = Answer.bytes(json ->
             StoredInterpretationDocuments.write(json, stored, kept.text(stored.id(), name(Form.JSON))));
         return new KeptAnswer(201, Map.of("Location", StoredInterpretationDocuments.address(stored)), body);
     }
@@ -82,12 +82,12 @@ final class StoredInterpretationRoutes {
     private void list(Exchange exchange) throws IOException {
         String sample = exchange.path("sample");
         laboratory.sample(sample);
-        if (exchange.unchanged(laboratory.auditLog().head().count())) {
+        if (exchange.answer().unchanged(laboratory.auditLog().head().count())) {
             return;
         }
         Page<StoredInterpretation> page = laboratory.interpretations().list(sample, exchange.page());
         Optional<String> next = exchange.next(page.next());
-        exchange.json(200, json -> StoredInterpretationDocuments.write(json, page.items(), next));
+        exchange.answer().json(200, json -> StoredInterpretationDocuments.write(json, page.items(), next));
     }
 
     /** What surrounds the frozen answer changes once, when it turns stale; the answer by itself never does. */
@@ -96,16 +96,16 @@ final class StoredInterpretationRoutes {
         StoredInterpretation stored = kept.find(exchange.path("id"));
         Form form = exchange.form();
         if (form == Form.JSON) {
-            if (!exchange.unchanged(stored.stale().isPresent() ? 2 : 1)) {
+            if (!exchange.answer().unchanged(stored.stale().isPresent() ? 2 : 1)) {
                 String answer = kept.text(stored.id(), name(form));
-                exchange.json(200, json -> StoredInterpretationDocuments.write(json, stored, answer));
+                exchange.answer().json(200, json -> StoredInterpretationDocuments.write(json, stored, answer));
             }
             return;
         }
-        if (!exchange.unchangedContent(stored.checksums().getOrDefault(name(form), ""))) {
-            exchange.header("Link", "<" + StoredInterpretationDocuments.address(stored) + ">; rel=\"describedby\", <"
+        if (!exchange.answer().unchangedContent(stored.checksums().getOrDefault(name(form), ""))) {
+            exchange.answer().header("Link", "<" + StoredInterpretationDocuments.address(stored) + ">; rel=\"describedby\", <"
                 + StoredInterpretationDocuments.presentAnswer(stored) + ">; rel=\"latest-version\"");
-            exchange.text(kept.text(stored.id(), name(form)));
+            exchange.answer().text(kept.text(stored.id(), name(form)));
         }
     }
 

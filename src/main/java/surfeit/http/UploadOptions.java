@@ -21,7 +21,7 @@ final class UploadOptions {
     }
 
     static IntakeOptions of(Exchange exchange) {
-        return of(exchange.parameters(), exchange.bodyCharset(), exchange.facts().settings().intake());
+        return of(exchange.parameters(), exchange.body().charset(), exchange.facts().settings().intake());
     }
 
     /** @param charset what the media type says of the characters; a query parameter goes before it */

@@ -42,7 +42,8 @@ final class HeaderReader {
             new ValueColumnsChooser(this, options.stated().unit(), fields.containsKey(SpotField.UNIT));
         List<ValueColumns> values = elementColumn.isPresent() ? longValues(chooser) : wideValues(chooser);
         if (!fields.containsKey(SpotField.LABEL) && !refused) {
-            refuse(0, FaultCode.UNREADABLE_TABLE, "a header with a column \"label\"", "none");
+            refuse(0, FaultCode.UNREADABLE_TABLE, "a header with a column \"label\" that says which spot a "
+                + "row is of" + (elementColumn.isPresent() ? " (the same in every row of one spot)" : ""), "none");
         }
         if (values.size() > options.limits().elementsPerSpotMax()) {
             refuse(0, Refusal.expected(FaultCode.UPLOAD_TOO_LARGE, "at most " + options.limits().elementsPerSpotMax()

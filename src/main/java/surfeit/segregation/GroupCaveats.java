@@ -29,6 +29,7 @@ final class GroupCaveats {
         List<Caveat> caveats = new ArrayList<>();
         units(analysis, caveats);
         belowLimit(findings, caveats);
+        beyondRange(findings, caveats);
         totals(analysis.data().facts(), caveats);
         foreign(foreign, sample, caveats);
         scatter(analysis, caveats);
@@ -88,6 +89,23 @@ final class GroupCaveats {
             : finding.nominalLow() > 0 ? "the lower limit of its nominal, %.2g" : "its nominal of at most %.2g";
         double shown = finding.nominalLow() > 0 ? finding.nominalLow() : finding.nominalHigh();
         return String.format(Locale.ROOT, form, shown * 100);
+    }
+
+    /** A mean below nothing, and with it one above everything, is no fault: its interval is cut where compositions end. */
+    private static void beyondRange(List<ElementFinding> findings, List<Caveat> caveats) {
+        List<String> beyond = new ArrayList<>();
+        for (ElementFinding finding : findings) {
+            double mean = finding.outcome().mean();
+            if (mean < 0 || mean > 1) {
+                beyond.add("the mean of " + finding.element() + (mean < 0 ? " lies below 0 at%" : " lies above 100 at%"));
+            }
+        }
+        if (!beyond.isEmpty()) {
+            String words = String.join(", ", beyond);
+            caveats.add(Caveat.note("mean-beyond-range", words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1)
+                + ": values below zero are kept as numbers, and noise around nothing makes such values; intervals end at 0 and "
+                + "100 at%."));
+        }
     }
 
     private static void totals(GroupFacts facts, List<Caveat> caveats) {

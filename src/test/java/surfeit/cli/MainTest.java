@@ -15,4 +15,16 @@ class MainTest {
         assertThat(CommandRun.of("check-config", "--port", "x").code()).isEqualTo(2);
         assertThat(CommandRun.of("version").code()).isZero();
     }
+
+    @Test
+    void the_alloys_that_can_be_named_are_listed_by_element() {
+        assertThat(CommandRun.of("alloys").out().lines()).hasSizeGreaterThan(30);
+        assertThat(CommandRun.of("alloys", "Cu", "Ag").out().lines())
+            .anyMatch(line -> line.matches("ag-cu-eutectic +779\\.1 C, eutectic +Ag 59\\.75, Cu 40\\.25"))
+            .noneMatch(line -> line.startsWith("sn-bi") || line.startsWith("bi58sn42"));
+        assertThat(CommandRun.of("alloys", "Ag", "Al").out()).contains("No alloy of the catalogue holds Ag, Al");
+        CommandRun wrong = CommandRun.of("alloys", "Xy");
+        assertThat(wrong.code()).isEqualTo(2);
+        assertThat(wrong.err()).contains("\"Xy\"");
+    }
 }

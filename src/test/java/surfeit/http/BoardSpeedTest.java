@@ -9,12 +9,14 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * How long the list of ten thousand samples takes; printed, since a time is no verdict. Wanted: first paint under
  * 300 ms from a warm service. Asserted is what stands on the pages.
  */
+@Tag("bench")
 class BoardSpeedTest {
     private static final int SAMPLES = 10_000;
     /** Those last changed, which the pages show; the others are there to be gone through. */
@@ -66,13 +68,6 @@ class BoardSpeedTest {
         assertThat(lines(timed("the second page", next.group(1).replace("&amp;", "&")))).isEqualTo(50);
         assertThat(lines(timed("found by name, a page", "/samples?q=lot-9999"))).isEqualTo(1);
         assertThat(lines(timed("with something depleted, a page", "/samples?verdict=depleted"))).isEqualTo(50);
-    }
-
-    @Test
-    void a_search_that_would_take_long_stops_and_offers_to_go_on() {
-        Reply rare = service.get("/samples?verdict=enriched&q=lot-1");
-        assertThat(rare.text()).containsPattern("\\d+ samples looked at for this page");
-        assertThat(NEXT.matcher(rare.text()).find()).isTrue();
     }
 
     @Test

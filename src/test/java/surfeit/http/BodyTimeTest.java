@@ -100,7 +100,7 @@ class BodyTimeTest {
     void an_answer_that_takes_longer_than_a_pause_may_last_arrives() throws Exception {
         RouteTable table = new RouteTable(List.of(Route.get("/v1/slow", Scope.OPEN).to(exchange -> {
             Thread.sleep(5 * STALL.toMillis() / 2);
-            exchange.json(200, json -> json.writeString("done"));
+            exchange.answer().json(200, json -> json.writeString("done"));
         })));
         ServerSettings settings = ServerSettings.DEFAULT.withPort(0).withRequests(
             RequestLimits.DEFAULT.withTimes(STALL, TOTAL));

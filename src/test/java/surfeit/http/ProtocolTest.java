@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -45,6 +46,17 @@ class ProtocolTest {
         requireProblem(send("GET /v1/%zz HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n"), 400, "malformed-request");
         requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: x\r\n\r\n"),
             400, "malformed-request");
+    }
+
+    @Test
+    void a_query_that_is_not_encoded_is_refused_with_the_way_to_write_it() throws IOException {
+        for (String query : List.of("unit=wt%", "unit=at%&by=feature", "by=feature&unit=wt%2", "by=feature&%zz", "session=%FF",
+            "session=%C3%28")) {
+            String answer = send("GET /v1/samples/A7/segregation?" + query + " HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n");
+            requireProblem(answer, 400, "malformed-request");
+            assertThat(answer).as(query).contains(query.contains("session") ? "Expected text in UTF-8" : "itself is %25");
+        }
+        requireProblem(send("GET /v1/samples/A%37?q=%C3%A9 HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n"), 400, "unknown-parameter");
     }
 
     @Test

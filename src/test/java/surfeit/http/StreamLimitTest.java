@@ -33,7 +33,7 @@ class StreamLimitTest {
     private final CountDownLatch end = new CountDownLatch(1);
 
     private void stream(Exchange exchange) throws IOException, InterruptedException {
-        try (OutputStream out = exchange.stream(Form.NDJSON.contentType())) {
+        try (OutputStream out = exchange.answer().stream(Form.NDJSON.contentType())) {
             out.write("{}\n".repeat(100_000).getBytes(StandardCharsets.UTF_8));
             out.flush();
             end.await(20, TimeUnit.SECONDS);

@@ -47,7 +47,7 @@ class UnforeseenFailureTest {
     @Test
     void an_answer_that_fails_half_way_breaks_off_and_cannot_pass_for_a_whole_one() throws Exception {
         Javalin javalin = serve(exchange -> {
-            OutputStream out = exchange.stream("text/csv");
+            OutputStream out = exchange.answer().stream("text/csv");
             out.write("label,Ag at%\nP1-1,21.2\n".repeat(5000).getBytes(StandardCharsets.US_ASCII));
             out.flush();
             throw new ProblemException(Problem.STORAGE_UNAVAILABLE, "The file is damaged.");
@@ -66,8 +66,8 @@ class UnforeseenFailureTest {
     @Test
     void an_answer_that_fails_before_much_was_sent_is_a_refusal_like_any_other() throws Exception {
         Javalin javalin = serve(exchange -> {
-            exchange.header("Content-Disposition", "attachment");
-            try (OutputStream out = exchange.stream("text/csv")) {
+            exchange.answer().header("Content-Disposition", "attachment");
+            try (OutputStream out = exchange.answer().stream("text/csv")) {
                 out.write("label,Ag at%\nP1-1,21.2\n".getBytes(StandardCharsets.US_ASCII));
                 out.flush();
                 throw new ProblemException(Problem.NOT_FOUND, "The rest is not there.");

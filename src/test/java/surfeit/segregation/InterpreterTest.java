@@ -114,6 +114,16 @@ class InterpreterTest {
     }
 
     @Test
+    void a_mean_below_zero_stays_as_it_is_and_the_answer_says_why_its_interval_ends_before_it() {
+        GroupFinding group = new InventedSpots().add("a", "P1", "Ag -1, Cu 101").add("a", "P1", "Ag -0.5, Cu 100.5").add("a", "P1", "Ag 0, Cu 100")
+            .against(AG_CU).groups().get(0);
+        assertThat(element(group, "Ag").outcome().mean()).isCloseTo(-0.005, within(1e-12));
+        assertThat(element(group, "Ag").outcome().low()).isZero();
+        assertThat(group.caveats()).filteredOn(caveat -> caveat.code().equals("mean-beyond-range")).singleElement()
+            .satisfies(caveat -> assertThat(caveat.detail()).startsWith("The mean of Ag lies below 0 at%, the mean of Cu lies above 100 at%: "));
+    }
+
+    @Test
     void an_element_below_its_limit_everywhere_gets_a_bound() {
         GroupFinding group = new InventedSpots().add("a", "P1", "Ag 60, Cu 40, Zn <0.3").add("a", "P2", "Ag 61, Cu 39, Zn <0.3")
             .add("a", "P3", "Ag 60.5, Cu 39.5, Zn <0.3").against("Ag:56,Cu:38,Zn:6").groups().get(0);

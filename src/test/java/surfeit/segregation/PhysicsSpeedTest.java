@@ -19,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntFunction;
 import java.util.function.Supplier;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -45,12 +46,13 @@ import surfeit.xray.ProfileCache;
  * What the physics adds to an interpretation whose alloy, beam energy and geometry have been seen (wanted: at most 20 %
  * of the rest of the request that asks for it), and what one depth profile costs (wanted: under 50 us); printed, since a figure is no verdict.
  */
+@Tag("bench")
 class PhysicsSpeedTest {
     private static final Path SAMPLES = Path.of("sample-spectra-results");
     private static final double LIMIT = MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION;
     private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
-    /** With 40000 and -XX:TieredStopAtLevel not set the compiler is done with every part; that takes two minutes. */
-    private static final int WARM_UP = Integer.getInteger("surfeit.physics.warm_up", 3000);
+    /** The compiler is done with every part then. */
+    private static final int WARM_UP = 25_000;
     private static final int ROUNDS = 15;
     private static final int REPEATS = 100;
 

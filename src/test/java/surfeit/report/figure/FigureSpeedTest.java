@@ -12,6 +12,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import surfeit.element.Element;
 import surfeit.report.GroupBuilder;
@@ -25,6 +26,7 @@ import surfeit.xray.SignalDepthQuery;
 import surfeit.xray.SignalDepths;
 
 /** Prints how long a figure of usual size takes (wanted: under 5 ms); asserts that every drawing is the same. */
+@Tag("bench")
 class FigureSpeedTest {
     private static final int WARM_UP = 200;
     private static final int ROUNDS = 101;
