@@ -12,7 +12,7 @@ import surfeit.spot.Spot;
 /** The spots of a sample as of its revision, read anew each time they are asked for, beside the sums kept of them. */
 final class SqlSpotSource implements SpotSource {
     /** Spots from which reading has a thread of its own. Judgement: some ten milliseconds. */
-    private static final long ALONGSIDE_FROM = 10_000;
+    static final int ALONGSIDE_FROM = 10_000;
 
     private final SqlSpots spots;
     private final SqlSums sums;
