@@ -9,7 +9,8 @@ import java.util.stream.DoubleStream;
  *
  * <p>The balance runs from one less the others' high limits to one less their low ones. The middle composition adds
  * up to one: elements with one value keep it and those with a range lie at its middle, scaled together where that
- * misses one; where no element has a range, all are scaled.
+ * misses one; where no element has a range, all are scaled. Two elements are one number after closing: each then has
+ * only what its own range and that of the other leave.
  */
 record NominalLimits(double[] low, double[] high, double[] middle) {
 
@@ -24,7 +25,23 @@ record NominalLimits(double[] low, double[] high, double[] middle) {
                 high[i] = Math.max(1 - lows, 0);
             }
         }
+        if (low.length == 2) {
+            keepCommon(low, high);
+        }
         return new NominalLimits(low, high, middle(low, high));
+    }
+
+    /** Narrows two ranges to what lies in both; two points, and ranges that share nothing, stay as they are. */
+    private static void keepCommon(double[] low, double[] high) {
+        double from = Math.max(low[0], 1 - high[1]);
+        double to = Math.min(high[0], 1 - low[1]);
+        if (from > to || low[0] == high[0] && low[1] == high[1]) {
+            return;
+        }
+        low[0] = from;
+        high[0] = to;
+        low[1] = 1 - to;
+        high[1] = 1 - from;
     }
 
     /** Low limit of one part; zero for the balance, which its neighbours set. */

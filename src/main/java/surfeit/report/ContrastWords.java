@@ -15,6 +15,10 @@ import surfeit.segregation.Scope;
 
 /** One group against another in sentences to be read aloud. */
 final class ContrastWords {
+    /** Then the linear difference counts too, and equivalence is not offered. */
+    private static final String LARGE_BESIDE_SHARE = "no difference is shown; with an error this large beside its share an "
+        + "element is not called equivalent.";
+
     private final Contrast contrast;
     private final NominalFractions nominal;
     private final VerdictWords verdicts;
@@ -104,16 +108,26 @@ final class ContrastWords {
     private static String reasons(List<ElementContrast> spoken) {
         StringBuilder text = new StringBuilder();
         for (Reason reason : Reason.values()) {
-            List<String> symbols = spoken.stream()
+            List<ElementContrast> affected = spoken.stream()
                 .filter(element -> element.verdict() == Word.INCONCLUSIVE)
-                .filter(element -> element.reason().equals(Optional.of(reason)))
-                .map(element -> element.element().symbol()).toList();
-            if (!symbols.isEmpty()) {
-                String named = Listing.and(symbols) + ": " + words(reason);
-                text.append(' ').append(spoken.size() == 1 ? Listing.capitalised(words(reason)) : named);
-            }
+                .filter(element -> element.reason().equals(Optional.of(reason))).toList();
+            boolean between = reason == Reason.BETWEEN;
+            append(text, affected.stream().filter(e -> !between || isOnLogit(e)).toList(), words(reason), spoken);
+            append(text, affected.stream().filter(e -> between && !isOnLogit(e)).toList(), LARGE_BESIDE_SHARE, spoken);
         }
         return text.toString();
+    }
+
+    private static boolean isOnLogit(ElementContrast element) {
+        return element.scale().equals("logit");
+    }
+
+    private static void append(StringBuilder text, List<ElementContrast> affected, String words,
+                               List<ElementContrast> spoken) {
+        if (!affected.isEmpty()) {
+            String named = Listing.and(affected.stream().map(e -> e.element().symbol()).toList()) + ": " + words;
+            text.append(' ').append(spoken.size() == 1 ? Listing.capitalised(words) : named);
+        }
     }
 
     private static String words(Reason reason) {

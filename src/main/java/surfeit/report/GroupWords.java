@@ -49,11 +49,11 @@ final class GroupWords {
         return String.join(" ", sentences);
     }
 
-    /** Each step once; where they differ, with the elements it is for. */
+    /** Each step once; where they differ, with the elements it is for. Two elements are one test, so one step. */
     private void addNextSteps(List<String> sentences) {
         Map<String, List<String>> symbols = new LinkedHashMap<>();
-        group.elements().forEach(finding -> finding.nextStep().map(Listing::sentence).ifPresent(step ->
-            symbols.computeIfAbsent(step, first -> new ArrayList<>()).add(finding.element().symbol())));
+        spoken.forEach(judged -> judged.finding().nextStep().map(Listing::sentence).ifPresent(step ->
+            symbols.computeIfAbsent(step, first -> new ArrayList<>()).add(judged.symbol())));
         symbols.forEach((step, elements) ->
             sentences.add(symbols.size() == 1 ? step : "For " + Listing.and(elements) + ": " + step));
     }
@@ -146,14 +146,20 @@ final class GroupWords {
     }
 
     private void addRival(List<String> sentences) {
-        boolean somethingToExplain = spoken.stream().anyMatch(judged -> judged.isFlagged()
+        List<Judged> toExplain = VerdictWords.only(spoken, judged -> judged.isFlagged()
             || judged.outcome().lean().isPresent() || judged.outcome().smallShiftDetected());
         List<Rival> able = group.rivals().stream()
-            .filter(rival -> rival.couldExplain() == Rival.CouldExplain.YES).toList();
-        if (somethingToExplain && !able.isEmpty()) {
+            .filter(rival -> rival.couldExplain() == Rival.CouldExplain.YES && concerns(rival, toExplain)).toList();
+        if (!toExplain.isEmpty() && !able.isEmpty()) {
             String more = able.size() > 1 ? " (and " + Listing.count(able.size() - 1L, "other cause") + ")" : "";
             sentences.add("Could alone be explained by: " + Listing.clause(able.get(0).cause()) + more + ".");
         }
+    }
+
+    /** A cause weighed for an element of which nothing is said explains nothing said; two elements have one shift. */
+    private boolean concerns(Rival rival, List<Judged> said) {
+        return rival.element().isEmpty() || headline.size() == 2
+            || said.stream().anyMatch(judged -> judged.finding().element().equals(rival.element().get()));
     }
 
     private void addOtherElements(List<String> sentences) {

@@ -66,6 +66,9 @@ public record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
             return Digits.factor(outcome.enrichmentFactor().orElseThrow(), signs)
                 + (isRange() ? " of " + nearestLimit() : "");
         }
+        if (outcome.mean() <= 0) {
+            return "not above zero, at most " + Digits.upperBound(outcome.high() * 100) + " at% (nominal " + nominal() + ")";
+        }
         return Digits.atomicPercentInterval(outcome.mean(), outcome.low(), outcome.high())
             + (isInsideRange() ? ", inside its range " + nominal() : "");
     }
@@ -78,6 +81,13 @@ public record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
     /** The nominal with its unit: {@code 39.9 at%}, {@code 16 to 18 at%}. */
     String nominal() {
         return nominalNumber() + " at%";
+    }
+
+    /** What of the nominal a value below its limit would have to lie below, or may not exceed where it may be zero. */
+    String nominalToShow() {
+        boolean mayBeZero = finding.nominalLow() <= 0;
+        return (!isRange() ? "nominal, " : mayBeZero ? "the upper limit of nominal, " : "the lower limit of nominal, ")
+            + Digits.nominalPercent(mayBeZero ? finding.nominalHigh() : finding.nominalLow()) + " at%";
     }
 
     public String nominalNumber() {

@@ -61,8 +61,8 @@ final class ReasonWords {
                 + Digits.signedPercent(judged.outcome().difference().low(), u) + " and "
                 + Digits.signedPercent(judged.outcome().difference().high(), u) + " at%.";
             case LIMIT_ABOVE_NOMINAL -> "the limit" + judged.finding().detectionLimit().stream()
-                .mapToObj(limit -> " of " + judged.limit()).findFirst().orElse("") + " lies above nominal, "
-                + judged.nominal() + ", and every spot is below it.";
+                .mapToObj(limit -> " of " + judged.limit()).findFirst().orElse("") + " lies above "
+                + judged.nominalToShow() + ", and every spot is below it.";
             case NO_REPEAT_AND_NO_SIGMA -> noScatterKnown();
         };
     }

@@ -83,7 +83,13 @@ final class VerdictWords {
 
     private String seen(Judged judged) {
         return judged.finding().seenOn().filter(seen -> withSeen && seen.of() > 1)
-            .map(seen -> ", seen individually on " + seen.particles() + " of " + seen.of() + " particles").orElse("");
+            .map(seen -> ", seen individually on " + seen.particles() + " of " + seen.of() + " particles"
+                + untested(seen.of() - seen.tested())).orElse("");
+    }
+
+    /** Those with one spot and no stated uncertainty do not count against it. */
+    private static String untested(int particles) {
+        return particles == 0 ? "" : " (" + particles + " cannot be tested alone)";
     }
 
     private String shown(List<Judged> consistent) {

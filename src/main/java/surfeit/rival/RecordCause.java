@@ -104,9 +104,10 @@ final class RecordCause {
             return;
         }
         boolean above = limit.fraction() >= shift.nominal();
-        String words = above ? "detection limit of " : "detection limit may lie above nominal: assumed as ";
+        String nominal = limit.ofRange() ? "the lower limit of nominal" : "nominal";
+        String words = above ? "detection limit of " : "detection limit may lie above " + nominal + ": assumed as ";
         Draft draft = new Draft(words + Words.percent(limit.fraction()) + " at%"
-            + (above ? " lies above nominal" + (limit.assumed() ? " (assumed)" : "") : ""),
+            + (above ? " lies above " + nominal + (limit.assumed() ? " (assumed)" : "") : ""),
             limit.spots() + (limit.spots() == 1 ? " spot has" : " spots have") + " the element below it"
                 + (limit.assumed() ? "; the true limit may be three times the assumed one (judgement)." : "."))
             .of(shift.element()).evident(true);

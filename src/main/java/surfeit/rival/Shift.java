@@ -32,8 +32,8 @@ public record Shift(int index, Element element, int direction, double nominal, d
     public record Carrier(String particle, int particles, double left) {
     }
 
-    /** Spots below the limit, the largest limit as an atomic fraction, and whether it was assumed. */
-    public record Limit(long spots, double fraction, boolean assumed) {
+    /** Spots below the limit, the largest limit as an atomic fraction, whether it was assumed, and whether nominal is a range. */
+    public record Limit(long spots, double fraction, boolean assumed, boolean ofRange) {
     }
 
     public Shift {

@@ -9,7 +9,8 @@ import surfeit.statistics.ManyTests;
  * Holm's adjustment over every group and element of one answer.
  *
  * <p>A group of two elements is one test, with the larger of its two p values, which both elements then carry. Tests
- * without a random part do not enter. Source: Holm, Scand. J. Statist. 6 (1979) 65, from memory.
+ * without a random part do not enter, unless the other one of two elements lies below its limit everywhere. Source: Holm,
+ * Scand. J. Statist. 6 (1979) 65, from memory.
  */
 final class Adjustment {
     private Adjustment() {
@@ -25,7 +26,7 @@ final class Adjustment {
             adjusted[g] = new double[tests.length];
             Arrays.fill(adjusted[g], Double.NaN);
             if (tests.length == 2) {
-                if (counts(tests[0]) && counts(tests[1])) {
+                if (countsAsOne(tests[0], tests[1])) {
                     family.add(Math.max(tests[0].p(), tests[1].p()));
                     owners.add(new int[] {g, -1});
                 }
@@ -49,6 +50,13 @@ final class Adjustment {
             }
         }
         return adjusted;
+    }
+
+    /** Both have a random part, or one lies below its limit everywhere, which needs none. */
+    private static boolean countsAsOne(NominalTest a, NominalTest b) {
+        boolean either = counts(a) && b.parts().isEmpty() && a.scale().equals(BelowLimit.SCALE)
+            || counts(b) && a.parts().isEmpty() && b.scale().equals(BelowLimit.SCALE);
+        return counts(a) && counts(b) || either && !Double.isNaN(a.p()) && !Double.isNaN(b.p());
     }
 
     private static boolean counts(NominalTest test) {

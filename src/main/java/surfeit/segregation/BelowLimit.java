@@ -11,9 +11,10 @@ import surfeit.statistics.RandomPart;
  *     C &lt;= L exp(1.645 r0)            p = 2 Phi(-(ln C0 - ln L) / r0)  where L &lt; C0, else 1
  * </pre>
  * L the limit as a closed atomic fraction (the largest of the spots), C0 the (lower) nominal limit, r0 the relative
- * standard uncertainty of the accuracy class. The p enters the adjustment with those of the other elements. Where the
- * nominal may be zero ("at most x") nothing can be depleted; there it is shown to be in order if
- * {@code Phi(-(ln H - ln L) / r0)} is at most alpha, H the upper limit with the margin on it.
+ * standard uncertainty of the accuracy class; theta is the distance of L from C0. The p enters the adjustment with those
+ * of the other elements. Where the nominal may be zero ("at most x") nothing can be depleted; there it is shown to be in
+ * order if {@code Phi(-(ln H - ln L) / r0)} is at most alpha, H the upper limit with the margin on it, and theta counts
+ * from the upper limit.
  */
 final class BelowLimit {
     /** Quantile of the normal distribution for a one-sided bound at 95 %. */
@@ -40,7 +41,8 @@ final class BelowLimit {
         double beyond = NominalTest.logit(bound) - NominalTest.logit(nominal.high());
         boolean mayBeZero = nominal.low() <= 0;
         double inOrder = mayBeZero ? pInOrder(limit, NominalTest.expit(NominalTest.logit(nominal.high()) + margin), relative) : 1;
-        return new NominalTest(0, Double.NaN, Double.NaN, Double.NaN, SCALE, pValue(limit, nominal.low(), relative), inOrder,
+        double theta = NominalTest.logit(limit) - NominalTest.logit(mayBeZero ? nominal.high() : nominal.low());
+        return new NominalTest(0, theta, Double.NaN, Double.NaN, SCALE, pValue(limit, nominal.low(), relative), inOrder,
             Double.NaN, 0, bound, mayBeZero ? Math.exp(Math.max(beyond, 0)) : Double.POSITIVE_INFINITY,
             limit < nominal.low() ? -1 : 0, List.of(RandomPart.known(0)));
     }

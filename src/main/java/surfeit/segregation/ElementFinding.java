@@ -16,7 +16,8 @@ import surfeit.element.Element;
  * @param theseParticles  the same for the measured particles themselves, where there are two or more
  * @param meanMassFraction the group's mean composition turned to mass fractions
  * @param fragileWithout  particles whose leaving out, one at a time, changes the verdict
- * @param seenOn          particles that show the verdict's direction each by itself; empty below two particles
+ * @param seenOn          particles that show the verdict's direction each by itself; empty below two particles and where
+ *                        none could
  * @param belowLimitCount spots where the element was below its limit
  * @param detectionLimit  the limit used for them, as an atomic fraction, if any were
  * @param limitAssumed    true where that limit was assumed, not stated
@@ -27,8 +28,14 @@ public record ElementFinding(Element element, double nominalLow, double nominalH
                              List<String> fragileWithout, Optional<SeenOn> seenOn, long belowLimitCount,
                              OptionalDouble detectionLimit, boolean limitAssumed, Optional<String> nextStep) {
 
-    /** How many of the particles show it individually, unadjusted. */
-    public record SeenOn(int particles, int of) {
+    /**
+     * How many of the particles show it individually, unadjusted.
+     *
+     * @param particles those that do
+     * @param tested    those with more than one spot or a stated uncertainty, so that they could
+     * @param of        all of them
+     */
+    public record SeenOn(int particles, int tested, int of) {
     }
 
     public boolean isFragile() {

@@ -2,7 +2,6 @@ package surfeit.segregation;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.UnaryOperator;
 
 /**
  * The spots of one group added up with values below their limit once as zero and, from the first such value on, once
@@ -12,15 +11,15 @@ final class FilledTally {
     private static final double[] NONE_STATED = new double[0];
 
     private final RunTally atZero;
-    private final double[] closed;
+    private final double[] atLimitClosed;
     private final double[] uncertainties;
-    private final UnaryOperator<double[]> correction;
+    private final Optional<ReferenceCorrection> correction;
     private Optional<RunTally> atLimit = Optional.empty();
 
-    /** @param correction what each closed spot is turned into before it is added: itself, or its corrected fractions */
-    FilledTally(int elements, boolean median, UnaryOperator<double[]> correction) {
+    /** @param correction what corrects each closed spot before it is added, if anything does */
+    FilledTally(int elements, boolean median, Optional<ReferenceCorrection> correction) {
         this.atZero = new RunTally(elements, median);
-        this.closed = new double[elements];
+        this.atLimitClosed = new double[elements];
         this.uncertainties = new double[elements];
         this.correction = correction;
     }
@@ -30,23 +29,22 @@ final class FilledTally {
         if (parts.anyBelow && atLimit.isEmpty()) {
             atLimit = Optional.of(atZero.copy());
         }
-        addTo(atZero, particle, parts, parts.closed());
+        addTo(atZero, particle, parts, parts.closed(), parts.sum());
         if (atLimit.isPresent()) {
-            parts.close(true, closed);
-            addTo(atLimit.get(), particle, parts, closed);
+            parts.close(true, atLimitClosed);
+            addTo(atLimit.get(), particle, parts, atLimitClosed, parts.sumAtLimit());
         }
     }
 
-    private void addTo(RunTally run, String particle, SpotParts parts, double[] closed) {
-        double[] corrected = correction.apply(closed);
+    private void addTo(RunTally run, String particle, SpotParts parts, double[] closed, double sum) {
+        double[] corrected = correction.isPresent() ? correction.get().corrected(closed) : closed;
         if (!parts.hasUncertainty) {
             run.add(particle, corrected, NONE_STATED);
             return;
         }
-        double sum = parts.sum();
         for (int i = 0; i < uncertainties.length; i++) {
-            uncertainties[i] = parts.uncertainties[i] / sum;
-            uncertainties[i] *= closed[i] == 0 ? 1 : corrected[i] / closed[i];
+            double scale = correction.isPresent() ? correction.get().scale(closed, i) : 1;
+            uncertainties[i] = parts.uncertainties[i] / sum * scale;
         }
         run.add(particle, corrected, uncertainties);
     }

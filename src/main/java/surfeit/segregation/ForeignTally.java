@@ -55,7 +55,7 @@ final class ForeignTally {
             return spots;
         }
 
-        /** Largest stated limit as a fraction of the spot's basis; empty where none was stated. */
+        /** Largest stated limit as a share, like the means; empty where none was stated. */
         OptionalDouble highestLimit() {
             return highestLimit > 0 ? OptionalDouble.of(highestLimit) : OptionalDouble.empty();
         }
@@ -71,7 +71,7 @@ final class ForeignTally {
                 double share = spot.share(i);
                 own.add(of.place, share, share * share);
                 of.spots++;
-                of.highestLimit = Math.max(of.highestLimit, measured.limit().orElse(0));
+                of.highestLimit = Math.max(of.highestLimit, spot.shareOf(i, measured.limit().orElse(0)));
             }
         }
     }

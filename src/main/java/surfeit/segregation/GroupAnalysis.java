@@ -54,7 +54,7 @@ record GroupAnalysis(GroupData data, Comparison comparison, GroupRuns units, Gro
     }
 
     /** Two closed elements are one test: both carry the larger of their p values, which differ by rounding alone. */
-    private static NominalTest[] oneOfBinary(NominalTest[] tests) {
+    static NominalTest[] oneOfBinary(NominalTest[] tests) {
         if (tests.length != 2) {
             return tests;
         }

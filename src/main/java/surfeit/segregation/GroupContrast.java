@@ -51,22 +51,24 @@ record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elements, Lis
             fewest >= 2 ? Scope.PARTICLES : Scope.THESE_PARTICLES));
     }
 
+    /** Every filling of values below limits on one side with every one on the other, all with equal weight. */
     private static ContrastTest test(ContrastSide a, ContrastSide b, int element, List<String> common,
                                      double correlation, Judgement judgement) {
-        Optional<ContrastTest> joined = Optional.empty();
-        for (GroupSums runA : a.runs().runs()) {
-            for (GroupSums runB : b.runs().runs()) {
-                GroupSums sumsA = common.isEmpty() ? runA : runA.only(common);
-                GroupSums sumsB = common.isEmpty() ? runB : runB.only(common);
-                SharedDifference shared =
-                    SharedDifference.of(sumsA.mean(), a.calibration(), sumsB.mean(), b.calibration(), correlation);
-                ContrastTest test = ContrastTest.of(new ContrastTest.Side(sumsA, a.calibration().reference()),
-                    new ContrastTest.Side(sumsB, b.calibration().reference()), element, !common.isEmpty(), shared,
-                    Math.log(judgement.marginOddsRatio()));
-                joined = Optional.of(joined.map(before -> before.join(test)).orElse(test));
-            }
-        }
-        return joined.orElseThrow();
+        return a.runs().runs().stream().map(runA -> b.runs().runs().stream()
+                .map(runB -> test(a, runA, b, runB, element, common, correlation, judgement))
+                .reduce(ContrastTest::join).orElseThrow())
+            .reduce(ContrastTest::join).orElseThrow();
+    }
+
+    private static ContrastTest test(ContrastSide a, GroupSums runA, ContrastSide b, GroupSums runB, int element,
+                                     List<String> common, double correlation, Judgement judgement) {
+        GroupSums sumsA = common.isEmpty() ? runA : runA.only(common);
+        GroupSums sumsB = common.isEmpty() ? runB : runB.only(common);
+        SharedDifference shared =
+            SharedDifference.of(sumsA.mean(), a.calibration(), sumsB.mean(), b.calibration(), correlation);
+        return ContrastTest.of(new ContrastTest.Side(sumsA, a.calibration().reference()),
+            new ContrastTest.Side(sumsB, b.calibration().reference()), element, !common.isEmpty(), shared,
+            Math.log(judgement.marginOddsRatio()));
     }
 
     private static List<String> commonParticles(ContrastSide a, ContrastSide b) {

@@ -111,6 +111,14 @@ record GroupRuns(List<GroupSums> runs, boolean[] allBelow) {
         return changed;
     }
 
+    boolean anyAllBelow() {
+        boolean any = false;
+        for (boolean own : allBelow) {
+            any |= own;
+        }
+        return any;
+    }
+
     static boolean[] none(int elements) {
         boolean[] none = new boolean[elements];
         Arrays.fill(none, false);

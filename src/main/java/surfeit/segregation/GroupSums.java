@@ -1,6 +1,7 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -151,8 +152,8 @@ record GroupSums(List<ParticleSums> particles, double[][] coSquares, double[] ro
         double[][] within = closeAgain(dropBoth(coSquares, element), c, left);
         List<ParticleSums> reduced = new ArrayList<>(particles.size());
         for (ParticleSums particle : particles) {
-            double remaining = 1 - particle.centre()[element];
             double[] centre = rest.apply(particle.centre());
+            double remaining = Arrays.stream(centre).sum();
             for (int i = 0; i < centre.length; i++) {
                 centre[i] /= remaining;
             }
@@ -193,6 +194,7 @@ record GroupSums(List<ParticleSums> particles, double[][] coSquares, double[] ro
                     }
                 }
             }
+            result[i][i] = Math.max(result[i][i], 0);
         }
         return result;
     }

@@ -57,10 +57,10 @@ final class GroupTally {
         int n = elements.size();
         boolean median = hand.sample().judgement().spotCentre() == SpotCentre.MEDIAN;
         this.parts = hand.parts(elements, negatives);
-        this.raw = new FilledTally(n, median, closed -> closed);
+        this.raw = new FilledTally(n, median, Optional.empty());
         this.offer = references.isEmpty() || n < 2
             ? new References.Offer(Optional.empty(), "", 0) : references.offer(elements, key);
-        this.corrected = offer.correction().map(correction -> new FilledTally(n, median, correction::corrected));
+        this.corrected = offer.correction().map(correction -> new FilledTally(n, median, Optional.of(correction)));
         this.belowCounts = new long[n];
         this.highestLimits = new double[n];
         this.limitAssumed = new boolean[n];

@@ -75,13 +75,14 @@ public record MeasurementPlan(Element element, double nominal, double wantedFact
     /**
      * What no number of particles can beat, because the calibration error does not shrink.
      *
-     * @param smallestFactor     smallest shift shown with the wanted power, in the wanted direction, as a factor
+     * @param smallestFactor     smallest shift shown with the wanted power, in the wanted direction, as a factor; empty
+     *                           where no composition differs so much
      * @param smallestOddsRatio  the same as an odds ratio
      * @param marginOddsRatio    the sample's margin
      * @param smallestMarginOddsRatio smallest margin at which "consistent" can be shown with the wanted power
      * @param particlesForConsistent particles that show it at the sample's margin; empty where no number does
      */
-    public record Limit(double smallestFactor, double smallestOddsRatio, double marginOddsRatio,
+    public record Limit(OptionalDouble smallestFactor, OptionalDouble smallestOddsRatio, double marginOddsRatio,
                         double smallestMarginOddsRatio, OptionalInt particlesForConsistent) {
         public boolean consistentIsReachable() {
             return smallestMarginOddsRatio <= marginOddsRatio;
@@ -93,9 +94,9 @@ public record MeasurementPlan(Element element, double nominal, double wantedFact
      *
      * @param sharedUncertainty calibration error that is left, in log odds
      * @param particles         particles that then show the wanted shift; empty where no number does
-     * @param smallestFactor    what no number of particles can beat then
+     * @param smallestFactor    what no number of particles can beat then; empty as in {@link Limit}
      */
-    public record Remedy(Kind kind, double sharedUncertainty, OptionalInt particles, double smallestFactor) {
+    public record Remedy(Kind kind, double sharedUncertainty, OptionalInt particles, OptionalDouble smallestFactor) {
         /** What to do, in the order of advice. */
         public enum Kind {
             /** Five spots on a piece of known composition in the same session. */

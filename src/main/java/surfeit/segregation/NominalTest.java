@@ -217,9 +217,14 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
                 if (interval) {
                     double h95 = CombinedError.halfWidth(s, df, u, 0.95);
                     double h90 = CombinedError.halfWidth(s, df, u, 0.90);
-                    widen(Math.max(m - h95, 0), Math.min(m + h95, 1), Math.max(m - h90, 0), Math.min(m + h90, 1));
+                    widen(cut(m - h95), cut(m + h95), cut(m - h90), cut(m + h90));
                 }
             }
+        }
+
+        /** An end cut at 0 and 1; a mean of noise can lie so far outside that both ends do. */
+        private static double cut(double end) {
+            return Math.min(Math.max(end, 0), 1);
         }
 
         /** Without a random and a shared part there is no probability: no verdict, and no interval but the mean. */

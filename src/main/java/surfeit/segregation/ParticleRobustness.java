@@ -81,33 +81,40 @@ final class ParticleRobustness {
         return chosen;
     }
 
-    /** Particles that each show the shift's direction by their own spots, unadjusted; empty below two particles. */
+    /**
+     * Particles that each show the shift's direction by their own spots, unadjusted; empty below two particles and where
+     * none has more than one spot or a stated uncertainty.
+     */
     static List<Optional<ElementFinding.SeenOn>> seenOn(GroupRuns runs, Comparison comparison, double alpha,
                                                         NominalTest[] tests) {
         int k = runs.first().particleCount();
         int[] seen = new int[tests.length];
+        int[] tested = new int[tests.length];
         DecisionLevel level = DecisionLevel.of(alpha);
         if (k > 1) {
+            boolean limitAlone = runs.anyAllBelow();
             for (int particle = 0; particle < k; particle++) {
-                if (showsNothing(runs.first().particles().get(particle))) {
+                if (showsNothing(runs.first().particles().get(particle)) && !limitAlone) {
                     continue;
                 }
-                NominalTest[] own = runs.onlyParticle(particle).decisions(comparison, level);
+                NominalTest[] own = GroupAnalysis.oneOfBinary(runs.onlyParticle(particle).decisions(comparison, level));
                 for (int i = 0; i < own.length; i++) {
-                    boolean shows = !own[i].parts().isEmpty() && own[i].p() <= alpha && tests[i].direction() != 0
+                    boolean able = !own[i].parts().isEmpty();
+                    boolean shows = able && own[i].p() <= alpha && tests[i].direction() != 0
                         && own[i].direction() == tests[i].direction();
+                    tested[i] += able ? 1 : 0;
                     seen[i] += shows ? 1 : 0;
                 }
             }
         }
         List<Optional<ElementFinding.SeenOn>> result = new ArrayList<>();
         for (int i = 0; i < tests.length; i++) {
-            result.add(k > 1 ? Optional.of(new ElementFinding.SeenOn(seen[i], k)) : Optional.empty());
+            result.add(tested[i] > 0 ? Optional.of(new ElementFinding.SeenOn(seen[i], tested[i], k)) : Optional.empty());
         }
         return result;
     }
 
-    /** One spot without a stated uncertainty has no random part, hence no test. */
+    /** One spot without a stated uncertainty has no random part, hence no test but that of an element below its limit. */
     private static boolean showsNothing(ParticleSums particle) {
         return particle.spots() == 1 && particle.counting().isEmpty();
     }

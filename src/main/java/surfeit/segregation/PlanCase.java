@@ -77,7 +77,7 @@ record PlanCase(PlanGoal goal, Sample sample, PlanModel model, int tests, int re
     private Remedy remedy(Remedy.Kind kind, PlanModel with) {
         int direction = goal.wanted().isUp() ? 1 : -1;
         return new Remedy(kind, with.shared(shift()), particlesFor(with, goal.spotsPerParticle()),
-            with.factor(with.smallest(power(), direction)));
+            with.factorWithin(with.smallest(power(), direction)));
     }
 
     /**
@@ -91,7 +91,7 @@ record PlanCase(PlanGoal goal, Sample sample, PlanModel model, int tests, int re
             Math.sqrt(2) * model.scatter().ofParticleMeans(goal.spotsPerParticle()) / Math.sqrt(k), k - 1),
             contrastError(shift()), PARTICLES_MOST);
         return new Remedy(Remedy.Kind.CONTRAST, contrastError(shift()), particles,
-            model.factor(Math.copySign(smallest, shift())));
+            model.factorWithin(Math.copySign(smallest, shift())));
     }
 
     private double contrastError(double shift) {

@@ -1,6 +1,7 @@
 package surfeit.segregation;
 
 import java.util.Optional;
+import java.util.OptionalDouble;
 import surfeit.statistics.Power;
 import surfeit.statistics.RandomPart;
 
@@ -9,7 +10,8 @@ import surfeit.statistics.RandomPart;
  *
  * <pre>
  *     random:  s_b^2 / k + s_w^2 / (k n), k - 1 degrees of freedom; what reference spots scatter is added
- *     shared:  u at the shifted mean, times the root of 2 (1 - rho) with planned reference spots, and the nominal's own
+ *     shared:  u at the shifted mean, times the root of 2 (1 - rho) with planned reference spots, and the nominal's own;
+ *              near the additive floor the larger of that inside the hull and, for a shift d to C, d u_N / (C - C0)
  * </pre>
  * The shifted mean has the element at its wanted fraction and the others scaled to the rest.
  *
@@ -21,10 +23,17 @@ import surfeit.statistics.RandomPart;
  */
 record PlanModel(Comparison comparison, int element, double limit, ParticleScatter scatter,
                  Optional<RandomPart> reference, double residual) {
+    /** From this share of the additive floor in the smaller part on, answers use both scales. */
+    static final double HULL_FLOOR = 0.05;
+    /** However large a shift is tried, something is left of the element and of the others: log odds have no end. */
+    private static final double LEAST_SHARE = 1e-12;
+    /** So little of an element, or of the others, is none to the beam: a tenth of the additive error. Judgement. */
+    private static final double AS_GOOD_AS_NONE = 1e-4;
+
     /** The composition with the element shifted and the others in proportion. */
     double[] mean(double shift) {
         double[] middles = comparison.nominal().middles();
-        double own = NominalTest.expit(NominalTest.logit(limit) + shift);
+        double own = Math.min(Math.max(fraction(shift), LEAST_SHARE), 1 - LEAST_SHARE);
         double rest = 1 - middles[element];
         double[] mean = new double[middles.length];
         for (int j = 0; j < mean.length; j++) {
@@ -41,11 +50,25 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
         return fraction(shift) / limit;
     }
 
+    /** The same; empty where the shift goes to the end of all compositions, so that none of them shows it. */
+    OptionalDouble factorWithin(double shift) {
+        double own = fraction(shift);
+        return own > AS_GOOD_AS_NONE && own < 1 - AS_GOOD_AS_NONE ? OptionalDouble.of(own / limit) : OptionalDouble.empty();
+    }
+
     /** Calibration error and tolerance of the nominal, one standard uncertainty. */
     double shared(double shift) {
-        double calibration = comparison.shared(mean(shift)).logit()[element];
+        SharedError errors = comparison.shared(mean(shift));
+        double calibration = floorShare(shift) < HULL_FLOOR ? errors.logit()[element]
+            : Math.max(errors.logitHull()[element], asOnLinear(shift, errors.linear()[element]));
         double tolerance = comparison.limits(element).uncertainty() / (limit * (1 - limit));
         return Math.hypot(residual * calibration, tolerance);
+    }
+
+    /** The log odds that stand to the shift as an error of a fraction stands to the fractions' difference. */
+    private double asOnLinear(double shift, double error) {
+        double difference = Math.abs(fraction(shift) - limit);
+        return difference > 0 ? Math.abs(shift) * error / difference : error / (limit * (1 - limit));
     }
 
     /** Random error of a mean over particles of the kind. */

@@ -14,15 +14,16 @@ import surfeit.statistics.Power;
 /** A plan in sentences, in the order they should be followed. */
 record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots, Optional<Given> given, Limit limit,
                  List<Remedy> remedies, OptionalInt ifScatterIsHigh) {
-    /** From this share of the additive floor in the smaller part on, answers use the wider of two intervals. */
-    private static final double HULL_FLOOR = 0.05;
+    /** A sample takes no larger margin. */
+    private static final double MARGIN_MOST = 100;
 
     /** The result in one sentence. */
     String answer() {
         PlanGoal goal = planned.goal();
         if (particles.isEmpty()) {
             return "No number of particles shows " + wanted() + " at the wanted power: the calibration error alone "
-                + "hides factors up to " + factor(limit.smallestFactor()) + hidden() + ".";
+                + "hides " + (limit.smallestFactor().isPresent() ? "factors up to " + factor(limit.smallestFactor().getAsDouble())
+                : "every " + direction() + ", however large") + hidden() + ".";
         }
         return count(particles.getAsInt(), "particle") + " with " + count(goal.spotsPerParticle(), "spot")
             + " each show " + wanted() + " at least " + times() + ".";
@@ -41,8 +42,9 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
         moreSpots().ifPresent(advice::add);
         if (!limit.consistentIsReachable()) {
             advice.add(String.format(Locale.ROOT, "\"Consistent\" cannot be shown within an odds ratio of %.3g, "
-                + "however many particles; the smallest margin within reach is %.3g.", limit.marginOddsRatio(),
-                limit.smallestMarginOddsRatio()));
+                + "however many particles; %s.", limit.marginOddsRatio(), limit.smallestMarginOddsRatio() > MARGIN_MOST
+                ? "no margin is within reach" : String.format(Locale.ROOT, "the smallest margin within reach is %.3g",
+                limit.smallestMarginOddsRatio())));
         }
         return List.copyOf(advice);
     }
@@ -61,13 +63,17 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
             return Optional.of(what + ": " + count(remedy.particles().getAsInt(), "particle")
                 + (particles.isEmpty() ? " then show it." : " in place of " + particles.getAsInt() + "."));
         }
-        boolean helps = beats(remedy.smallestFactor());
-        return particles.isEmpty() && helps ? Optional.of(what + ": factors " + beyond(remedy.smallestFactor())
-            + " come within reach, though not this one.") : Optional.empty();
+        if (particles.isPresent() || remedy.smallestFactor().isEmpty()) {
+            return Optional.empty();
+        }
+        double factor = remedy.smallestFactor().getAsDouble();
+        return beats(factor) ? Optional.of(what + ": factors " + beyond(factor) + " come within reach, though not this one.")
+            : Optional.empty();
     }
 
     private boolean beats(double factor) {
-        return Math.abs(Math.log(factor)) < Math.abs(Math.log(limit.smallestFactor())) * 0.95;
+        return limit.smallestFactor().isEmpty()
+            || Math.abs(Math.log(factor)) < Math.abs(Math.log(limit.smallestFactor().getAsDouble())) * 0.95;
     }
 
     private String beyond(double factor) {
@@ -86,12 +92,14 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
         if (own.power().isEmpty()) {
             return counted + (one ? " tells" : " tell") + " nothing of the scatter; measure two spots or more on each.";
         }
-        double factor = planned.model().factor(Math.log(own.smallestOddsRatio().orElseThrow()));
+        String most = own.smallestOddsRatio().isPresent()
+            ? "a factor of " + factor(planned.model().factor(Math.log(own.smallestOddsRatio().getAsDouble()))) + " " + times()
+            : "none, however large, " + times();
         String only = own.particles() >= Power.FEWEST_PARTICLES ? "" : one
             ? " On this particle only: one particle says nothing about the others."
             : " On these two only: two particles say little about the others.";
         return counted + (one ? " shows " : " show ") + wanted() + " with a chance of "
-            + percent(own.power().getAsDouble()) + ", and a factor of " + factor(factor) + " " + times() + "." + only;
+            + percent(own.power().getAsDouble()) + ", and " + most + "." + only;
     }
 
     /** Last in the order of advice: what six spots on each would save. */
@@ -124,10 +132,10 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
                 + "detected.", limit.marginOddsRatio())));
         }
         PlanModel model = planned.model();
-        if (Math.max(model.floorShare(0), model.floorShare(planned.shift())) >= HULL_FLOOR) {
+        if (Math.max(model.floorShare(0), model.floorShare(planned.shift())) >= PlanModel.HULL_FLOOR) {
             caveats.add(Caveat.note("minor-element", "So little of " + planned.goal().element() + " lies near the "
-                + "additive error of 0.1 mass %; answers then use the wider of two intervals, and this plan is on the "
-                + "hopeful side."));
+                + "additive error of 0.1 mass %; answers then use the wider of two intervals. This plan does so with the "
+                + "calibration error, not with the scatter, and is on the hopeful side."));
         }
         if (ifScatterIsHigh.isPresent() && particles.isPresent() && ifScatterIsHigh.getAsInt() > particles.getAsInt()) {
             caveats.add(Caveat.note("scatter-may-be-larger", "Should the scatter be as large as the pilot leaves open "
@@ -139,8 +147,12 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
     private String wanted() {
         double shift = planned.shift();
         return String.format(Locale.ROOT, "%s of %s by a factor of %s (an odds ratio of %s)",
-            shift > 0 ? "enrichment" : "depletion", planned.goal().element(), factor(planned.model().factor(shift)),
+            direction(), planned.goal().element(), factor(planned.model().factor(shift)),
             factor(Math.exp(shift)));
+    }
+
+    private String direction() {
+        return planned.shift() > 0 ? "enrichment" : "depletion";
     }
 
     private String times() {

@@ -165,22 +165,27 @@ public final class Planner {
         Power power = planned.power();
         int direction = planned.goal().wanted().isUp() ? 1 : -1;
         double wanted = model.detectable(power, random.get(), direction);
-        OptionalDouble other = planned.otherDirection().map(turned -> OptionalDouble.of(
-            turned.factor(turned.detectable(power, random.get(), -direction)))).orElse(OptionalDouble.empty());
-        OptionalDouble own = OptionalDouble.of(model.factor(wanted));
+        OptionalDouble other = planned.otherDirection().map(turned ->
+            turned.factorWithin(turned.detectable(power, random.get(), -direction))).orElse(OptionalDouble.empty());
+        OptionalDouble own = model.factorWithin(wanted);
         double atNominal = model.shared(0);
         return new Given(particles, spots, scope,
             OptionalDouble.of(power.of(planned.shift(), random.get(), model.shared(planned.shift()))),
-            direction > 0 ? own : other, direction > 0 ? other : own, OptionalDouble.of(Math.exp(wanted)),
+            direction > 0 ? own : other, direction > 0 ? other : own, oddsRatio(own, wanted),
             OptionalDouble.of(planned.single().ofEquivalence(planned.margin(), random.get(), atNominal)),
             OptionalDouble.of(Math.exp(planned.single().smallestMargin(random.get(), atNominal))));
+    }
+
+    private static OptionalDouble oddsRatio(OptionalDouble factor, double shift) {
+        return factor.isPresent() ? OptionalDouble.of(Math.exp(shift)) : OptionalDouble.empty();
     }
 
     private static Limit limit(PlanCase planned) {
         PlanModel model = planned.model();
         double smallest = model.smallest(planned.power(), planned.goal().wanted().isUp() ? 1 : -1);
         double shared = model.shared(0);
-        return new Limit(model.factor(smallest), Math.exp(smallest), Math.exp(planned.margin()),
+        OptionalDouble factor = model.factorWithin(smallest);
+        return new Limit(factor, oddsRatio(factor, smallest), Math.exp(planned.margin()),
             Math.exp(model.smallestMargin(planned.single())),
             planned.single().particlesForEquivalence(planned.margin(),
                 k -> model.random(k, planned.goal().spotsPerParticle()), shared, PARTICLES_MOST));

@@ -99,6 +99,15 @@ record ReferenceCorrection(double[] mean, double[] trueFractions, double[] certi
         return rest;
     }
 
+    /** What the gain and closing again multiply one fraction of a spot by, also where that fraction is zero. */
+    double scale(double[] fractions, int element) {
+        double sum = 0;
+        for (int j = 0; j < fractions.length; j++) {
+            sum += fractions[j] * gain[j];
+        }
+        return gain[element] / sum;
+    }
+
     int spotCount() {
         return spots.length;
     }

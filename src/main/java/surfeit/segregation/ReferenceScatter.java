@@ -44,7 +44,7 @@ final class ReferenceScatter {
             candidates.add(new RandomPart(stated(reference, row, uncertainties), Double.POSITIVE_INFINITY)));
         boolean repeated = candidates.stream().anyMatch(part -> part.degreesOfFreedom() > 1);
         if (!repeated && corrected.particleCount() > 1) {
-            candidates.add(new RandomPart(corrected.betweenDeviation(element, mean[element]) / q,
+            candidates.add(new RandomPart(corrected.betweenDeviation(element, corrected.mean()[element]) / q,
                 corrected.particleCount() - 1));
         }
         return candidates.stream().max(Comparator.comparingDouble(RandomPart::standardError))

@@ -153,7 +153,8 @@ record RivalSituations(Nominal nominal, Handling handling, SampleReading reading
         int direction = limitAbove ? -1 : (int) Math.signum(size);
         return Optional.of(new Shift(i, finding.element(), direction, nominalAt, Math.abs(size), random,
             outcome.uncertaintyShared() / slope, carrier(analysis, i, nominalAt, direction), below ? Optional.of(
-            new Shift.Limit(finding.belowLimitCount(), finding.detectionLimit().orElse(0), finding.limitAssumed()))
+            new Shift.Limit(finding.belowLimitCount(), finding.detectionLimit().orElse(0), finding.limitAssumed(),
+                finding.nominalLow() < finding.nominalHigh()))
             : Optional.empty()));
     }
 

@@ -87,19 +87,22 @@ public final class ScreenedSpots {
         SharedError shared = analysis.comparison().shared(fractions);
         NominalTest[] tests = new NominalTest[fractions.length];
         for (int i = 0; i < tests.length; i++) {
-            tests[i] = NominalTest.withoutInterval(fractions[i], random(own, closed, analysis, i), shared, i,
+            tests[i] = NominalTest.withoutInterval(fractions[i], random(own, closed, fractions, analysis, i), shared, i,
                 analysis.comparison().limits(i), Double.NaN, DecisionLevel.EVERY_VALUE);
         }
         return tests;
     }
 
-    private static List<RandomPart> random(SpotParts parts, double[] closed, GroupAnalysis analysis, int element) {
+    private static List<RandomPart> random(SpotParts parts, double[] closed, double[] fractions, GroupAnalysis analysis,
+                                           int element) {
         double floor = analysis.units().first().roundingStep()[element] / Math.sqrt(12);
         if (parts.hasUncertainty) {
             double sum = parts.sum();
             double total = 0;
             for (int j = 0; j < closed.length; j++) {
-                double term = ((element == j ? 1 : 0) - closed[element]) * parts.uncertainties[j] / sum;
+                int other = j;
+                double scale = analysis.comparison().reference().map(correction -> correction.scale(closed, other)).orElse(1.0);
+                double term = ((element == j ? 1 : 0) - fractions[element]) * parts.uncertainties[j] / sum * scale;
                 total += term * term;
             }
             return List.of(RandomPart.known(Math.sqrt(total)).atLeast(floor));

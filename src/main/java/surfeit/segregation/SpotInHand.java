@@ -33,6 +33,8 @@ final class SpotInHand {
     private ReportedValues values = ReportedValues.of(Map.of());
     private double total;
     private boolean hasLines;
+    private Basis basis = Basis.ATOMIC;
+    private double allAtoms;
     private double[] shares = new double[4];
     private final boolean[] listed;
     private boolean hasNegative;
@@ -76,7 +78,8 @@ final class SpotInHand {
         }
         spot = next;
         values = ReportedValues.of(next.values());
-        readShares(next.basis());
+        basis = next.basis();
+        readShares();
         hasNegative = false;
         hasZero = false;
         List<Element> elements = nominal.elements();
@@ -90,13 +93,13 @@ final class SpotInHand {
         }
     }
 
-    private void readShares(Basis basis) {
+    private void readShares() {
         if (shares.length < values.size()) {
             shares = new double[values.size()];
         }
         total = 0;
         hasLines = false;
-        double atoms = 0;
+        allAtoms = 0;
         Set<Element> excluded = sample.excludedElements();
         for (int i = 0; i < values.size(); i++) {
             shares[i] = NOT_COUNTED;
@@ -104,15 +107,18 @@ final class SpotInHand {
                 total += measured.fraction();
                 hasLines |= measured.line().isPresent();
                 if (!excluded.contains(values.element(i))) {
-                    shares[i] = basis == Basis.MASS ? measured.fraction() / values.element(i).atomicWeight()
-                        : measured.fraction();
-                    atoms += shares[i];
+                    shares[i] = atoms(i, measured.fraction());
+                    allAtoms += shares[i];
                 }
             }
         }
         for (int i = 0; i < values.size(); i++) {
-            shares[i] = atoms > 0 ? shares[i] / atoms : NOT_COUNTED;
+            shares[i] = allAtoms > 0 ? shares[i] / allAtoms : NOT_COUNTED;
         }
+    }
+
+    private double atoms(int place, double fraction) {
+        return basis == Basis.MASS ? fraction / values.element(place).atomicWeight() : fraction;
     }
 
     ReportedValues values() {
@@ -137,6 +143,11 @@ final class SpotInHand {
     /** Share of all atoms that are counted, of the element reported in this place. */
     double share(int place) {
         return shares[place];
+    }
+
+    /** What the share of the element reported in this place would be, had it this fraction of the spot's basis. */
+    double shareOf(int place, double fraction) {
+        return atoms(place, fraction) / allAtoms;
     }
 
     /** Whether the spot says anything of an element of the nominal, by its place there. */

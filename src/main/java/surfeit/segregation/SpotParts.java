@@ -160,6 +160,15 @@ final class SpotParts {
         return measured.limit().isPresent() ? measured.limit().getAsDouble() / LIMIT_TO_UNCERTAINTY : Double.NaN;
     }
 
+    /** Sum of the parts with those below their limit as the limit. */
+    double sumAtLimit() {
+        double sum = 0;
+        for (int i = 0; i < values.length; i++) {
+            sum += below[i] ? limits[i] : values[i];
+        }
+        return sum;
+    }
+
     /** The parts, those below their limit as zero or as the limit, closed to one. */
     void close(boolean atLimit, double[] closed) {
         double total = 0;

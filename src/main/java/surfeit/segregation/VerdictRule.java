@@ -43,7 +43,7 @@ record VerdictRule(double alpha, double margin) {
             return Optional.of(Reason.NO_REPEAT_AND_NO_SIGMA);
         }
         if (test.scale().equals(BelowLimit.SCALE)) {
-            return Optional.of(test.direction() == 0 ? Reason.LIMIT_ABOVE_NOMINAL : Reason.CALIBRATION);
+            return Optional.of(test.theta() < 0 ? Reason.CALIBRATION : Reason.LIMIT_ABOVE_NOMINAL);
         }
         double u = Double.isNaN(test.uTheta()) ? 0 : test.uTheta();
         double t = 0;

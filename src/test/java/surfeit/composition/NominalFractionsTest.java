@@ -99,6 +99,18 @@ class NominalFractionsTest {
         assertThat(fractions.middle(1)).isCloseTo(0.3, within(1e-15));
     }
 
+    /** After closing 14 % of silicon is 86 % of aluminium: outside the one range, whatever the other one says. */
+    @Test
+    void two_ranges_that_make_one_number_leave_what_lies_in_both() {
+        NominalFractions fractions = resolve("Al:83-92,Si:11-13");
+        assertThat(fractions.low(0)).isCloseTo(0.87, within(1e-15));
+        assertThat(fractions.high(0)).isCloseTo(0.89, within(1e-15));
+        assertThat(fractions.low(1)).isCloseTo(0.11, within(1e-15));
+        assertThat(fractions.high(1)).isCloseTo(0.13, within(1e-15));
+        NominalFractions apart = resolve("Al:83-88,Si:11-11.5");
+        assertThat(apart.low(0)).as("ranges that share nothing stay").isCloseTo(0.83, within(1e-15));
+    }
+
     @Test
     void the_balance_of_points_is_a_point_and_marked_as_derived() {
         NominalFractions fractions = resolve("Ag:bal,Cu:39.9");

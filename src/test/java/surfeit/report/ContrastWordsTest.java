@@ -76,6 +76,16 @@ class ContrastWordsTest {
     }
 
     @Test
+    void near_zero_an_element_is_not_said_to_differ_by_about_the_margin() {
+        ElementContrast scarce = new ElementContrast(Element.of("Si"), Word.INCONCLUSIVE, 0.021, 0.0214,
+            Optional.of(new Estimate(0.98, 0.88, 1.09)), SHIFT, OptionalDouble.of(0.6), OptionalDouble.of(1),
+            OptionalDouble.of(1), OptionalDouble.empty(), 0.04, 0.02, OptionalDouble.of(3), Optional.of(Reason.BETWEEN), "hull");
+        Contrast contrast = unpaired(Scope.PARTICLES, flagged("Fe", Word.LOWER), flagged("Cr", Word.HIGHER), scarce);
+        assertThat(words(contrast)).endsWith("Si: no difference is shown; with an error this large beside its share an element "
+            + "is not called equivalent.").doesNotContain("near the margin");
+    }
+
+    @Test
     void elements_shown_equivalent_are_told_together_and_a_note_comes_last() {
         Contrast plain = unpaired(Scope.PARTICLES, unflagged("Al", Word.EQUIVALENT, Optional.empty()),
             unflagged("Si", Word.EQUIVALENT, Optional.empty()), flagged("Mg", Word.HIGHER));

@@ -49,7 +49,13 @@ public final class FindingBuilder {
     }
 
     public FindingBuilder seenOn(int particles, int of) {
-        seenOn = Optional.of(new ElementFinding.SeenOn(particles, of));
+        seenOn = Optional.of(new ElementFinding.SeenOn(particles, of, of));
+        return this;
+    }
+
+    /** The same where some particles have one spot only, without an uncertainty. */
+    public FindingBuilder seenOn(int particles, int tested, int of) {
+        seenOn = Optional.of(new ElementFinding.SeenOn(particles, tested, of));
         return this;
     }
 

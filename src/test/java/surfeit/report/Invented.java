@@ -105,6 +105,13 @@ public final class Invented {
             List.of(), "Invented for this test.");
     }
 
+    /** A cause weighed for one element. */
+    static Rival rivalOf(String symbol, String cause, Rival.CouldExplain strength) {
+        Rival any = rival(cause, strength, 2);
+        return new Rival(any.code(), cause, Optional.of(Element.of(symbol)), strength, any.largestFactor(), any.assumes(),
+            any.howToRuleOut(), any.needs(), any.source());
+    }
+
     public static ForeignElement foreign(String symbol, double mean, double low, double high, boolean present) {
         return new ForeignElement(Element.of(symbol), mean, OptionalDouble.of(low), OptionalDouble.of(high), 0.003,
             true, present, 5);

@@ -106,6 +106,28 @@ class PlainWordsOfManyTest {
     }
 
     @Test
+    void a_limit_inside_a_range_lies_above_its_lower_limit() {
+        GroupBuilder group = new GroupBuilder("rim", 6, "P1", "P2", "P3")
+            .element(asNominal("Al", 0.87))
+            .element(asNominal("Si", 0.12))
+            .element(finding("Mg", 0.002, 0.006, inconclusive(0, 0.001).because(Reason.LIMIT_ABOVE_NOMINAL))
+                .belowLimit(6, 0.004, false));
+        assertThat(sentence(AL_SI_MG, group)).endsWith(
+            "Mg: the limit of 0.4 at% lies above the lower limit of nominal, 0.2 at%, and every spot is below it.");
+    }
+
+    @Test
+    void a_cause_of_an_element_of_which_nothing_is_said_is_left_out() {
+        GroupBuilder group = new GroupBuilder("rim", 6, "P1", "P2", "P3")
+            .element(asNominal("Al", 0.87))
+            .element("Si", 0.12, depleted(0.06, 0.006).factor(0.5, 0.4, 0.6).p(0.002))
+            .element(unsettled("Mg", 0.01, Reason.SCATTER, 3.4)).rival(Invented.rivalOf("Mg", "its limit", CouldExplain.YES));
+        assertThat(sentence(AL_SI_MG, group)).doesNotContain("explained by");
+        assertThat(sentence(AL_SI_MG, group.rival(Invented.rivalOf("Si", "an overlap", CouldExplain.YES))))
+            .contains("Could alone be explained by: an overlap.");
+    }
+
+    @Test
     void next_steps_that_differ_say_which_element_they_are_for() {
         GroupBuilder group = new GroupBuilder("rim", 6, "P1", "P2", "P3")
             .element(unsettled("Al", 0.87, Reason.CALIBRATION, 1.6)).element(unsettled("Si", 0.12, Reason.CALIBRATION, 1.5))

@@ -27,6 +27,34 @@ class PlainWordsTest {
     }
 
     @Test
+    void particles_of_one_spot_do_not_count_against_what_others_show() {
+        GroupBuilder group = new GroupBuilder("dark patch", 5, "P1", "P2", "P3", "P4")
+            .element(finding("Ag", 0.601, depleted(0.219, 0.0121).factor(0.364, 0.284, 0.457).p(0.0012)).seenOn(1, 1, 4))
+            .element(finding("Cu", 0.399, enriched(0.781, 0.0121).factor(1.957, 1.71, 2.15).p(0.0012)).seenOn(1, 1, 4));
+        assertThat(sentence(AG_CU, group)).contains("seen individually on 1 of 4 particles (3 cannot be tested alone).");
+    }
+
+    @Test
+    void two_elements_are_one_test_and_get_one_next_step() {
+        GroupBuilder group = new GroupBuilder("rim", 6, "P1", "P2", "P3")
+            .element(finding("Ag", 0.601, inconclusive(0.55, 0.02).factor(0.92, 0.83, 1.01).because(Reason.BETWEEN))
+                .nextStep("One more particle would show a factor of 0.90"))
+            .element(finding("Cu", 0.399, inconclusive(0.45, 0.02).factor(1.13, 0.99, 1.27).because(Reason.BETWEEN))
+                .nextStep("One more particle would show a factor of 1.15"));
+        assertThat(sentence(AG_CU, group)).endsWith("One more particle would show a factor of 1.15.")
+            .doesNotContain("0.90", "For Ag", "For Cu");
+    }
+
+    @Test
+    void a_mean_not_above_zero_is_told_by_its_bound() {
+        GroupBuilder group = new GroupBuilder("skin", 5, "P1", "P2", "P3", "P4", "P5")
+            .element("Al", 0.982, enriched(1.0002, 0.001).factor(1.0185, 1.0158, 1.0183).p(0.0005))
+            .element("Si", 0.018, depleted(-0.0002, 0.001).interval(0, 0.00249).factor(0, 0, 0.138).p(0.0005));
+        assertThat(sentence(AL_SI, group)).contains("Si depleted, not above zero, at most 0.249 at% (nominal 1.8 at%), Al "
+            + "enriched with it.");
+    }
+
+    @Test
     void one_particle_says_nothing_about_the_others() {
         GroupBuilder group = new GroupBuilder("cell wall", 5, "P1")
             .element("Al", 0.88, enriched(0.953, 0.006).factor(1.083, 1.068, 1.095).p(0.0004))

@@ -38,7 +38,7 @@ class InterpreterTest {
         assertThat(element(patch, "Cu").outcome().verdict()).isEqualTo(Verdict.ENRICHED);
         assertThat(element(patch, "Ag").outcome().verdict()).isEqualTo(Verdict.DEPLETED);
         assertThat(element(patch, "Cu").outcome().enrichmentFactor().orElseThrow().value()).isCloseTo(1.967, within(0.001));
-        assertThat(element(patch, "Cu").seenOn()).contains(new ElementFinding.SeenOn(3, 3));
+        assertThat(element(patch, "Cu").seenOn()).contains(new ElementFinding.SeenOn(3, 3, 3));
     }
 
     @Test

@@ -54,6 +54,30 @@ class PlannerTest {
         assertThat(plan.isReachable()).isTrue();
     }
 
+    /** Two reference spots have one degree of freedom; at so small a risk what they show goes to the end of all fractions. */
+    @Test
+    void a_goal_beyond_every_composition_is_planned_like_any_other() {
+        Nominal steel = NominalText.parse("Fe:70,Cr:19,Ni:11", Basis.MASS);
+        Judgement judgement = new Judgement(1.25, 0.01, 1, 0.9, SpotCentre.MEAN);
+        PlanGoal goal = PlanGoal.of(Element.of("Cr"), WantedShift.factor(1.2)).withSpotsPerParticle(2).withReferenceSpots(2)
+            .withTests(1);
+        MeasurementPlan plan = new Planner().plan(goal, Answers.sample(steel, STANDARDLESS, "", judgement), steel,
+            ParticleScatter.ofLogOdds(0.1, 0.3));
+        assertThat(plan.particles()).isEmpty();
+        assertThat(plan.limit().smallestFactor()).isEmpty();
+        assertThat(plan.answer()).endsWith("the calibration error alone hides every enrichment, however large.");
+        assertThat(plan.advice()).last().asString().endsWith("however many particles; no margin is within reach.");
+    }
+
+    /** u of tin-copper solder with standards, by hand: additive error of 0.19 at% beside 0.93 at% nominal. */
+    @Test
+    void that_a_minor_element_is_gone_can_be_shown_though_log_odds_have_no_end_there() {
+        Nominal solder = NominalText.parse("Sn:96.5,Ag:3,Cu:0.5", Basis.MASS);
+        MeasurementPlan plan = plan(factor(0.2), STANDARDS_BASED, solder, 0.1, 0.05);
+        assertThat(plan.particles()).isPresent();
+        assertThat(plan.limit().smallestFactor().orElseThrow()).isCloseTo(1 - 2.8 * 0.0019 / 0.0093, within(0.05));
+    }
+
     /** The same for u = 0.1: 3, 5 and 13 particles at an odds ratio of 1.5; here left by many reference spots. */
     @ParameterizedTest
     @CsvSource({"0.05, 3", "0.15, 5", "0.30, 13"})
@@ -114,7 +138,7 @@ class PlannerTest {
         assertThat(plan.isReachable()).isFalse();
         assertThat(plan.particles()).isEmpty();
         assertThat(plan.bySpots()).hasSize(6).allMatch(row -> row.particles().isEmpty());
-        assertThat(Math.log(plan.limit().smallestOddsRatio())).isCloseTo(2.8016 * 0.1768, within(3e-4));
+        assertThat(Math.log(plan.limit().smallestOddsRatio().orElseThrow())).isCloseTo(2.8016 * 0.1768, within(3e-4));
         assertThat(Math.log(plan.limit().smallestMarginOddsRatio())).isCloseTo(2.9264 * 0.1768, within(3e-4));
         assertThat(plan.limit().consistentIsReachable()).isFalse();
         assertThat(plan.limit().particlesForConsistent()).isEmpty();

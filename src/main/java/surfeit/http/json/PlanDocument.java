@@ -75,7 +75,7 @@ public final class PlanDocument {
             json.writeStringField("what", remedy.kind().word());
             json.writeNumberField("calibration_log_odds_u", remedy.sharedUncertainty());
             whole(json, "particle_count", remedy.particles());
-            json.writeNumberField("smallest_factor", remedy.smallestFactor());
+            Written.number(json, "smallest_factor", remedy.smallestFactor());
             json.writeEndObject();
         }
         json.writeEndArray();
@@ -104,8 +104,8 @@ public final class PlanDocument {
 
     private static void writeLimit(JsonGenerator json, MeasurementPlan.Limit limit) throws IOException {
         json.writeObjectFieldStart("limit");
-        json.writeNumberField("smallest_factor", limit.smallestFactor());
-        json.writeNumberField("smallest_odds_ratio", limit.smallestOddsRatio());
+        Written.number(json, "smallest_factor", limit.smallestFactor());
+        Written.number(json, "smallest_odds_ratio", limit.smallestOddsRatio());
         json.writeNumberField("margin_odds_ratio", limit.marginOddsRatio());
         json.writeNumberField("smallest_margin_odds_ratio", limit.smallestMarginOddsRatio());
         json.writeBooleanField("consistent_is_reachable", limit.consistentIsReachable());

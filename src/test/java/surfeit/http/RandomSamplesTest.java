@@ -1,0 +1,115 @@
+package surfeit.http;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Invented samples drawn at random, with numbers computed by another program that shares no code with this one: its
+ * first lines say how. Whatever is expected of an answer must be in it; the answer may say more.
+ */
+class RandomSamplesTest {
+    private static final double RELATIVE = 1e-6;
+    private static final double ABSOLUTE = 1e-9;
+    private static final int SPOTS_AT_ONCE = 2;
+    private static final ObjectMapper JSON = new ObjectMapper();
+    private static RunningService service;
+    private static List<JsonNode> cases;
+
+    @BeforeAll
+    static void start() throws IOException {
+        service = RunningService.start();
+        try (InputStream file = RandomSamplesTest.class.getResourceAsStream("/differential/random-samples.json")) {
+            cases = list(JSON.readTree(file).path("cases"));
+        }
+    }
+
+    @AfterAll
+    static void stop() {
+        service.close();
+    }
+
+    @Test
+    void every_answer_has_the_numbers_another_program_computed() {
+        assertThat(cases).hasSizeGreaterThan(30);
+        for (int i = 0; i < cases.size(); i++) {
+            JsonNode answer = service.post("/v1/interpretations", cases.get(i).path("request").toString()).json();
+            requireAll("case " + i, cases.get(i).path("expected"), answer);
+        }
+    }
+
+    @Test
+    void samples_stored_in_pieces_and_their_screening_have_these_numbers_too() {
+        int screened = 0;
+        for (int i = 0; i < cases.size(); i++) {
+            JsonNode screening = cases.get(i).path("screening");
+            if (!screening.isMissingNode()) {
+                String sample = "/v1/samples/random-" + i;
+                store(sample, cases.get(i).path("request"));
+                requireAll("case " + i, cases.get(i).path("expected"), service.get(sample + "/segregation").json());
+                requireRows("case " + i, screening, service.get("/v1/results?sample=random-" + i + "&page_size=5000").json());
+                screened++;
+            }
+        }
+        assertThat(screened).isGreaterThan(9);
+    }
+
+    /** A few spots at a time, the answer asked in between, so that it goes on from the sums it kept. */
+    private static void store(String sample, JsonNode request) {
+        assertThat(service.put(sample, request.path("sample").toString()).status()).isEqualTo(201);
+        List<JsonNode> spots = list(request.path("spots"));
+        for (int from = 0; from < spots.size(); from += SPOTS_AT_ONCE) {
+            ObjectNode upload = JSON.createObjectNode().put("unit", request.path("unit").asText());
+            ArrayNode some = upload.putArray("spots");
+            spots.subList(from, Math.min(from + SPOTS_AT_ONCE, spots.size())).forEach(some::add);
+            assertThat(service.post(sample + "/spots", upload.toString()).status()).isEqualTo(201);
+            service.get(sample + "/segregation");
+        }
+    }
+
+    private static void requireRows(String where, JsonNode screening, JsonNode results) {
+        Map<String, JsonNode> rows = new LinkedHashMap<>();
+        results.path("items").forEach(row -> rows.put(row.path("label").asText() + " " + row.path("element").asText(), row));
+        for (JsonNode expected : screening) {
+            String name = expected.path("label").asText() + " " + expected.path("element").asText();
+            assertThat(rows).as(where).containsKey(name);
+            requireAll(where + ", spot " + name, expected, rows.get(name));
+        }
+    }
+
+    private static void requireAll(String where, JsonNode expected, JsonNode found) {
+        if (expected.isObject()) {
+            expected.properties().forEach(field ->
+                requireAll(where + "/" + field.getKey(), field.getValue(), found.path(field.getKey())));
+        } else if (expected.isArray()) {
+            assertThat(found.size()).as(where).isEqualTo(expected.size());
+            for (int i = 0; i < expected.size(); i++) {
+                requireAll(where + "/" + i, expected.get(i), found.get(i));
+            }
+        } else if (expected.isNumber() && found.isNumber()) {
+            double number = expected.asDouble();
+            assertThat(found.asDouble()).as(where).isCloseTo(number, within(ABSOLUTE + RELATIVE * Math.abs(number)));
+        } else {
+            assertThat(found).as(where).isEqualTo(expected);
+        }
+    }
+
+    private static List<JsonNode> list(JsonNode array) {
+        List<JsonNode> list = new ArrayList<>();
+        array.forEach(list::add);
+        return list;
+    }
+}
