@@ -104,8 +104,9 @@ public final class Recount {
         Map<GroupBy, Integer> ways = new EnumMap<>(GroupBy.class);
         kept.keySet().forEach(by -> ways.put(by, Integer.MAX_VALUE));
         SpotSource source = access.spotSource(sample, marks.get(kept.keySet().iterator().next()));
+        SpotSource noSums = new Spots(source.references(), source::forEachSpecimen, Optional.empty());
         Map<GroupBy, Recounted> all = new EnumMap<>(GroupBy.class);
-        answers.sums(access, sample, new Spots(source.references(), source::forEachSpecimen, Optional.empty()), ways).forEach((by, counted) -> {
+        answers.sums(access, sample, noSums, ways).forEach((by, counted) -> {
             SampleSums.Comparison comparison = counted.comparedWith(kept.get(by).bytes());
             all.put(by, new Recounted(sample.name(), by,
                 comparison.difference().isEmpty() ? Recounted.State.EQUAL : Recounted.State.DIFFERENT,
@@ -114,7 +115,7 @@ public final class Recount {
         return all;
     }
 
-    /** Some of what a source holds. */
+    /** Some of what a source holds; its sums are those of the one way of grouping that is asked for. */
     private record Spots(List<Spot> references, Consumer<Consumer<Spot>> specimen, Optional<KeptSums> sums)
         implements SpotSource {
         @Override

@@ -35,7 +35,7 @@ final class BesideTally {
     void add(Spot spot, SpotInHand hand, SpotParts parts) {
         spots++;
         if (parts.holdAll() && !hand.hasLines()) {
-            return;
+            return; // most spots have neither an element beside the closed ones nor a line to note
         }
         double inside = 0;
         boolean outside = false;

@@ -36,7 +36,8 @@ public final class GrowingSums {
             MethodSettings.of(sample.judgement(), sample.accuracyClass(), detectionLimitMassFraction);
         References references = new References(soFar.references(), sample, settings.floorMassFraction(),
             detectionLimitMassFraction);
-        SpotInHand hand = new SpotInHand(sample, Interpreter.closedNominal(nominal, sample), detectionLimitMassFraction, phases);
+        SpotInHand hand = new SpotInHand(sample, Interpreter.closedNominal(nominal, sample),
+            detectionLimitMassFraction, phases);
         Map<GroupBy, Grouping> all = new EnumMap<>(GroupBy.class);
         mostParticles.keySet().forEach(by -> all.put(by, new Grouping(hand, by, references)));
         read(soFar, all, mostParticles);
