@@ -67,7 +67,7 @@ public final class Imports {
     public CompletableFuture<ImportReport> recordShared(String sample, Upload upload, RowsReadAhead rows,
                                                         ImportOptions options, Occasion occasion,
                                                         ImportProgress progress) {
-        return store.writeShared(recording(sample, upload, rows, options, occasion, progress));
+        return store.writeShared(rows.foreseen(sample), recording(sample, upload, rows, options, occasion, progress));
     }
 
     private Function<WriteAccess, ImportReport> recording(String sample, Upload upload, SpotRows rows,

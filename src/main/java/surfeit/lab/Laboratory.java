@@ -377,9 +377,9 @@ public final class Laboratory {
     }
 
     /** As {@link #once}, for small work: it shares its commit, and no thread waits. @return as {@link Store#writeShared} */
-    public CompletableFuture<KeptAnswer> onceShared(RepeatKey key, Occasion occasion,
+    public CompletableFuture<KeptAnswer> onceShared(RepeatKey key, Foreseen foreseen, Occasion occasion,
                                                     Function<Laboratory, KeptAnswer> work) {
-        return repeated.onceShared(store, key, occasion.when(), within(work));
+        return repeated.onceShared(store, foreseen, key, occasion.when(), within(work));
     }
 
     private Function<WriteAccess, KeptAnswer> within(Function<Laboratory, KeptAnswer> work) {

@@ -27,7 +27,7 @@ final class OpenStore implements Store {
     }
 
     @Override
-    public <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work) {
+    public <T> CompletableFuture<T> writeShared(Foreseen foreseen, Function<WriteAccess, T> work) {
         try {
             return CompletableFuture.completedFuture(write(work));
         } catch (RuntimeException e) {

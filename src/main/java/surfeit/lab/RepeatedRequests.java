@@ -43,16 +43,16 @@ final class RepeatedRequests {
     }
 
     /** As {@link #once}, without a thread that waits. @return as {@link Store#writeShared} */
-    CompletableFuture<KeptAnswer> onceShared(Store store, RepeatKey key, Instant when,
+    CompletableFuture<KeptAnswer> onceShared(Store store, Foreseen foreseen, RepeatKey key, Instant when,
                                              Function<WriteAccess, KeptAnswer> work) {
         Running mine = new Running(key.fingerprint(), new CompletableFuture<>());
         Optional<Running> first = enter(key, mine);
         if (first.isPresent()) {
-            return over(first.get()).thenCompose(done -> done ? onceShared(store, key, when, work)
+            return over(first.get()).thenCompose(done -> done ? onceShared(store, foreseen, key, when, work)
                 : CompletableFuture.failedFuture(stillRuns()));
         }
         try {
-            return store.writeShared(access -> inTransaction(access, key, when, work))
+            return store.writeShared(foreseen, access -> inTransaction(access, key, when, work))
                 .whenComplete((answer, failure) -> leave(key, mine));
         } catch (RuntimeException e) {
             leave(key, mine);

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import surfeit.spot.Sample;
+import surfeit.spot.Spot;
+import surfeit.spot.SpotKey;
 
 /**
  * The rows of a small upload, read before their turn to be recorded, so that the one writer need not. They are as good
@@ -15,12 +17,15 @@ public final class RowsReadAhead implements SpotRows {
     private final SpotRows rows;
     private final Sample sample;
     private final List<Consumer<Sink>> found;
+    private final List<SpotKey> keys;
     private final Optional<RuntimeException> refusal;
 
-    private RowsReadAhead(SpotRows rows, Sample sample, List<Consumer<Sink>> found, Optional<RuntimeException> refusal) {
+    private RowsReadAhead(SpotRows rows, Sample sample, List<Consumer<Sink>> found, List<SpotKey> keys,
+                          Optional<RuntimeException> refusal) {
         this.rows = rows;
         this.sample = sample;
         this.found = found;
+        this.keys = keys;
         this.refusal = refusal;
     }
 
@@ -36,7 +41,12 @@ public final class RowsReadAhead implements SpotRows {
         } catch (RuntimeException e) {
             refusal = Optional.of(e);
         }
-        return new RowsReadAhead(rows, sample, recorder.found, refusal);
+        return new RowsReadAhead(rows, sample, recorder.found, recorder.keys, refusal);
+    }
+
+    /** What an import of these rows into a sample will ask. */
+    public Foreseen foreseen(String name) {
+        return new Foreseen(Optional.of(name), keys);
     }
 
     @Override
@@ -54,6 +64,13 @@ public final class RowsReadAhead implements SpotRows {
     /** Keeps what a reader finds, in its order. */
     private static final class Recorder extends FoundRows {
         private final List<Consumer<Sink>> found = new ArrayList<>();
+        private final List<SpotKey> keys = new ArrayList<>();
+
+        @Override
+        public void spot(Spot spot, Row row) {
+            keys.add(spot.key());
+            super.spot(spot, row);
+        }
 
         @Override
         void keep(Consumer<Sink> next) {

@@ -25,13 +25,14 @@ public interface Store {
 
     /**
      * Does small work as {@link #write} would, in the same order, but shares its commit with other such work that waits
-     * at the same time. Nobody holds a thread meanwhile.
+     * at the same time. Nobody holds a thread meanwhile. Where the commit fails for one of those who share it, the work is
+     * taken back and done once more.
      *
      * @return completed once what was written is on the disk, or failed with what the work threw; by the writer's own
      *     thread, so that what follows must not keep it
      * @throws ProblemException with {@link Problem#OVERLOADED} where too much waits already
      */
-    <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work);
+    <T> CompletableFuture<T> writeShared(Foreseen foreseen, Function<WriteAccess, T> work);
 
     /** Does all of the work as {@link #write} would, then takes it back. */
     <T> T rehearse(Function<WriteAccess, T> work);

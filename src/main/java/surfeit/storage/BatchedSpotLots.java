@@ -1,20 +1,18 @@
 package surfeit.storage;
 
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
-import java.sql.SQLException;
-import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jdbi.v3.core.Handle;
 import surfeit.spot.Spot;
 
 /** Over statements prepared once and run in batches: a new spot costs two inserts and no question. Not thread-safe. */
 final class BatchedSpotLots implements SpotLots {
-    private static final String INSERT_SPOT = """
-        INSERT INTO spot (id, sample, session, label, acquired, import) VALUES (?, ?, ?, ?, ?, ?)
-        ON CONFLICT (sample, session, label, acquired) DO NOTHING""";
+    private static final String INSERT_SPOT =
+        "INSERT INTO spot (id, sample, session, label, acquired, import) VALUES (?, ?, ?, ?, ?, ?)";
+    private static final String INSERT_SPOT_UNLESS_KNOWN =
+        INSERT_SPOT + " ON CONFLICT (sample, session, label, acquired) DO NOTHING";
     private static final String INSERT_REVISION = """
         INSERT INTO spot_revision
             (sample, spot, n, from_revision, withdrawn, reference, feature, particle, payload)
@@ -28,98 +26,57 @@ final class BatchedSpotLots implements SpotLots {
     private final long sample;
     private final long importNumber;
     private final long sampleRevision;
-    private final PreparedStatement insertSpot;
-    private final PreparedStatement insertRevision;
-    private final PreparedStatement findSpot;
 
     BatchedSpotLots(Handle handle, long sample, long importNumber, long sampleRevision) {
         this.handle = handle;
         this.sample = sample;
         this.importNumber = importNumber;
         this.sampleRevision = sampleRevision;
-        try {
-            this.insertSpot = PlainSql.take(handle, INSERT_SPOT);
-            this.insertRevision = PlainSql.take(handle, INSERT_REVISION);
-            this.findSpot = PlainSql.take(handle, FIND_SPOT);
-        } catch (SQLException e) {
-            throw new EngineFailure(e);
-        }
     }
 
     @Override
-    public List<Optional<Found>> find(List<Spot> spots) throws SQLException {
-        List<Optional<Found>> found = new ArrayList<>(spots.size());
-        for (Spot spot : spots) {
-            found.add(find(spot));
-        }
-        return found;
+    public List<Optional<Found>> find(List<Spot> spots) {
+        return spots.stream().map(this::find).toList();
     }
 
-    private Optional<Found> find(Spot spot) throws SQLException {
-        bindKey(findSpot, 1, spot);
-        try (ResultSet rows = findSpot.executeQuery()) {
-            return rows.next() ? Optional.of(new Found(rows.getLong(1), rows.getInt(2) == 1, rows.getBytes(3)))
-                : Optional.empty();
-        }
+    private Optional<Found> find(Spot spot) {
+        return PlainSql.listOf(List.of(new Place(sample, spot.key())), handle, FIND_SPOT,
+            row -> new Found(row.getLong(1), row.getInt(2) == 1, row.getBytes(3)), sample, spot.session().orElse(""),
+            spot.label(), AcquiredTime.of(spot.key().acquired())).stream().findFirst();
     }
 
     @Override
-    public boolean[] record(long first, List<Spot> spots, List<byte[]> payloads) throws SQLException {
-        boolean[] inserted = insertSpots(first, spots);
-        for (int i = 0; i < inserted.length; i++) {
-            if (inserted[i]) {
-                bindRevision(first + i, spots.get(i), payloads.get(i));
-                insertRevision.addBatch();
-            }
-        }
-        insertRevision.executeBatch();
-        return inserted;
-    }
-
-    private boolean[] insertSpots(long first, List<Spot> spots) throws SQLException {
+    public void recordNew(long first, List<Spot> spots, List<byte[]> payloads) {
         for (int i = 0; i < spots.size(); i++) {
-            insertSpot.setLong(1, first + i);
-            bindKey(insertSpot, 2, spots.get(i));
-            insertSpot.setLong(6, importNumber);
-            insertSpot.addBatch();
+            PlainSql.write(handle, INSERT_SPOT, spotValues(first + i, spots.get(i)));
+            PlainSql.write(handle, INSERT_REVISION, revisionValues(first + i, spots.get(i), payloads.get(i)));
+            PlainSql.tell(handle, new Place(sample, spots.get(i).key()));
         }
-        int[] counts = insertSpot.executeBatch();
+    }
+
+    @Override
+    public boolean[] record(long first, List<Spot> spots, List<byte[]> payloads) {
+        int[] counts = PlainSql.batch(handle, INSERT_SPOT_UNLESS_KNOWN, IntStream.range(0, spots.size())
+            .mapToObj(i -> spotValues(first + i, spots.get(i))).toList());
         boolean[] inserted = new boolean[counts.length];
+        List<Object[]> revisions = new ArrayList<>(counts.length);
         for (int i = 0; i < counts.length; i++) {
             inserted[i] = counts[i] == 1;
+            if (inserted[i]) {
+                revisions.add(revisionValues(first + i, spots.get(i), payloads.get(i)));
+            }
         }
+        PlainSql.batch(handle, INSERT_REVISION, revisions);
         return inserted;
     }
 
-    private void bindKey(PreparedStatement statement, int from, Spot spot) throws SQLException {
-        statement.setLong(from, sample);
-        statement.setString(from + 1, spot.session().orElse(""));
-        statement.setString(from + 2, spot.label());
-        statement.setLong(from + 3, AcquiredTime.of(spot.key().acquired()));
+    private Object[] spotValues(long number, Spot spot) {
+        return new Object[] {number, sample, spot.session().orElse(""), spot.label(),
+            AcquiredTime.of(spot.key().acquired()), importNumber};
     }
 
-    private void bindRevision(long spotNumber, Spot spot, byte[] payload) throws SQLException {
-        insertRevision.setLong(1, sample);
-        insertRevision.setLong(2, spotNumber);
-        insertRevision.setLong(3, sampleRevision);
-        insertRevision.setInt(4, spot.isReference() ? 1 : 0);
-        bindText(insertRevision, 5, spot.feature());
-        bindText(insertRevision, 6, spot.particle());
-        insertRevision.setBytes(7, payload);
-    }
-
-    private static void bindText(PreparedStatement statement, int index, Optional<String> text) throws SQLException {
-        if (text.isPresent()) {
-            statement.setString(index, text.get());
-        } else {
-            statement.setNull(index, Types.VARCHAR);
-        }
-    }
-
-    @Override
-    public void close() throws SQLException {
-        PlainSql.giveBack(handle, INSERT_SPOT, insertSpot);
-        PlainSql.giveBack(handle, INSERT_REVISION, insertRevision);
-        PlainSql.giveBack(handle, FIND_SPOT, findSpot);
+    private Object[] revisionValues(long number, Spot spot, byte[] payload) {
+        return new Object[] {sample, number, sampleRevision, spot.isReference() ? 1 : 0, spot.feature(),
+            spot.particle(), payload};
     }
 }

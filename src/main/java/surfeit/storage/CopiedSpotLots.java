@@ -1,12 +1,8 @@
 package surfeit.storage;
 
-import java.sql.Array;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
-import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.util.ArrayList;
-import java.util.Collections;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -23,11 +19,6 @@ import surfeit.spot.SpotKey;
 final class CopiedSpotLots implements SpotLots {
     /** Spots from which a lot is copied rather than inserted. Judgement: two streams cost about as much as ten inserts. */
     private static final int COPIED_FROM = 16;
-    private static final String FIND = """
-        SELECT k.place, p.id, r.withdrawn, r.payload
-        FROM unnest(?::text[], ?::text[], ?::bigint[]) WITH ORDINALITY AS k (session, label, acquired, place)
-        JOIN spot p ON p.sample = ? AND p.session = k.session AND p.label = k.label AND p.acquired = k.acquired
-        JOIN spot_revision r ON r.sample = p.sample AND r.spot = p.id AND r.until_revision IS NULL""";
     private static final String COPY_SPOTS =
         "COPY spot (id, sample, session, label, acquired, import) FROM STDIN (FORMAT binary)";
     private static final String COPY_REVISIONS = "COPY spot_revision (sample, spot, n, from_revision, withdrawn, "
@@ -37,41 +28,33 @@ final class CopiedSpotLots implements SpotLots {
     private final long sample;
     private final long importNumber;
     private final long sampleRevision;
+    private final Handle handle;
     private final BatchedSpotLots few;
-    private final PreparedStatement find;
 
     CopiedSpotLots(Handle handle, long sample, long importNumber, long sampleRevision) {
+        this.handle = handle;
         this.connection = handle.getConnection();
         this.sample = sample;
         this.importNumber = importNumber;
         this.sampleRevision = sampleRevision;
         this.few = new BatchedSpotLots(handle, sample, importNumber, sampleRevision);
-        try {
-            this.find = connection.prepareStatement(FIND);
-        } catch (SQLException e) {
-            throw new EngineFailure(e);
-        }
     }
 
     @Override
-    public List<Optional<Found>> find(List<Spot> spots) throws SQLException {
-        List<Optional<Found>> found = new ArrayList<>(Collections.nCopies(spots.size(), Optional.empty()));
-        find.setArray(1, array("text", spots.stream().map(spot -> spot.session().orElse("")).toArray()));
-        find.setArray(2, array("text", spots.stream().map(Spot::label).toArray()));
-        find.setArray(3, array("bigint", spots.stream()
-            .map(spot -> AcquiredTime.of(spot.key().acquired())).toArray()));
-        find.setLong(4, sample);
-        try (ResultSet rows = find.executeQuery()) {
-            while (rows.next()) {
-                found.set(rows.getInt(1) - 1,
-                    Optional.of(new Found(rows.getLong(2), rows.getInt(3) == 1, rows.getBytes(4))));
-            }
-        }
-        return found;
+    public List<Optional<Found>> find(List<Spot> spots) {
+        List<Place> places = spots.stream().map(spot -> new Place(sample, spot.key())).toList();
+        return PostgresLookup.find(handle, places);
     }
 
-    private Array array(String type, Object[] values) throws SQLException {
-        return connection.createArrayOf(type, values);
+    @Override
+    public void recordNew(long first, List<Spot> spots, List<byte[]> payloads) throws SQLException {
+        if (spots.size() < COPIED_FROM) {
+            few.recordNew(first, spots, payloads);
+            return;
+        }
+        boolean[] isNew = new boolean[spots.size()];
+        Arrays.fill(isNew, true);
+        copy(first, spots, payloads, isNew);
     }
 
     @Override
@@ -80,6 +63,11 @@ final class CopiedSpotLots implements SpotLots {
             return few.record(first, spots, payloads);
         }
         boolean[] isNew = areNew(spots);
+        copy(first, spots, payloads, isNew);
+        return isNew;
+    }
+
+    private void copy(long first, List<Spot> spots, List<byte[]> payloads, boolean[] isNew) throws SQLException {
         CopiedRows rows = new CopiedRows();
         CopiedRows revisions = new CopiedRows();
         for (int i = 0; i < isNew.length; i++) {
@@ -88,13 +76,13 @@ final class CopiedSpotLots implements SpotLots {
                 addRevision(revisions, first + i, spots.get(i), payloads.get(i));
             }
         }
+        PlainSql.sendBefore(handle, COPY_SPOTS);
         PGConnection engine = connection.unwrap(PGConnection.class);
         rows.send(engine, COPY_SPOTS);
         revisions.send(engine, COPY_REVISIONS);
-        return isNew;
     }
 
-    private boolean[] areNew(List<Spot> spots) throws SQLException {
+    private boolean[] areNew(List<Spot> spots) {
         List<Optional<Found>> found = find(spots);
         Set<SpotKey> seen = new HashSet<>();
         boolean[] isNew = new boolean[spots.size()];
@@ -112,11 +100,5 @@ final class CopiedSpotLots implements SpotLots {
     private void addRevision(CopiedRows rows, long number, Spot spot, byte[] payload) {
         rows.row(9).number(sample).number(number).number(1).number(sampleRevision).number(0)
             .number(spot.isReference() ? 1 : 0).text(spot.feature()).text(spot.particle()).bytes(payload);
-    }
-
-    @Override
-    public void close() throws SQLException {
-        few.close();
-        find.close();
     }
 }

@@ -39,6 +39,13 @@ final class Failures {
         return new StorageException(words, failure);
     }
 
+    /** Whether a failure is for a value, or a row that does not fit the others. */
+    static boolean isOfValues(Throwable failure) {
+        return engineOf(failure).map(engine -> engine.getResultCode().code & 0xff)
+            .filter(code -> code == SQLiteErrorCode.SQLITE_CONSTRAINT.code || code == SQLiteErrorCode.SQLITE_TOOBIG.code
+                || code == SQLiteErrorCode.SQLITE_MISMATCH.code).isPresent();
+    }
+
     private static RuntimeException because(RuntimeException meaning, RuntimeException failure) {
         meaning.initCause(failure);
         return meaning;

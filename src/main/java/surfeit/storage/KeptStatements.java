@@ -6,14 +6,15 @@ import java.sql.SQLException;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
+import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.DefaultStatementBuilder;
 import org.jdbi.v3.core.statement.StatementBuilder;
 import org.jdbi.v3.core.statement.StatementBuilderFactory;
 import org.jdbi.v3.core.statement.StatementContext;
 
 /**
- * Statements of one connection to a file, prepared once and kept for the next time: preparing costs SQLite about as much
- * as running. A statement that is in use is never given out twice. For one thread at a time, as its connection.
+ * Statements of one connection, prepared once and kept for the next time: preparing costs SQLite about as much as
+ * running. A statement that is in use is never given out twice. For one thread at a time, as its connection.
  */
 final class KeptStatements extends DefaultStatementBuilder {
     /** Statements kept of one connection; those of lists come in some variants. Judgement. */
@@ -21,9 +22,15 @@ final class KeptStatements extends DefaultStatementBuilder {
 
     private final Connection connection;
     private final Map<String, PreparedStatement> kept = new HashMap<>();
+    private final HeldRows held = new HeldRows(this);
 
     private KeptStatements(Connection connection) {
         this.connection = connection;
+    }
+
+    /** Works with a statement. */
+    interface Use<T> {
+        T of(PreparedStatement statement) throws SQLException;
     }
 
     /** What a pool's users are given for its connections, each of which has its own statements. */
@@ -56,6 +63,7 @@ final class KeptStatements extends DefaultStatementBuilder {
 
     @Override
     public PreparedStatement create(Connection pooled, String sql, StatementContext context) throws SQLException {
+        held.sendBefore(sql);
         return take(sql);
     }
 
@@ -64,12 +72,39 @@ final class KeptStatements extends DefaultStatementBuilder {
         giveBack(sql, (PreparedStatement) statement);
     }
 
-    PreparedStatement take(String sql) throws SQLException {
+    /** What the transaction under way is still to write over the one connection that writes. */
+    static HeldRows held(Handle handle) {
+        return ((KeptStatements) handle.getStatementBuilder()).held;
+    }
+
+    HeldRows held() {
+        return held;
+    }
+
+    /** Works with a statement of the connection; one that fails is not kept. */
+    <T> T use(String sql, Use<T> work) {
+        try {
+            PreparedStatement statement = take(sql);
+            T made;
+            try {
+                made = work.of(statement);
+            } catch (SQLException | RuntimeException e) {
+                statement.close();
+                throw e;
+            }
+            giveBack(sql, statement);
+            return made;
+        } catch (SQLException e) {
+            throw new EngineFailure(e);
+        }
+    }
+
+    private PreparedStatement take(String sql) throws SQLException {
         PreparedStatement statement = kept.remove(sql);
         return statement == null ? connection.prepareStatement(sql) : statement;
     }
 
-    void giveBack(String sql, PreparedStatement statement) throws SQLException {
+    private void giveBack(String sql, PreparedStatement statement) throws SQLException {
         if (kept.size() >= KEPT_MAX || kept.containsKey(sql)) {
             statement.close();
         } else {

@@ -62,6 +62,15 @@ final class PostgresFailures {
         };
     }
 
+    /**
+     * Whether a failure is for a value (class 22) or a row that does not fit the others (class 23), or comes after such a
+     * one in the same transaction (25P02).
+     */
+    static boolean isOfValues(Throwable failure) {
+        return engineOf(failure).map(PostgresFailures::state)
+            .filter(state -> state.startsWith("22") || state.startsWith("23") || state.equals("25P02")).isPresent();
+    }
+
     private static Optional<ProblemException> problem(Problem problem, String words) {
         return Optional.of(new ProblemException(problem, words));
     }

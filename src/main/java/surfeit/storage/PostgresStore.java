@@ -8,8 +8,10 @@ import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.statement.StatementBuilder;
 import org.jdbi.v3.core.statement.StatementExceptions;
 import surfeit.lab.Backup;
+import surfeit.lab.Foreseen;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.ReadAccess;
@@ -47,6 +49,7 @@ public final class PostgresStore implements RecordStore {
         this.aside = PostgresSettings.aside(address);
         this.bell = new PostgresBell(address);
         this.writing = quiet(Jdbi.create(writer));
+        writing.setStatementBuilderFactory(KeptStatements.factory());
         this.reading = quiet(Jdbi.create(readers));
         this.queue = new WriteQueue(new DatabaseWriting(), writesWaitingMax);
     }
@@ -106,8 +109,8 @@ public final class PostgresStore implements RecordStore {
     }
 
     @Override
-    public <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work) {
-        return queue.add(WriteJob.Kind.SHARED, work);
+    public <T> CompletableFuture<T> writeShared(Foreseen foreseen, Function<WriteAccess, T> work) {
+        return queue.add(new WriteJob<>(foreseen, work));
     }
 
     @Override
@@ -153,14 +156,18 @@ public final class PostgresStore implements RecordStore {
 
     /** One connection, whose transactions take turns with those of other programs. */
     private final class DatabaseWriting implements Writing {
-        @Override
-        public Engine engine() {
-            return PostgresEngine.INSTANCE;
+        private Optional<Turn> last = Optional.empty();
+
+        /** A transaction that had the turn. Another connection may lead to a server that goes on from an earlier state. */
+        private record Turn(StatementBuilder connection, String transaction) {
+            Turn(Handle handle, String transaction) {
+                this(handle.getStatementBuilder(), transaction);
+            }
         }
 
         @Override
-        public boolean isShared() {
-            return true;
+        public Engine engine() {
+            return PostgresEngine.INSTANCE;
         }
 
         @Override
@@ -169,8 +176,18 @@ public final class PostgresStore implements RecordStore {
         }
 
         @Override
-        public void takeTurn(Handle handle) {
-            PostgresEngine.takeTurn(handle);
+        public boolean takeTurn(Handle handle) {
+            return last.equals(Optional.of(new Turn(handle, PostgresEngine.takeTurn(handle))));
+        }
+
+        @Override
+        public void leaveTurn(Handle handle) {
+            last = Optional.of(new Turn(handle, PostgresEngine.leaveTurn(handle)));
+        }
+
+        @Override
+        public boolean isOfOneJob(Throwable failure) {
+            return PostgresFailures.isOfValues(failure);
         }
 
         @Override

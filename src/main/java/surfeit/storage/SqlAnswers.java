@@ -1,6 +1,7 @@
 package surfeit.storage;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import surfeit.lab.KeptAnswer;
@@ -10,30 +11,35 @@ import surfeit.lab.RepeatKey;
 /** Answers kept for requests that may be sent again. Bound to one transaction; not thread-safe. */
 final class SqlAnswers {
     private final Handle handle;
+    private long forgottenBefore;
 
     SqlAnswers(Handle handle) {
         this.handle = handle;
     }
 
     Optional<ReadAccess.Kept> find(String who, String key) {
-        return handle.createQuery("SELECT * FROM idempotency WHERE who = :who AND repeat_key = :key")
-            .bind("who", who).bind("key", key)
-            .map((row, context) -> new ReadAccess.Kept(row.getString("fingerprint"),
-                new KeptAnswer(row.getInt("status"), PackedTexts.read(row.getBytes("headers")), row.getBytes("body"))))
-            .findOne();
+        return PlainSql.listOf(List.of(thing(who, key)), handle, """
+                SELECT fingerprint, status, headers, body FROM idempotency
+                WHERE who = ? AND repeat_key = ? AND recorded >= ?""",
+            row -> new ReadAccess.Kept(row.getString(1),
+                new KeptAnswer(row.getInt(2), PackedTexts.read(row.getBytes(3)), row.getBytes(4))),
+            who, key, forgottenBefore).stream().findFirst();
+    }
+
+    private static Object thing(String who, String key) {
+        return List.of(who, key);
     }
 
     void keep(RepeatKey key, KeptAnswer answer, Instant when) {
-        handle.createUpdate("""
-                INSERT INTO idempotency (who, repeat_key, fingerprint, recorded, status, headers, body)
-                VALUES (:who, :key, :fingerprint, :recorded, :status, :headers, :body)""")
-            .bind("who", key.who()).bind("key", key.key()).bind("fingerprint", key.fingerprint())
-            .bind("recorded", when.getEpochSecond()).bind("status", answer.status())
-            .bind("headers", PackedTexts.of(answer.headers())).bind("body", answer.body()).execute();
+        PlainSql.write(handle, """
+            INSERT INTO idempotency (who, repeat_key, fingerprint, recorded, status, headers, body)
+            VALUES (?, ?, ?, ?, ?, ?, ?)""", key.who(), key.key(), key.fingerprint(), when.getEpochSecond(),
+            answer.status(), PackedTexts.of(answer.headers()), answer.body());
+        PlainSql.tell(handle, thing(key.who(), key.key()));
     }
 
     void forget(Instant before) {
-        handle.createUpdate("DELETE FROM idempotency WHERE recorded < :before").bind("before", before.getEpochSecond())
-            .execute();
+        forgottenBefore = before.getEpochSecond();
+        PlainSql.write(handle, "DELETE FROM idempotency WHERE recorded < ?", forgottenBefore);
     }
 }

@@ -21,7 +21,7 @@ final class SqlAudit {
     AuditHead append(AuditHead head, Occasion occasion, String what, Optional<String> sample, String detail) {
         long number = head.count() + 1;
         String hash = AuditChain.hash(head.hash(), number, occasion.when(), occasion.who(), what, sample, detail);
-        PlainSql.update(handle, """
+        PlainSql.write(handle, """
             INSERT INTO audit (id, recorded, who, what, sample, detail, hash) VALUES (?, ?, ?, ?, ?, ?, ?)""", number,
             occasion.when().toString(), occasion.who(), what, sample, detail, hash);
         return new AuditHead(number, hash);

@@ -21,7 +21,7 @@ final class SqlEvents {
     }
 
     LabEvent append(long id, LabEvent event) {
-        PlainSql.update(handle, """
+        PlainSql.write(handle, """
             INSERT INTO event (id, type, recorded, sample, subject, accepted_count) VALUES (?, ?, ?, ?, ?, ?)""", id,
             event.type().word(), event.time().toString(), event.sample(), event.subject(),
             event.acceptedCount().isPresent() ? event.acceptedCount().getAsLong() : null);

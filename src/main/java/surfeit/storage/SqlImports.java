@@ -34,18 +34,18 @@ final class SqlImports {
         this.handle = handle;
     }
 
-    long nextNumber() {
-        return PlainSql.number(handle, "SELECT coalesce(max(id), 0) + 1 FROM import");
+    long lastNumber() {
+        return PlainSql.number(handle, "SELECT coalesce(max(id), 0) FROM import");
     }
 
     void begin(long number, long sample, long sampleRevision, Occasion occasion) {
-        PlainSql.update(handle, "INSERT INTO import (id, sample, sample_revision, who, recorded) VALUES (?, ?, ?, ?, ?)",
+        PlainSql.write(handle, "INSERT INTO import (id, sample, sample_revision, who, recorded) VALUES (?, ?, ?, ?, ?)",
             number, sample, sampleRevision, occasion.who(), occasion.when().toString());
     }
 
     void complete(long number, ImportReport report) {
         Optional<Dialect> dialect = report.dialect();
-        PlainSql.update(handle, COMPLETE, report.sampleRevision(), report.acceptedCount(), report.unchangedCount(),
+        PlainSql.write(handle, COMPLETE, report.sampleRevision(), report.acceptedCount(), report.unchangedCount(),
             report.rejectedCount(), report.faultCount(), report.file().mediaType(), report.file().fileName(),
             report.file().byteCount().orElse(0), report.file().sha256().orElse(""), dialect.map(Dialect::charset),
             dialect.flatMap(Dialect::delimiter), dialect.flatMap(Dialect::decimal), dialect.flatMap(Dialect::timeZone),
@@ -101,7 +101,7 @@ final class SqlImports {
     }
 
     void addFilePart(long number, KeptFile.Kind kind, int part, byte[] bytes) {
-        PlainSql.update(handle, "INSERT INTO import_file (import, kind, part, bytes) VALUES (?, ?, ?, ?)", number,
+        PlainSql.write(handle, "INSERT INTO import_file (import, kind, part, bytes) VALUES (?, ?, ?, ?)", number,
             word(kind), part, bytes);
     }
 

@@ -49,7 +49,7 @@ final class SqlInterpretations {
     }
 
     List<StoredInterpretation> freshOfSample(String sample) {
-        return PlainSql.list(handle, SELECT + "WHERE m.name = ? AND x.interpretation IS NULL ORDER BY i.id",
+        return PlainSql.listBeside(handle, SELECT + "WHERE m.name = ? AND x.interpretation IS NULL ORDER BY i.id",
             InterpretationRow::found, sample);
     }
 

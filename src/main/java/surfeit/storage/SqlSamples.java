@@ -18,8 +18,8 @@ import surfeit.spot.Sample;
 
 /** Samples and their revisions in the database. Bound to one transaction; not thread-safe. */
 final class SqlSamples {
-    private static final String SELECT = """
-        SELECT s.name, r.n, r.described, r.spot_count, r.recorded, d.description, first.recorded AS created
+    static final String SELECT = """
+        SELECT s.id, s.name, r.n, r.described, r.spot_count, r.recorded, d.description, first.recorded AS created
         FROM sample s
         JOIN sample_revision r ON r.sample = s.id
         JOIN sample_revision d ON d.sample = s.id AND d.n = r.described
@@ -38,7 +38,7 @@ final class SqlSamples {
     }
 
     Optional<StoredSample> find(String name) {
-        return PlainSql.find(handle, FIND, SqlSamples::found, name);
+        return PlainSql.listOf(List.of(name), handle, FIND, SqlSamples::found, name).stream().findFirst();
     }
 
     Optional<StoredSample> find(String name, long revision) {
@@ -104,7 +104,7 @@ final class SqlSamples {
     }
 
     long number(String name) {
-        return PlainSql.number(handle, "SELECT id FROM sample WHERE name = ?", name);
+        return PlainSql.listBeside(handle, "SELECT id FROM sample WHERE name = ?", row -> row.getLong(1), name).get(0);
     }
 
     void describe(String name, Sample sample, Occasion occasion) {
@@ -136,12 +136,13 @@ final class SqlSamples {
         long revision = present.revision() + 1;
         insertRevision(number, revision, what, occasion, Optional.of(link), present.described(), spotCount,
             Optional.empty());
-        PlainSql.update(handle, "UPDATE sample SET revision = ? WHERE id = ?", revision, number);
+        PlainSql.write(handle, "UPDATE sample SET revision = ? WHERE id = ?", revision, number);
+        PlainSql.tell(handle, present.name());
     }
 
     private void insertRevision(long number, long revision, SampleRevision.What what, Occasion occasion,
                                 Optional<String> link, long described, long spotCount, Optional<byte[]> description) {
-        PlainSql.update(handle, ADD_REVISION, number, revision, what.words(), occasion.who(), occasion.when().toString(),
+        PlainSql.write(handle, ADD_REVISION, number, revision, what.words(), occasion.who(), occasion.when().toString(),
             link, described, spotCount, description);
     }
 
@@ -149,7 +150,7 @@ final class SqlSamples {
         return found(row);
     }
 
-    private static StoredSample found(ResultSet row) throws SQLException {
+    static StoredSample found(ResultSet row) throws SQLException {
         return new StoredSample(row.getString("name"), row.getLong("n"),
             SampleCodec.decode(row.getBytes("description")), row.getLong("described"), row.getLong("spot_count"),
             Instant.parse(row.getString("created")), Instant.parse(row.getString("recorded")));

@@ -7,7 +7,6 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.Cleanable;
 import surfeit.lab.ImportReport;
 import surfeit.lab.KeptFile;
 import surfeit.lab.Occasion;
@@ -24,7 +23,6 @@ import surfeit.spot.Spot;
  * Bound to one transaction; not thread-safe.
  */
 final class SqlSpotImport implements SpotImportAccess {
-    private final Handle handle;
     private final SqlImports imports;
     private final SqlSamples samples;
     private final ContentDigest content;
@@ -35,15 +33,13 @@ final class SqlSpotImport implements SpotImportAccess {
     private final long number;
     private final long firstSpot;
     private long nextSpot;
+    private long lastSpot;
     private boolean begun;
     private final int[] parts = new int[KeptFile.Kind.values().length];
-
     private final SpotLots lots;
-    private final Cleanable end = this::end;
 
     SqlSpotImport(Handle handle, Engine engine, long sampleNumber, SqlSamples samples, SqlImports imports,
                   ContentDigest content, WriteMemory memory, StoredSample sample, Occasion occasion) {
-        this.handle = handle;
         this.imports = imports;
         this.content = content;
         this.memory = memory;
@@ -51,11 +47,11 @@ final class SqlSpotImport implements SpotImportAccess {
         this.sample = sample;
         this.occasion = occasion;
         this.sampleNumber = sampleNumber;
-        this.number = imports.nextNumber();
-        this.firstSpot = PlainSql.number(handle, "SELECT coalesce(max(id), 0) + 1 FROM spot");
+        this.number = memory.lastImport(imports::lastNumber) + 1;
+        this.firstSpot = memory.lastSpot(() -> PlainSql.number(handle, "SELECT coalesce(max(id), 0) FROM spot")) + 1;
         this.nextSpot = firstSpot;
+        this.lastSpot = firstSpot - 1;
         this.lots = engine.spotLots(handle, sampleNumber, number, sample.revision() + 1);
-        handle.addCleanable(end);
     }
 
     @Override
@@ -67,6 +63,10 @@ final class SqlSpotImport implements SpotImportAccess {
                     return known;
                 }
                 begin();
+                if (known.stream().noneMatch(Optional::isPresent) && differ(spots)) {
+                    recordNew(spots);
+                    return known;
+                }
             }
             boolean[] isNew = record(spots);
             List<Spot> others = new ArrayList<>();
@@ -86,23 +86,51 @@ final class SqlSpotImport implements SpotImportAccess {
         }
     }
 
+    private static boolean differ(List<Spot> spots) {
+        return spots.size() == 1 || spots.stream().map(Spot::key).distinct().count() == spots.size();
+    }
+
+    private void recordNew(List<Spot> spots) throws SQLException {
+        List<byte[]> payloads = spots.stream().map(SpotCodec::encode).toList();
+        lots.recordNew(nextSpot, spots, payloads);
+        for (int i = 0; i < spots.size(); i++) {
+            addContent(nextSpot + i, spots.get(i), payloads.get(i));
+        }
+        nextSpot += spots.size();
+    }
+
     private boolean[] record(List<Spot> spots) throws SQLException {
         List<byte[]> payloads = spots.stream().map(SpotCodec::encode).toList();
         boolean[] isNew = lots.record(nextSpot, spots, payloads);
         for (int i = 0; i < isNew.length; i++) {
             if (isNew[i]) {
-                Spot spot = spots.get(i);
-                content.key(spot.session().orElse(""), spot.label(), AcquiredTime.of(spot.key().acquired()));
-                content.group(spot.isReference(), spot.feature(), spot.particle());
-                content.spot(nextSpot + i, 1, false, Optional.empty(), payloads.get(i));
+                addContent(nextSpot + i, spots.get(i), payloads.get(i));
             }
         }
         nextSpot += spots.size();
         return isNew;
     }
 
+    private void addContent(long spotNumber, Spot spot, byte[] payload) {
+        content.key(spot.session().orElse(""), spot.label(), AcquiredTime.of(spot.key().acquired()));
+        content.group(spot.isReference(), spot.feature(), spot.particle());
+        content.spot(spotNumber, 1, false, Optional.empty(), payload);
+        memory.recorded(place(spot));
+        lastSpot = spotNumber;
+    }
+
     private List<Optional<Recorded>> find(List<Spot> spots) throws SQLException {
-        return spots.isEmpty() ? List.of() : lots.find(spots).stream().map(found -> found.map(this::recorded)).toList();
+        if (spots.isEmpty()) {
+            return List.of();
+        }
+        List<Optional<SpotLots.Found>> lookedUp = spots.stream().map(this::place).map(memory::lookedUp)
+            .flatMap(Optional::stream).toList();
+        List<Optional<SpotLots.Found>> found = lookedUp.size() == spots.size() ? lookedUp : lots.find(spots);
+        return found.stream().map(one -> one.map(this::recorded)).toList();
+    }
+
+    private SpotLots.Place place(Spot spot) {
+        return new SpotLots.Place(sampleNumber, spot.key());
     }
 
     private Recorded recorded(SpotLots.Found found) {
@@ -119,6 +147,7 @@ final class SqlSpotImport implements SpotImportAccess {
     private void begin() {
         if (!begun) {
             imports.begin(number, sampleNumber, sample.revision(), occasion);
+            memory.lastImport(number);
             begun = true;
         }
     }
@@ -132,21 +161,12 @@ final class SqlSpotImport implements SpotImportAccess {
     public void finish(ImportReport report) {
         begin();
         imports.complete(number, report);
+        memory.lastSpot(lastSpot);
         if (report.acceptedCount() > 0) {
             long spotCount = sample.spotCount() + report.acceptedCount();
             samples.addRevision(sampleNumber, sample, SampleRevision.What.SPOTS_IMPORTED, occasion, id(), spotCount);
             memory.of(sample.name()).changed(new StoredSample(sample.name(), sample.revision() + 1, sample.sample(),
                 sample.described(), spotCount, sample.created(), occasion.when()));
         }
-        handle.removeCleanable(end);
-        try {
-            end();
-        } catch (SQLException e) {
-            throw new EngineFailure(e);
-        }
-    }
-
-    private void end() throws SQLException {
-        lots.close();
     }
 }

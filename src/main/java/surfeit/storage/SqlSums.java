@@ -33,7 +33,7 @@ final class SqlSums {
     /** How far the sums go, without reading them: whether they are intact is not asked. */
     Map<GroupBy, SumsMark> marks(StoredSample sample) {
         Map<GroupBy, SumsMark> marks = new EnumMap<>(GroupBy.class);
-        PlainSql.list(handle, """
+        PlainSql.listBeside(handle, """
             SELECT k.grouped_by, k.sample_revision, k.last_spot, k.spot_count, k.particle_count,
                 CASE WHEN k.sums IS NULL THEN 0 ELSE 1 END AS present
             FROM kept_sums k JOIN sample s ON s.id = k.sample WHERE s.name = ?""",
@@ -62,13 +62,13 @@ final class SqlSums {
     /** The notes beside the sums. */
     Map<GroupBy, byte[]> notes(StoredSample sample) {
         Map<GroupBy, byte[]> notes = new EnumMap<>(GroupBy.class);
-        PlainSql.list(handle, """
+        PlainSql.listBeside(handle, """
             SELECT k.grouped_by, k.notes FROM kept_sums k JOIN sample s ON s.id = k.sample
             WHERE s.name = ? AND k.sums IS NOT NULL""", row -> notes.put(by(row), row.getBytes("notes")), sample.name());
         return notes;
     }
 
-    private static GroupBy by(ResultSet row) throws SQLException {
+    static GroupBy by(ResultSet row) throws SQLException {
         return StoredWords.find("grouping", row.getString("grouped_by"), GroupBy.values(), GroupBy::word);
     }
 
@@ -84,7 +84,7 @@ final class SqlSums {
             }).findOne();
     }
 
-    private static SumsMark mark(ResultSet row, boolean hasSums) throws SQLException {
+    static SumsMark mark(ResultSet row, boolean hasSums) throws SQLException {
         return new SumsMark(row.getLong("sample_revision"), row.getLong("last_spot"), row.getLong("spot_count"),
             row.getInt("particle_count"), hasSums);
     }

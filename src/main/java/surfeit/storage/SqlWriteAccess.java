@@ -37,7 +37,6 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     private final Engine engine;
     private final WriteMemory memory;
     private final ContentDigest content = new ContentDigest();
-    private int savepoints;
 
     SqlWriteAccess(Handle handle, Engine engine, WriteMemory memory) {
         super(handle);
@@ -136,7 +135,7 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     @Override
     public LabEvent append(LabEvent event) {
-        return events.append(engine.nextEvent(handle), event);
+        return events.append(memory.nextEvent(() -> engine.lastEvent(handle)), event);
     }
 
     @Override
@@ -172,27 +171,30 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
 
     @Override
     public <T> T nested(Function<WriteAccess, T> work) {
-        String savepoint = savepoint();
-        T result = orTakenBack(savepoint, work);
-        handle.releaseSavepoint(savepoint);
+        T result = step(work);
+        KeptStatements.held(handle).keep();
         return result;
     }
 
     @Override
     public <T> T rehearse(Function<WriteAccess, T> work) {
-        String savepoint = savepoint();
-        T result = orTakenBack(savepoint, work);
-        takeBack(savepoint);
+        T result = step(open -> {
+            T made = work.apply(open);
+            KeptStatements.held(handle).send(); // what the engine would refuse shows
+            return made;
+        });
+        takeBack();
         return result;
     }
 
     /** What stopped the work tells more than that it could not be taken back, as over a broken connection. */
-    private <T> T orTakenBack(String savepoint, Function<WriteAccess, T> work) {
+    private <T> T step(Function<WriteAccess, T> work) {
+        KeptStatements.held(handle).begin();
         try {
             return work.apply(this);
         } catch (RuntimeException e) {
             try {
-                takeBack(savepoint);
+                takeBack();
             } catch (RuntimeException second) {
                 e.addSuppressed(second);
             }
@@ -200,15 +202,9 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
         }
     }
 
-    private void takeBack(String savepoint) {
+    private void takeBack() {
         content.reset();
         memory.clear();
-        handle.rollbackToSavepoint(savepoint);
-    }
-
-    private String savepoint() {
-        String name = "step" + ++savepoints;
-        handle.savepoint(name);
-        return name;
+        KeptStatements.held(handle).takeBack();
     }
 }

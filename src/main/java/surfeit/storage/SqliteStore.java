@@ -17,6 +17,7 @@ import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.StatementBuilderFactory;
 import org.jdbi.v3.core.statement.StatementExceptions;
 import surfeit.lab.Backup;
+import surfeit.lab.Foreseen;
 import surfeit.lab.BackupReport;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
@@ -129,8 +130,8 @@ public final class SqliteStore implements RecordStore {
     }
 
     @Override
-    public <T> CompletableFuture<T> writeShared(Function<WriteAccess, T> work) {
-        return queue.add(WriteJob.Kind.SHARED, work);
+    public <T> CompletableFuture<T> writeShared(Foreseen foreseen, Function<WriteAccess, T> work) {
+        return queue.add(new WriteJob<>(foreseen, work));
     }
 
     @Override
@@ -187,18 +188,23 @@ public final class SqliteStore implements RecordStore {
         }
 
         @Override
-        public boolean isShared() {
-            return false;
-        }
-
-        @Override
         public Jdbi connection() {
             return writing;
         }
 
         @Override
-        public void takeTurn(Handle handle) {
-            // the transaction holds the file from its beginning
+        public boolean takeTurn(Handle handle) {
+            return true; // the transaction holds the file from its beginning, and the folder is this program's
+        }
+
+        @Override
+        public void leaveTurn(Handle handle) {
+            // it ends with the transaction
+        }
+
+        @Override
+        public boolean isOfOneJob(Throwable failure) {
+            return Failures.isOfValues(failure);
         }
 
         @Override

@@ -3,6 +3,7 @@ package surfeit.storage;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Function;
+import surfeit.lab.Foreseen;
 import surfeit.lab.WriteAccess;
 
 /** Work that waits for its turn to write, and what came of it. */
@@ -18,13 +19,24 @@ final class WriteJob<T> {
     }
 
     private final Kind kind;
+    private final Foreseen foreseen;
     private final Function<WriteAccess, T> work;
     private final CompletableFuture<T> answer = new CompletableFuture<>();
     private Optional<Throwable> failure = Optional.empty();
     private Runnable success = () -> { };
 
     WriteJob(Kind kind, Function<WriteAccess, T> work) {
+        this(kind, Foreseen.NOTHING, work);
+    }
+
+    /** A small job. */
+    WriteJob(Foreseen foreseen, Function<WriteAccess, T> work) {
+        this(Kind.SHARED, foreseen, work);
+    }
+
+    private WriteJob(Kind kind, Foreseen foreseen, Function<WriteAccess, T> work) {
         this.kind = kind;
+        this.foreseen = foreseen;
         this.work = work;
     }
 
@@ -32,12 +44,18 @@ final class WriteJob<T> {
         return kind;
     }
 
+    Foreseen foreseen() {
+        return foreseen;
+    }
+
     /** Completed once the work is on the disk, or is known not to be. */
     CompletableFuture<T> answer() {
         return answer;
     }
 
+    /** Does the work, or does it again after what it did was taken back. */
     void run(WriteAccess access) {
+        failure = Optional.empty();
         T value = work.apply(access);
         success = () -> answer.complete(value);
     }

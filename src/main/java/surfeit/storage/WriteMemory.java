@@ -1,9 +1,11 @@
 package surfeit.storage;
 
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.function.LongSupplier;
 import java.util.function.Supplier;
 import surfeit.lab.AuditHead;
 import surfeit.lab.StoredSample;
@@ -25,7 +27,11 @@ final class WriteMemory {
             return size() > SAMPLES_MAX;
         }
     };
+    private final Map<SpotLots.Place, Optional<SpotLots.Found>> lookedUp = new HashMap<>();
     private Optional<AuditHead> auditHead = Optional.empty();
+    private OptionalLong lastImport = OptionalLong.empty();
+    private OptionalLong lastSpot = OptionalLong.empty();
+    private OptionalLong lastEvent = OptionalLong.empty();
 
     /** What is known of one sample; what is not is asked once. */
     static final class OfSample {
@@ -34,6 +40,15 @@ final class WriteMemory {
         private Optional<Map<GroupBy, SumsMark>> marks = Optional.empty();
         private Optional<Map<GroupBy, byte[]>> notes = Optional.empty();
         private boolean nothingFresh;
+
+        boolean isKnown() {
+            return present.isPresent() && number.isPresent();
+        }
+
+        void found(StoredSample now, long key) {
+            present = Optional.of(now);
+            number = OptionalLong.of(key);
+        }
 
         /** The sample as it is now; that there is none is not kept in mind. */
         Optional<StoredSample> present(Supplier<Optional<StoredSample>> ask) {
@@ -65,6 +80,11 @@ final class WriteMemory {
             return notes.get();
         }
 
+        void sums(Map<GroupBy, SumsMark> keptMarks, Map<GroupBy, byte[]> keptNotes) {
+            marks = Optional.of(keptMarks);
+            notes = Optional.of(keptNotes);
+        }
+
         /** Its spots changed, and nothing else. */
         void changed(StoredSample now) {
             present = Optional.of(now);
@@ -92,6 +112,26 @@ final class WriteMemory {
 
     void forget(String sample) {
         samples.remove(sample);
+        lookedUp.clear();
+    }
+
+    /** The spot on record at a place, if there is one; empty where it was not looked up. */
+    Optional<Optional<SpotLots.Found>> lookedUp(SpotLots.Place place) {
+        return Optional.ofNullable(lookedUp.get(place));
+    }
+
+    void lookedUp(SpotLots.Place place, Optional<SpotLots.Found> found) {
+        lookedUp.put(place, found);
+    }
+
+    /** A spot was recorded there. */
+    void recorded(SpotLots.Place place) {
+        lookedUp.remove(place);
+    }
+
+    /** What was looked up for the jobs of a commit is of no use after it. */
+    void committed() {
+        lookedUp.clear();
     }
 
     AuditHead auditHead(Supplier<AuditHead> ask) {
@@ -105,8 +145,47 @@ final class WriteMemory {
         auditHead = Optional.of(now);
     }
 
+    boolean knowsEnds() {
+        return auditHead.isPresent() && lastImport.isPresent() && lastSpot.isPresent() && lastEvent.isPresent();
+    }
+
+    void ends(long importNumber, long spotNumber, long event, AuditHead audit) {
+        lastEvent = OptionalLong.of(event);
+        lastImport(importNumber);
+        lastSpot(spotNumber);
+        auditHead(audit);
+    }
+
+    long lastImport(LongSupplier ask) {
+        lastImport = OptionalLong.of(lastImport.orElseGet(ask));
+        return lastImport.getAsLong();
+    }
+
+    void lastImport(long now) {
+        lastImport = OptionalLong.of(now);
+    }
+
+    long lastSpot(LongSupplier ask) {
+        lastSpot = OptionalLong.of(lastSpot.orElseGet(ask));
+        return lastSpot.getAsLong();
+    }
+
+    void lastSpot(long now) {
+        lastSpot = OptionalLong.of(now);
+    }
+
+    /** The number of a further event. @param ask the number of the last one */
+    long nextEvent(LongSupplier ask) {
+        lastEvent = OptionalLong.of(lastEvent.orElseGet(ask) + 1);
+        return lastEvent.getAsLong();
+    }
+
     void clear() {
         samples.clear();
+        lookedUp.clear();
         auditHead = Optional.empty();
+        lastImport = OptionalLong.empty();
+        lastSpot = OptionalLong.empty();
+        lastEvent = OptionalLong.empty();
     }
 }

@@ -12,6 +12,7 @@ import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import surfeit.lab.Foreseen;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.Store;
@@ -21,9 +22,10 @@ import surfeit.lab.WriteAccess;
  * The one writer of a record: does the jobs it is given in the order it was given them, and tells what came of each once
  * the commit that holds it is on the disk. Thread-safe.
  *
- * <p>Small jobs that wait at the same time share a transaction, and so one commit. Each runs within a savepoint of its
- * own: one that fails takes back just itself. A job that may take long has a transaction of its own, so that those
- * before it need not wait for it. Who finds the queue full is refused at once.
+ * <p>Small jobs that wait at the same time share a transaction, and so one commit. Each is a step of it: one that fails
+ * takes back just itself. What they write is held and sent together ({@link HeldRows}); where the engine refuses it for
+ * something that one of them wrote or asked, all is taken back and each is done again by itself. A job that may take long
+ * has a transaction of its own, so that those before it need not wait for it. Who finds the queue full is refused at once.
  */
 final class WriteQueue implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(WriteQueue.class);
@@ -53,7 +55,7 @@ final class WriteQueue implements AutoCloseable {
     }
 
     /** Has work done. @throws ProblemException overloaded, shutting-down */
-    synchronized <T> CompletableFuture<T> add(WriteJob.Kind kind, Function<WriteAccess, T> work) {
+    synchronized <T> CompletableFuture<T> add(WriteJob<T> job) {
         if (closed) {
             throw new ProblemException(Problem.SHUTTING_DOWN, "The record is closed.");
         }
@@ -61,7 +63,6 @@ final class WriteQueue implements AutoCloseable {
             throw new ProblemException(Problem.OVERLOADED, waitingMax + " changes wait to be recorded already.")
                 .withSetting(Store.WAITING_SETTING);
         }
-        WriteJob<T> job = new WriteJob<>(kind, work);
         waiting.add(job);
         notifyAll();
         return job.answer();
@@ -73,7 +74,7 @@ final class WriteQueue implements AutoCloseable {
             throw new IllegalStateException("A write within a write must use the access that is already open.");
         }
         try {
-            return add(kind, work).join();
+            return add(new WriteJob<>(kind, work)).join();
         } catch (CompletionException e) {
             if (e.getCause() instanceof RuntimeException failure) {
                 throw failure;
@@ -89,11 +90,23 @@ final class WriteQueue implements AutoCloseable {
         for (Optional<WriteJob<?>> job = next(); job.isPresent(); job = next()) {
             List<WriteJob<?>> jobs = new ArrayList<>(List.of(job.get()));
             try {
-                inTransaction(jobs);
+                inTransaction(jobs, job.get().kind() == WriteJob.Kind.SHARED);
             } catch (RuntimeException | Error e) {
-                jobs.forEach(each -> each.fail(e));
+                if (jobs.size() > 1 && writing.isOfOneJob(e)) {
+                    jobs.forEach(this::byItself);
+                } else {
+                    jobs.forEach(each -> each.fail(e));
+                }
             }
             jobs.forEach(WriteJob::tell);
+        }
+    }
+
+    private void byItself(WriteJob<?> job) {
+        try {
+            inTransaction(List.of(job), false);
+        } catch (RuntimeException | Error e) {
+            job.fail(e);
         }
     }
 
@@ -109,32 +122,37 @@ final class WriteQueue implements AutoCloseable {
         return Optional.ofNullable(waiting.poll());
     }
 
-    private synchronized Optional<WriteJob<?>> nextToShare() {
-        boolean shares = !waiting.isEmpty() && waiting.peek().kind() == WriteJob.Kind.SHARED;
-        return shares ? Optional.of(waiting.remove()) : Optional.empty();
+    /** Those at the head of the queue that share a commit. */
+    private synchronized List<WriteJob<?>> nextToShare(int most) {
+        List<WriteJob<?>> next = new ArrayList<>();
+        while (next.size() < most && !waiting.isEmpty() && waiting.peek().kind() == WriteJob.Kind.SHARED) {
+            next.add(waiting.remove());
+        }
+        return next;
     }
 
-    /** @param jobs the first job, and those that came to share its transaction */
-    private void inTransaction(List<WriteJob<?>> jobs) {
+    /** @param jobs the first job, and those that come to share its transaction where it shares one */
+    private void inTransaction(List<WriteJob<?>> jobs, boolean shares) {
         try {
             Handle handle = writing.connection().open();
             try {
                 handle.begin();
-                writing.takeTurn(handle);
-                if (writing.isShared()) {
+                if (!writing.takeTurn(handle)) {
                     memory.clear();
                 }
-                WriteJob<?> first = jobs.get(0);
-                first.run(new SqlWriteAccess(handle, writing.engine(), memory));
-                if (first.kind() == WriteJob.Kind.REHEARSED) {
-                    memory.clear();
-                    handle.rollback();
+                if (shares) {
+                    share(handle, jobs);
+                } else {
+                    jobs.get(0).run(new SqlWriteAccess(handle, writing.engine(), memory));
+                }
+                KeptStatements.held(handle).send();
+                if (jobs.get(0).kind() == WriteJob.Kind.REHEARSED) {
+                    takeBack(handle);
                     return;
                 }
-                if (first.kind() == WriteJob.Kind.SHARED) {
-                    share(handle, jobs);
-                }
+                writing.leaveTurn(handle);
                 commit(handle);
+                memory.committed();
             } catch (RuntimeException | Error e) {
                 takeBack(handle, e);
                 throw e;
@@ -155,37 +173,33 @@ final class WriteQueue implements AutoCloseable {
         }
     }
 
+    /** Does the first job and those that wait by then, then those that came meanwhile. */
     private void share(Handle handle, List<WriteJob<?>> jobs) {
         long start = System.nanoTime();
-        while (jobs.size() < SHARED_MAX && System.nanoTime() - start < SHARED_NANOS) {
-            Optional<WriteJob<?>> next = nextToShare();
-            if (next.isEmpty()) {
-                return;
-            }
-            jobs.add(next.get());
-            runWithin(handle, next.get());
+        jobs.addAll(nextToShare(SHARED_MAX - jobs.size()));
+        List<WriteJob<?>> some = List.copyOf(jobs);
+        while (!some.isEmpty()) {
+            writing.engine().foresee(handle, memory, some.stream().<Foreseen>map(WriteJob::foreseen).toList());
+            some.forEach(job -> runWithin(handle, job));
+            boolean late = System.nanoTime() - start >= SHARED_NANOS;
+            some = late ? List.of() : nextToShare(SHARED_MAX - jobs.size());
+            jobs.addAll(some);
         }
     }
 
+    /** Does a job as a step of the transaction; a failure of the engine is one of the whole transaction. */
     private void runWithin(Handle handle, WriteJob<?> job) {
-        PlainSql.update(handle, "SAVEPOINT job");
+        HeldRows held = KeptStatements.held(handle);
+        held.begin();
         try {
             job.run(new SqlWriteAccess(handle, writing.engine(), memory));
+            held.keep();
+        } catch (JdbiException | EngineFailure e) {
+            throw e;
         } catch (RuntimeException | Error e) {
-            takeBackToSavepoint(handle, e);
+            memory.clear();
+            held.takeBack();
             job.fail(e instanceof RuntimeException failure ? writing.working(failure) : e);
-        }
-        PlainSql.update(handle, "RELEASE SAVEPOINT job");
-    }
-
-    /** Where not even that can be done, as on a full disk or over a broken connection, the transaction is lost. */
-    private void takeBackToSavepoint(Handle handle, Throwable cause) {
-        memory.clear();
-        try {
-            PlainSql.update(handle, "ROLLBACK TO SAVEPOINT job");
-        } catch (RuntimeException e) {
-            e.addSuppressed(cause);
-            throw cause instanceof JdbiException || cause instanceof EngineFailure ? (RuntimeException) cause : e;
         }
     }
 
@@ -198,12 +212,17 @@ final class WriteQueue implements AutoCloseable {
         writing.committed();
     }
 
-    private void takeBack(Handle handle, Throwable cause) {
+    private void takeBack(Handle handle) {
         memory.clear();
+        KeptStatements.held(handle).end();
+        if (handle.isInTransaction()) {
+            handle.rollback();
+        }
+    }
+
+    private void takeBack(Handle handle, Throwable cause) {
         try {
-            if (handle.isInTransaction()) {
-                handle.rollback();
-            }
+            takeBack(handle);
         } catch (RuntimeException e) {
             cause.addSuppressed(e);
         }

@@ -8,17 +8,20 @@ interface Writing {
 
     Engine engine();
 
-    /** True where other programs write too, between one transaction and the next. */
-    boolean isShared();
-
     /** The one connection that writes. */
     Jdbi connection();
 
-    /** Waits for the turn within a transaction that has begun. */
-    void takeTurn(Handle handle);
+    /** Waits for the turn within a transaction that has begun. @return false where others may have written since the last */
+    boolean takeTurn(Handle handle);
+
+    /** The last thing before the commit. */
+    void leaveTurn(Handle handle);
 
     /** What a failure before the commit means for the one who asked; anything else is passed on as it is. */
     RuntimeException working(RuntimeException failure);
+
+    /** Whether a failure of the engine may be for what one of several jobs wrote or asked. */
+    boolean isOfOneJob(Throwable failure);
 
     /** What a failure of the commit itself means. */
     RuntimeException committing(RuntimeException failure);

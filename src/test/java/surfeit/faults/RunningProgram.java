@@ -39,9 +39,10 @@ final class RunningProgram implements AutoCloseable {
     }
 
     /** The same on a database, whose password comes by the environment. */
-    static RunningProgram serve(String databaseUrl, String user, String password) throws IOException {
+    static RunningProgram serve(String databaseUrl, String user, String password, String... javaOptions)
+        throws IOException {
         Path log = Files.createTempFile("surfeit-log-", ".txt");
-        ProcessBuilder program = program(log, List.of("--database-url", databaseUrl, "--database-user", user));
+        ProcessBuilder program = program(log, List.of("--database-url", databaseUrl, "--database-user", user), javaOptions);
         program.environment().put("SURFEIT_DATABASE_PASSWORD", password);
         return waitFor(program.start(), log);
     }

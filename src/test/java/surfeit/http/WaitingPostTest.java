@@ -15,6 +15,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.Parameter;
+import surfeit.lab.Foreseen;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.storage.OnBothEngines;
@@ -83,7 +84,7 @@ class WaitingPostTest {
 
     private boolean isFull() {
         try {
-            service.store().writeShared(access -> 0);
+            service.store().writeShared(Foreseen.NOTHING, access -> 0);
             return false;
         } catch (ProblemException e) {
             return e.problem() == Problem.OVERLOADED;

@@ -6,10 +6,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.CountDownLatch;
@@ -22,13 +24,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
 import surfeit.lab.EventFilter;
+import surfeit.lab.Foreseen;
 import surfeit.lab.ImportOptions;
 import surfeit.lab.ImportProgress;
 import surfeit.lab.ImportReport;
+import surfeit.lab.KeptAnswer;
 import surfeit.lab.LabEvent;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.lab.RepeatKey;
 import surfeit.lab.RowsReadAhead;
 import surfeit.lab.Store;
 import surfeit.lab.Upload;
@@ -94,7 +99,7 @@ class SharedCommitTest {
              ResultSet rows = statement.executeQuery("SELECT count(*) FROM spot")) {
             rows.next();
             return rows.getLong(1);
-        } catch (java.sql.SQLException e) {
+        } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
     }
@@ -140,6 +145,7 @@ class SharedCommitTest {
 
         goOn.countDown();
         work.join();
+        bench.store().write(access -> 0); // who waits for a post helps to tell of it: all must have been told before
         List<String> ids = posts.stream().map(post -> post.join().id().orElseThrow()).toList();
 
         assertThat(ids).isSorted().doesNotHaveDuplicates();
@@ -149,7 +155,6 @@ class SharedCommitTest {
         assertThat(posts.stream().map(post -> post.join().sampleRevision()))
             .isEqualTo(IntStream.range(2, 32).mapToObj(Long::valueOf).toList());
         assertThat(lab.auditLog().check().broken()).isEmpty();
-        bench.store().write(access -> 0);
         assertThat(answered).isEqualTo(ids);
     }
 
@@ -159,7 +164,7 @@ class SharedCommitTest {
         CompletableFuture<ImportReport> first = post("A7", LabBench.spot("P-1", "78.8"));
         CompletableFuture<ImportReport> other = post("A7", LabBench.spot("P-2", "78.8"), LabBench.spot("P-1", "70.1"));
         CompletableFuture<ImportReport> unknown = post("B9", LabBench.spot("P-1", "78.8"));
-        CompletableFuture<Object> broken = bench.store().writeShared(access -> {
+        CompletableFuture<Object> broken = bench.store().writeShared(Foreseen.NOTHING, access -> {
             access.describe("C1", LabBench.agCuSample(), LabBench.ANNA);
             throw new IllegalArgumentException("by itself");
         });
@@ -180,6 +185,46 @@ class SharedCommitTest {
         LabBench.assertRefused(() -> lab.sample("C1"), Problem.NOT_FOUND);
         assertThat(lab.auditLog().check().broken()).isEmpty();
         assertThat(bench.rowCounts()).containsEntry("spot", 2L).containsEntry("import", 2L).containsEntry("event", 3L);
+    }
+
+    /** What the engine refuses comes to light only when the rows of all are sent. */
+    @Test
+    void one_whose_rows_the_engine_refuses_takes_back_nothing_but_itself() throws Exception {
+        RepeatKey key = new RepeatKey("anna", "k1", "f1");
+        KeptAnswer answer = new KeptAnswer(201, Map.of(), new byte[0]);
+        CompletableFuture<Void> work = busy();
+        CompletableFuture<ImportReport> first = post("A7", LabBench.spot("P-1", "78.8"));
+        CompletableFuture<Object> broken = bench.store().writeShared(Foreseen.NOTHING, access -> {
+            access.keepAnswer(key, answer, LabBench.NOON);
+            access.keepAnswer(key, answer, LabBench.NOON);
+            return answer;
+        });
+        CompletableFuture<ImportReport> last = post("A7", LabBench.spot("P-2", "78.8"));
+
+        goOn.countDown();
+        work.join();
+
+        assertThatThrownBy(broken::join).hasRootCauseInstanceOf(SQLException.class);
+        assertThat(first.join()).returns(1L, ImportReport::acceptedCount).returns(2L, ImportReport::sampleRevision);
+        assertThat(last.join()).returns(1L, ImportReport::acceptedCount).returns(3L, ImportReport::sampleRevision);
+        assertThat(lab.sample("A7").spotCount()).isEqualTo(2);
+        assertThat(lab.auditLog().check().broken()).isEmpty();
+        assertThat(lab.events(EventFilter.ALL, 0, 10)).extracting(LabEvent::id).containsExactly(1L, 2L, 3L);
+        assertThat(bench.rowCounts()).containsEntry("idempotency", 0L).containsEntry("spot", 2L);
+    }
+
+    @Test
+    void the_same_spot_twice_in_one_commit_is_on_record_once() throws Exception {
+        CompletableFuture<Void> work = busy();
+        List<CompletableFuture<ImportReport>> posts = IntStream.range(0, 5)
+            .mapToObj(i -> post("A7", LabBench.spot("P-1", "78.8"), LabBench.spot("P-2", "78.8"))).toList();
+
+        goOn.countDown();
+        work.join();
+
+        assertThat(posts).extracting(post -> post.join().acceptedCount()).containsExactly(2L, 0L, 0L, 0L, 0L);
+        assertThat(posts).extracting(post -> post.join().unchangedCount()).containsExactly(0L, 2L, 2L, 2L, 2L);
+        assertThat(bench.rowCounts()).containsEntry("spot", 2L).containsEntry("import", 1L);
     }
 
     private static void assertProblem(CompletableFuture<?> failed, Problem problem) {
@@ -223,7 +268,7 @@ class SharedCommitTest {
 
     private boolean isClosing() {
         try {
-            bench.store().writeShared(access -> 0);
+            bench.store().writeShared(Foreseen.NOTHING, access -> 0);
             return false;
         } catch (ProblemException e) {
             return e.problem() == Problem.SHUTTING_DOWN;
