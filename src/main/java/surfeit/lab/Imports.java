@@ -55,7 +55,7 @@ public final class Imports {
                 new SpotImport(access, Lookups.sample(access, sample), options, occasion, progress,
                     recorded -> Optional.empty()).run(upload, rows)));
         }
-        return store.write(recording(sample, upload, rows, options, occasion, progress));
+        return store.write(recording(sample, upload, new RowsAlong(rows), options, occasion, progress));
     }
 
     /**

@@ -38,6 +38,9 @@ public final class Names {
         }
         for (int i = 0; i < text.length(); i++) {
             char character = text.charAt(i);
+            if (character >= ' ' && character <= '~') {
+                continue;
+            }
             if (Character.isISOControl(character)) {
                 return Optional.of("A " + field + " has no control characters such as line ends or tabs.");
             }

@@ -1,9 +1,11 @@
 package surfeit.lab;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Consumer;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.segregation.GroupBy;
@@ -64,41 +66,66 @@ public final class Recount {
     }
 
     private void recount(ReadAccess access, StoredSample sample, Consumer<Recounted> found) {
-        access.sumsMarks(sample).forEach((by, mark) -> found.accept(recount(access, sample, by, mark)));
+        Map<GroupBy, SumsMark> marks = access.sumsMarks(sample);
+        Map<GroupBy, Recounted> all = new EnumMap<>(GroupBy.class);
+        Map<Long, Map<GroupBy, KeptSums>> inUse = new TreeMap<>();
+        marks.forEach((by, mark) -> {
+            if (!access.areSumsIntact(sample, by)) {
+                all.put(by, without(sample, by, Recounted.State.DAMAGED));
+            } else if (!mark.hasSums()) {
+                all.put(by, without(sample, by, Recounted.State.NOT_KEPT));
+            } else {
+                inUse(access, sample, by, mark).ifPresentOrElse(
+                    kept -> inUse.computeIfAbsent(mark.lastSpot(), last -> new EnumMap<>(GroupBy.class)).put(by, kept),
+                    () -> all.put(by, without(sample, by, Recounted.State.UNUSED)));
+            }
+        });
+        inUse.values().forEach(kept -> all.putAll(recount(access, sample, marks, kept)));
+        all.values().forEach(found);
     }
 
-    private Recounted recount(ReadAccess access, StoredSample sample, GroupBy by, SumsMark mark) {
-        if (!access.areSumsIntact(sample, by)) {
-            return new Recounted(sample.name(), by, Recounted.State.DAMAGED, 0, 0, Optional.empty());
-        }
-        if (!mark.hasSums()) {
-            return new Recounted(sample.name(), by, Recounted.State.NOT_KEPT, 0, 0, Optional.empty());
-        }
+    private static Recounted without(StoredSample sample, GroupBy by, Recounted.State state) {
+        return new Recounted(sample.name(), by, state, 0, 0, Optional.empty());
+    }
+
+    /** The sums kept, where an answer would go on from them: it need not read a spot to see that. */
+    private Optional<KeptSums> inUse(ReadAccess access, StoredSample sample, GroupBy by, SumsMark mark) {
         SpotSource source = access.spotSource(sample, mark);
         Optional<KeptSums> kept = source.kept(by);
-        Map<GroupBy, Integer> only = Map.of(by, Integer.MAX_VALUE);
-        Optional<SampleSums> used = Optional.ofNullable(answers.sums(access, sample, source, only).get(by));
-        if (kept.isEmpty() || !used.map(SampleSums::wentOn).orElse(false)) {
-            return new Recounted(sample.name(), by, Recounted.State.UNUSED, 0, 0, Optional.empty());
-        }
-        SampleSums counted = answers.sums(access, sample, withoutSums(source), only).get(by);
-        SampleSums.Comparison comparison = counted.comparedWith(kept.orElseThrow().bytes());
-        return new Recounted(sample.name(), by,
-            comparison.difference().isEmpty() ? Recounted.State.EQUAL : Recounted.State.DIFFERENT,
-            counted.spotCount(), comparison.compared(), comparison.difference());
+        SpotSource noSpots = new Spots(source.references(), unread -> { }, kept);
+        boolean used = Optional.ofNullable(answers.sums(access, sample, noSpots, Map.of(by, Integer.MAX_VALUE)).get(by))
+            .map(SampleSums::wentOn).orElse(false);
+        return kept.filter(sums -> used);
     }
 
-    private static SpotSource withoutSums(SpotSource source) {
-        return new SpotSource() {
-            @Override
-            public List<Spot> references() {
-                return source.references();
-            }
+    /** Reads the spots once for all sums that were made of the same ones. */
+    private Map<GroupBy, Recounted> recount(ReadAccess access, StoredSample sample, Map<GroupBy, SumsMark> marks,
+                                            Map<GroupBy, KeptSums> kept) {
+        Map<GroupBy, Integer> ways = new EnumMap<>(GroupBy.class);
+        kept.keySet().forEach(by -> ways.put(by, Integer.MAX_VALUE));
+        SpotSource source = access.spotSource(sample, marks.get(kept.keySet().iterator().next()));
+        SpotSource noSums = new Spots(source.references(), source::forEachSpecimen, Optional.empty());
+        Map<GroupBy, Recounted> all = new EnumMap<>(GroupBy.class);
+        answers.sums(access, sample, noSums, ways).forEach((by, counted) -> {
+            SampleSums.Comparison comparison = counted.comparedWith(kept.get(by).bytes());
+            all.put(by, new Recounted(sample.name(), by,
+                comparison.difference().isEmpty() ? Recounted.State.EQUAL : Recounted.State.DIFFERENT,
+                counted.spotCount(), comparison.compared(), comparison.difference()));
+        });
+        return all;
+    }
 
-            @Override
-            public void forEachSpecimen(Consumer<Spot> consumer) {
-                source.forEachSpecimen(consumer);
-            }
-        };
+    /** Some of what a source holds; its sums are those of the one way of grouping that is asked for. */
+    private record Spots(List<Spot> references, Consumer<Consumer<Spot>> specimen, Optional<KeptSums> sums)
+        implements SpotSource {
+        @Override
+        public void forEachSpecimen(Consumer<Spot> consumer) {
+            specimen.accept(consumer);
+        }
+
+        @Override
+        public Optional<KeptSums> kept(GroupBy by) {
+            return sums;
+        }
     }
 }

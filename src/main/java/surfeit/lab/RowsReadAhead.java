@@ -62,34 +62,19 @@ public final class RowsReadAhead implements SpotRows {
     }
 
     /** Keeps what a reader finds, in its order. */
-    private static final class Recorder implements Sink {
+    private static final class Recorder extends FoundRows {
         private final List<Consumer<Sink>> found = new ArrayList<>();
         private final List<SpotKey> keys = new ArrayList<>();
 
         @Override
-        public void dialect(Dialect dialect) {
-            found.add(sink -> sink.dialect(dialect));
-        }
-
-        @Override
-        public void rejectedHeader(String line) {
-            found.add(sink -> sink.rejectedHeader(line));
-        }
-
-        @Override
         public void spot(Spot spot, Row row) {
             keys.add(spot.key());
-            found.add(sink -> sink.spot(spot, row));
+            super.spot(spot, row);
         }
 
         @Override
-        public void rejected(Row row, List<Fault> faults) {
-            found.add(sink -> sink.rejected(row, faults));
-        }
-
-        @Override
-        public void leftOut(LeftOut what) {
-            found.add(sink -> sink.leftOut(what));
+        void keep(Consumer<Sink> next) {
+            found.add(next);
         }
     }
 }

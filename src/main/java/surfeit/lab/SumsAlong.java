@@ -5,7 +5,11 @@ import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.concurrent.Executor;
 import java.util.concurrent.Semaphore;
+import java.util.concurrent.SynchronousQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.GrowingSums;
 import surfeit.segregation.SampleSums;
@@ -19,6 +23,9 @@ import surfeit.spot.Spot;
 final class SumsAlong {
     /** Lots that may wait to be summed up: enough that neither side waits for a hiccup of the other. Judgement. */
     private static final int LOTS_WAITING_MAX = 8;
+    /** One thread for each upload that goes on, which is not made anew for every lot. */
+    private static final Executor THREADS =
+        new ThreadPoolExecutor(0, Integer.MAX_VALUE, 1, TimeUnit.SECONDS, new SynchronousQueue<>(), SumsAlong::thread);
 
     private final Set<GroupBy> ways;
     private final GrowingSums sums;
@@ -34,6 +41,12 @@ final class SumsAlong {
         this.sums = sums;
     }
 
+    private static Thread thread(Runnable work) {
+        Thread thread = new Thread(work, "surfeit-sums");
+        thread.setDaemon(true);
+        return thread;
+    }
+
     /** The ways of grouping that are summed up. */
     Set<GroupBy> ways() {
         return ways;
@@ -43,7 +56,7 @@ final class SumsAlong {
     void recorded(List<Spot> spots) {
         List<Spot> lot = List.copyOf(spots);
         room.acquireUninterruptibly();
-        done = done.thenRunAsync(() -> add(lot)).whenComplete((nothing, failure) -> room.release());
+        done = done.thenRunAsync(() -> add(lot), THREADS).whenComplete((nothing, failure) -> room.release());
     }
 
     private void add(List<Spot> lot) {

@@ -32,11 +32,14 @@ final class BesideTally {
         this.closed = closed;
     }
 
-    void add(Spot spot) {
+    void add(Spot spot, SpotInHand hand, SpotParts parts) {
         spots++;
+        if (parts.holdAll() && !hand.hasLines()) {
+            return; // most spots have neither an element beside the closed ones nor a line to note
+        }
         double inside = 0;
         boolean outside = false;
-        ReportedValues values = ReportedValues.of(spot.values());
+        ReportedValues values = hand.values();
         for (int i = 0; i < values.size(); i++) {
             Element element = values.element(i);
             boolean isClosed = closed.contains(element);

@@ -11,7 +11,7 @@ final class FilledTally {
     private static final double[] NONE_STATED = new double[0];
 
     private final RunTally atZero;
-    private final double[] closed;
+    private final double[] atLimitClosed;
     private final double[] uncertainties;
     private final Optional<ReferenceCorrection> correction;
     private Optional<RunTally> atLimit = Optional.empty();
@@ -19,7 +19,7 @@ final class FilledTally {
     /** @param correction what corrects each closed spot before it is added, if anything does */
     FilledTally(int elements, boolean median, Optional<ReferenceCorrection> correction) {
         this.atZero = new RunTally(elements, median);
-        this.closed = new double[elements];
+        this.atLimitClosed = new double[elements];
         this.uncertainties = new double[elements];
         this.correction = correction;
     }
@@ -29,20 +29,19 @@ final class FilledTally {
         if (parts.anyBelow && atLimit.isEmpty()) {
             atLimit = Optional.of(atZero.copy());
         }
-        addTo(atZero, particle, parts, false);
+        addTo(atZero, particle, parts, parts.closed(), parts.sum());
         if (atLimit.isPresent()) {
-            addTo(atLimit.get(), particle, parts, true);
+            parts.close(true, atLimitClosed);
+            addTo(atLimit.get(), particle, parts, atLimitClosed, parts.sumAtLimit());
         }
     }
 
-    private void addTo(RunTally run, String particle, SpotParts parts, boolean limit) {
-        parts.close(limit, closed);
+    private void addTo(RunTally run, String particle, SpotParts parts, double[] closed, double sum) {
         double[] corrected = correction.isPresent() ? correction.get().corrected(closed) : closed;
         if (!parts.hasUncertainty) {
             run.add(particle, corrected, NONE_STATED);
             return;
         }
-        double sum = limit ? parts.sumAtLimit() : parts.sum();
         for (int i = 0; i < uncertainties.length; i++) {
             double scale = correction.isPresent() ? correction.get().scale(closed, i) : 1;
             uncertainties[i] = parts.uncertainties[i] / sum * scale;

@@ -1,5 +1,6 @@
 package surfeit.segregation;
 
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -7,11 +8,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
-import surfeit.composition.Basis;
+import java.util.function.Function;
 import surfeit.element.Element;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.ReportedValues;
-import surfeit.spot.Spot;
 
 /**
  * Adds up the share of every element in everything a spot reports and does not exclude. Not thread-safe.
@@ -19,29 +19,36 @@ import surfeit.spot.Spot;
  * <p>Atomic fractions. A spot that does not list an element, or has it below its limit, counts zero for it.
  */
 final class ForeignTally {
-    private final Set<Element> excluded;
-    private final Map<String, long[]> spotsOfParticle = new LinkedHashMap<>();
+    private final Map<String, Particle> particles = new LinkedHashMap<>();
     private final Map<Element, Shares> shares = new TreeMap<>();
+    private final Function<Element, Shares> newShares = element -> new Shares(shares.size());
 
-    ForeignTally(Set<Element> excluded) {
-        this.excluded = excluded;
+    /** How many spots of a particle there are, and for each element their sum of shares and of squared shares. */
+    private static final class Particle {
+        private long spots;
+        private double[] sums = new double[0];
+
+        void add(int place, double sum, double square) {
+            if (sums.length <= 2 * place) {
+                sums = Arrays.copyOf(sums, 2 * (place + 1));
+            }
+            sums[2 * place] += sum;
+            sums[2 * place + 1] += square;
+        }
+
+        double[] sums(int place) {
+            return sums.length <= 2 * place ? new double[2] : Arrays.copyOfRange(sums, 2 * place, 2 * place + 2);
+        }
     }
 
-    /** Shares of one element: sums per particle, and how many spots report a number for it. */
+    /** How many spots report a number for one element; its sums stand in one place in every particle. */
     static final class Shares {
-        private final Map<String, double[]> sumsOfParticle = new LinkedHashMap<>();
+        private final int place;
         private double highestLimit;
         private long spots;
-        private String lastParticle = "";
-        private double[] lastSums = new double[0];
 
-        /** Spots of one particle mostly come one after the other. */
-        private double[] sumsOf(String particle) {
-            if (lastSums.length == 0 || !lastParticle.equals(particle)) {
-                lastParticle = particle;
-                lastSums = sumsOfParticle.computeIfAbsent(particle, name -> new double[2]);
-            }
-            return lastSums;
+        private Shares(int place) {
+            this.place = place;
         }
 
         long spots() {
@@ -54,89 +61,67 @@ final class ForeignTally {
         }
     }
 
-    void add(String particle, Spot spot) {
-        spotsOfParticle.computeIfAbsent(particle, name -> new long[1])[0]++;
-        double sum = 0;
-        ReportedValues values = ReportedValues.of(spot.values());
+    void add(String particle, SpotInHand spot) {
+        Particle own = particles.computeIfAbsent(particle, name -> new Particle());
+        own.spots++;
+        ReportedValues values = spot.values();
         for (int i = 0; i < values.size(); i++) {
-            sum += part(values.element(i), values.value(i), spot.basis());
-        }
-        if (!(sum > 0)) {
-            return;
-        }
-        for (int i = 0; i < values.size(); i++) {
-            if (values.value(i) instanceof ReportedValue.Measured measured && !excluded.contains(values.element(i))) {
-                Shares own = shares.computeIfAbsent(values.element(i), element -> new Shares());
-                double share = part(values.element(i), measured, spot.basis()) / sum;
-                double[] sums = own.sumsOf(particle);
-                sums[0] += share;
-                sums[1] += share * share;
-                own.spots++;
-                own.highestLimit = Math.max(own.highestLimit,
-                    atomic(values.element(i), measured.limit().orElse(0), spot.basis()) / sum);
+            if (spot.isCounted(i) && values.value(i) instanceof ReportedValue.Measured measured) {
+                Shares of = shares.computeIfAbsent(values.element(i), newShares);
+                double share = spot.share(i);
+                own.add(of.place, share, share * share);
+                of.spots++;
+                of.highestLimit = Math.max(of.highestLimit, spot.shareOf(i, measured.limit().orElse(0)));
             }
         }
     }
 
-    private double part(Element element, ReportedValue value, Basis basis) {
-        if (!(value instanceof ReportedValue.Measured measured) || excluded.contains(element)) {
-            return 0;
-        }
-        return atomic(element, measured.fraction(), basis);
-    }
-
-    private static double atomic(Element element, double fraction, Basis basis) {
-        return basis == Basis.MASS ? fraction / element.atomicWeight() : fraction;
-    }
-
     void writeTo(SumsOut out) {
-        out.count("particles with any element", spotsOfParticle.size());
-        spotsOfParticle.forEach((particle, spots) -> {
-            out.text("particle", particle);
-            out.count("spots", spots[0]);
-        });
         out.count("elements reported", shares.size());
         shares.forEach((element, own) -> {
             out.element(element);
             out.count("spots with the element", own.spots);
             out.real("highest limit", own.highestLimit);
-            out.count("particles with the element", own.sumsOfParticle.size());
-            own.sumsOfParticle.forEach((particle, sums) -> {
-                out.text("particle", particle);
-                out.reals("sums of shares", sums);
-            });
+        });
+        out.count("particles with any element", particles.size());
+        particles.forEach((name, particle) -> {
+            out.text("particle", name);
+            out.count("spots", particle.spots);
+            shares.values().forEach(own -> out.reals("sums of shares", particle.sums(own.place)));
         });
     }
 
     void readFrom(SumsIn in) {
         for (long left = in.count(); left > 0; left--) {
-            spotsOfParticle.put(in.text(), new long[] {in.count()});
-        }
-        for (long left = in.count(); left > 0; left--) {
-            Shares own = new Shares();
-            shares.put(in.element(), own);
+            Shares own = shares.computeIfAbsent(in.element(), newShares);
             own.spots = in.count();
             own.highestLimit = in.real();
-            for (long particles = in.count(); particles > 0; particles--) {
-                double[] sums = new double[2];
-                own.sumsOfParticle.put(in.text(), sums);
+        }
+        double[] sums = new double[2];
+        for (long left = in.count(); left > 0; left--) {
+            Particle particle = new Particle();
+            particles.put(in.text(), particle);
+            particle.spots = in.count();
+            for (Shares own : shares.values()) {
                 in.reals(sums);
+                particle.add(own.place, sums[0], sums[1]);
             }
         }
     }
 
     void merge(ForeignTally other) {
-        other.spotsOfParticle.forEach((particle, count) ->
-            spotsOfParticle.computeIfAbsent(particle, name -> new long[1])[0] += count[0]);
         other.shares.forEach((element, theirs) -> {
-            Shares own = shares.computeIfAbsent(element, e -> new Shares());
-            theirs.sumsOfParticle.forEach((particle, sums) -> {
-                double[] mine = own.sumsOfParticle.computeIfAbsent(particle, name -> new double[2]);
-                mine[0] += sums[0];
-                mine[1] += sums[1];
-            });
+            Shares own = shares.computeIfAbsent(element, newShares);
             own.spots += theirs.spots;
             own.highestLimit = Math.max(own.highestLimit, theirs.highestLimit);
+        });
+        other.particles.forEach((name, theirs) -> {
+            Particle own = particles.computeIfAbsent(name, unseen -> new Particle());
+            own.spots += theirs.spots;
+            other.shares.forEach((element, of) -> {
+                double[] sums = theirs.sums(of.place);
+                own.add(shares.get(element).place, sums[0], sums[1]);
+            });
         });
     }
 
@@ -153,14 +138,14 @@ final class ForeignTally {
     GroupSums sums(Element element) {
         double[][] within = new double[1][1];
         Shares own = shares.get(element);
-        List<ParticleSums> particles = spotsOfParticle.entrySet().stream().map(entry -> {
-            double[] sums = own.sumsOfParticle.getOrDefault(entry.getKey(), new double[2]);
-            double n = entry.getValue()[0];
+        List<ParticleSums> all = particles.entrySet().stream().map(entry -> {
+            double[] sums = entry.getValue().sums(own.place);
+            double n = entry.getValue().spots;
             double squares = Math.max(sums[1] - sums[0] * sums[0] / n, 0);
             within[0][0] += squares;
-            return new ParticleSums(entry.getKey(), (int) entry.getValue()[0], new double[] {sums[0] / n},
+            return new ParticleSums(entry.getKey(), (int) entry.getValue().spots, new double[] {sums[0] / n},
                 new double[] {squares}, Optional.empty());
         }).toList();
-        return new GroupSums(particles, within, new double[1]);
+        return new GroupSums(all, within, new double[1]);
     }
 }

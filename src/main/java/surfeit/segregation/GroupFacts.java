@@ -14,8 +14,6 @@ import surfeit.rival.Evidence;
 import surfeit.spot.Conditions;
 import surfeit.spot.Form;
 import surfeit.spot.Position;
-import surfeit.spot.ReportedValue;
-import surfeit.spot.ReportedValues;
 import surfeit.spot.Spot;
 
 /**
@@ -51,9 +49,9 @@ final class GroupFacts {
         beside = new BesideTally(closed);
     }
 
-    void add(Spot spot) {
+    void add(Spot spot, SpotInHand hand, SpotParts parts) {
         spots++;
-        beside.add(spot);
+        beside.add(spot, hand, parts);
         geometry.add(spot.conditions());
         bases.add(spot.basis());
         Conditions conditions = spot.conditions();
@@ -72,18 +70,10 @@ final class GroupFacts {
             highestTilt = Math.max(highestTilt, conditions.tiltDeg().getAsDouble());
         }
         double total = conditions.rawTotal().isPresent() ? conditions.rawTotal().getAsDouble()
-            : sum(ReportedValues.of(spot.values()));
+            : hand.total();
         lowestTotal = Math.min(lowestTotal, total);
         highestTotal = Math.max(highestTotal, total);
         normalised += Math.abs(total - 1) <= NORMALISED_WITHIN ? 1 : 0;
-    }
-
-    private static double sum(ReportedValues values) {
-        double sum = 0;
-        for (int i = 0; i < values.size(); i++) {
-            sum += values.value(i) instanceof ReportedValue.Measured measured ? measured.fraction() : 0;
-        }
-        return sum;
     }
 
     /** A spot that cannot be closed, because none of its closed elements is above zero. */

@@ -95,7 +95,7 @@ record GroupMerge(String name, List<GroupKey> keys) {
         if (parts.size() == 1) {
             return parts.get(0).foreign();
         }
-        ForeignTally foreign = new ForeignTally(Set.of());
+        ForeignTally foreign = new ForeignTally();
         parts.forEach(part -> foreign.merge(part.foreign()));
         return foreign;
     }

@@ -5,10 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
-import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
-import surfeit.spot.ReportedValue;
-import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 import surfeit.spot.SpotCentre;
 
@@ -21,12 +18,11 @@ import surfeit.spot.SpotCentre;
  * particles and elements, not with spots.
  */
 final class GroupTally {
-    private final NominalFractions nominal;
-    private final Sample sample;
+    private final SpotInHand hand;
     private final References references;
     private final GroupKey key;
-    private final double defaultLimit;
     private final Set<Element> listed;
+    private final boolean[] isListed;
     private boolean negatives;
     private boolean zeros;
     private boolean stale;
@@ -43,23 +39,24 @@ final class GroupTally {
     private long usable;
     private final GroupFacts facts;
     private final ForeignTally foreign;
-    private final PhaseTally.Source phaseSource;
     private final PhaseTally phases;
 
-    GroupTally(NominalFractions nominal, Sample sample, References references, GroupKey key, double defaultLimit,
-               Set<Element> listed, boolean negatives, PhaseTally.Source phaseSource) {
-        this.nominal = nominal;
-        this.sample = sample;
+    GroupTally(SpotInHand hand, References references, GroupKey key, Set<Element> listed, boolean negatives) {
+        this.hand = hand;
         this.references = references;
         this.key = key;
-        this.defaultLimit = defaultLimit;
         this.listed = new TreeSet<>(listed);
         this.negatives = negatives;
-        this.elements = nominal.elements().stream().filter(listed::contains).toList();
+        List<Element> nominal = hand.nominal().elements();
+        this.elements = nominal.stream().filter(listed::contains).toList();
+        this.isListed = new boolean[nominal.size()];
+        for (int i = 0; i < isListed.length; i++) {
+            isListed[i] = listed.contains(nominal.get(i));
+        }
         this.facts = new GroupFacts(elements);
         int n = elements.size();
-        boolean median = sample.judgement().spotCentre() == SpotCentre.MEDIAN;
-        this.parts = new SpotParts(elements, defaultLimit, negatives);
+        boolean median = hand.sample().judgement().spotCentre() == SpotCentre.MEDIAN;
+        this.parts = hand.parts(elements, negatives);
         this.raw = new FilledTally(n, median, Optional.empty());
         this.offer = references.isEmpty() || n < 2
             ? new References.Offer(Optional.empty(), "", 0) : references.offer(elements, key);
@@ -69,25 +66,25 @@ final class GroupTally {
         this.limitAssumed = new boolean[n];
         this.steps = new double[n];
         Arrays.fill(steps, Double.POSITIVE_INFINITY);
-        this.foreign = new ForeignTally(sample.excludedElements());
-        this.phaseSource = phaseSource;
-        this.phases = phaseSource.over(elements, offer.correction());
+        this.foreign = new ForeignTally();
+        this.phases = hand.phases().over(elements, offer.correction());
     }
 
     /** A tally that starts from what this spot shows. */
-    static GroupTally startingWith(Spot spot, NominalFractions nominal, Sample sample, References references,
-                                   GroupKey key, double defaultLimit, PhaseTally.Source phases) {
-        return new GroupTally(nominal, sample, references, key, defaultLimit, listedIn(spot, nominal), false, phases);
+    static GroupTally startingWith(Spot spot, SpotInHand hand, References references, GroupKey key) {
+        hand.take(spot);
+        return new GroupTally(hand, references, key, hand.listed(), false);
     }
 
     void add(Spot spot, String particle) {
-        notice(spot);
+        hand.take(spot);
+        notice();
         if (stale) {
             return;
         }
-        facts.add(spot);
-        foreign.add(particle, spot);
         parts.read(spot);
+        facts.add(spot, hand, parts);
+        foreign.add(particle, hand);
         if (elements.isEmpty() || !parts.isClosable()) {
             facts.addUnusable(spot);
             return;
@@ -111,32 +108,17 @@ final class GroupTally {
         phases.add(parts);
     }
 
-    private void notice(Spot spot) {
-        for (Element element : nominal.elements()) {
-            if (isListed(spot, element)) {
-                stale |= listed.add(element);
-            }
-            if (spot.values().get(element) instanceof ReportedValue.Measured measured) {
-                zeros |= measured.fraction() == 0;
-                boolean first = measured.fraction() < 0 && !negatives;
-                negatives |= first;
-                stale |= first;
+    private void notice() {
+        for (int i = 0; i < isListed.length; i++) {
+            if (hand.isListed(i) && !isListed[i]) {
+                isListed[i] = true;
+                listed.add(hand.nominal().elements().get(i));
+                stale = true;
             }
         }
-    }
-
-    private static Set<Element> listedIn(Spot spot, NominalFractions nominal) {
-        Set<Element> listed = new TreeSet<>();
-        for (Element element : nominal.elements()) {
-            if (isListed(spot, element)) {
-                listed.add(element);
-            }
-        }
-        return listed;
-    }
-
-    private static boolean isListed(Spot spot, Element element) {
-        return spot.values().containsKey(element) && !(spot.values().get(element) instanceof ReportedValue.NotReported);
+        zeros |= hand.hasZero();
+        stale |= hand.hasNegative() && !negatives;
+        negatives |= hand.hasNegative();
     }
 
     /** Nothing here is stale: the group was read again where it had to be. */
@@ -161,10 +143,9 @@ final class GroupTally {
     }
 
     /** A tally that goes on from what another one wrote, provided that reference spots correct it in the same way. */
-    static GroupTally readFrom(SumsIn in, NominalFractions nominal, Sample sample, References references,
-                               GroupKey key, double defaultLimit, PhaseTally.Source phases) {
+    static GroupTally readFrom(SumsIn in, SpotInHand hand, References references, GroupKey key) {
         Set<Element> listed = new TreeSet<>(in.elements());
-        GroupTally tally = new GroupTally(nominal, sample, references, key, defaultLimit, listed, in.aside(), phases);
+        GroupTally tally = new GroupTally(hand, references, key, listed, in.aside());
         tally.readSums(in);
         return tally;
     }
@@ -194,7 +175,7 @@ final class GroupTally {
 
     /** An empty tally for reading the group again. */
     GroupTally again(Set<Element> listedInAll, boolean negativesInAll) {
-        return new GroupTally(nominal, sample, references, key, defaultLimit, listedInAll, negativesInAll, phaseSource);
+        return new GroupTally(hand, references, key, listedInAll, negativesInAll);
     }
 
     Set<Element> listed() {

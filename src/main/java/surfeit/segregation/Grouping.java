@@ -26,19 +26,19 @@ import surfeit.spot.Spot;
 final class Grouping {
     private static final int SESSIONS_AS_UNITS_FROM = 3;
     /** Grows when the sums are written in another order or hold something else. */
-    private static final long SUMS_FORM = 2;
+    private static final long SUMS_FORM = 3;
 
+    private final SpotInHand hand;
     private final Sample sample;
     private final NominalFractions nominal;
     private final GroupBy by;
-    private final double defaultLimit;
     private final References references;
     private final Map<GroupKey, GroupTally> tallies = new LinkedHashMap<>();
     private final Map<GroupKey, GroupData> groupOfKey = new HashMap<>();
     private final Set<String> particleNames = new LinkedHashSet<>();
     private final Set<String> sessionNames = new TreeSet<>();
-    private final PhaseTally.Source phases;
     private final GroupKey.Sought sought;
+    private Optional<GroupTally> last = Optional.empty();
     private long spotCount;
     private Optional<KeptSums> kept = Optional.empty();
     private Set<GroupKey> keptKeys = Set.of();
@@ -51,12 +51,16 @@ final class Grouping {
     /** The same, noting besides where the spots lie between the phases of their alloy. */
     Grouping(Sample sample, NominalFractions nominal, GroupBy by, double defaultLimit, References references,
              List<Phase> phases) {
-        this.sample = sample;
-        this.nominal = nominal;
+        this(new SpotInHand(sample, nominal, defaultLimit, phases), by, references);
+    }
+
+    /** The same, beside others that add up the same spots in turn. */
+    Grouping(SpotInHand hand, GroupBy by, References references) {
+        this.hand = hand;
+        this.sample = hand.sample();
+        this.nominal = hand.nominal();
         this.by = by;
-        this.defaultLimit = defaultLimit;
         this.references = references;
-        this.phases = new PhaseTally.Source(phases, nominal);
         this.sought = new GroupKey.Sought(sample, by);
     }
 
@@ -85,6 +89,7 @@ final class Grouping {
 
     /** Reads groups again that need it, and gives all in the order of first appearance. */
     List<GroupData> finish(SpotSource source) {
+        last = Optional.empty();
         List<GroupMerge> merges = merges();
         Set<GroupKey> again = new LinkedHashSet<>();
         for (GroupMerge merge : merges) {
@@ -120,6 +125,7 @@ final class Grouping {
             readFrom(new SumsIn(kept));
             return true;
         } catch (SumsIn.UnfitException e) {
+            last = Optional.empty();
             tallies.clear();
             particleNames.clear();
             sessionNames.clear();
@@ -134,7 +140,7 @@ final class Grouping {
         out.count("version of the method", MethodSettings.VERSION);
         out.text("grouped by", by.word());
         out.text("spot centre", sample.judgement().spotCentre().name());
-        out.real("default limit", defaultLimit);
+        out.real("default limit", hand.defaultLimit());
         out.yesOrNo("spots are independent", sample.spotsIndependent());
         out.optionalReal("beam energy", sample.geometry().beamEnergyKev().stream().boxed().findFirst());
         out.elements(sample.excludedElements());
@@ -157,7 +163,7 @@ final class Grouping {
         in.require("version of the method", MethodSettings.VERSION);
         in.require("grouped by", by.word());
         in.require("spot centre", sample.judgement().spotCentre().name());
-        in.require("default limit", defaultLimit);
+        in.require("default limit", hand.defaultLimit());
         in.require("spots are independent", sample.spotsIndependent());
         if (!in.optionalReal().equals(sample.geometry().beamEnergyKev().stream().boxed().findFirst())) {
             throw new SumsIn.UnfitException("beam energy");
@@ -169,7 +175,7 @@ final class Grouping {
         in.texts(sessionNames);
         for (long left = in.count(); left > 0; left--) {
             GroupKey key = new GroupKey(in.text(), in.optionalReal(), in.optionalText());
-            tallies.put(key, GroupTally.readFrom(in, nominal, sample, references, key, defaultLimit, phases));
+            tallies.put(key, GroupTally.readFrom(in, hand, references, key));
         }
         in.requireEnd();
     }
@@ -181,12 +187,20 @@ final class Grouping {
         spotCount++;
         particleNames.add(particle(spot));
         sessionNames.add(spot.session().orElse(""));
-        GroupKey.Sought sought = this.sought.of(spot);
-        if (!tallies.containsKey(sought)) {
-            GroupKey key = key(spot);
-            tallies.put(key, GroupTally.startingWith(spot, nominal, sample, references, key, defaultLimit, phases));
+        tally(spot).add(spot, particle(spot));
+    }
+
+    /** The tally a spot belongs to; mostly that of the spot before. */
+    private GroupTally tally(Spot spot) {
+        sought.of(spot);
+        if (last.isEmpty() || !sought.equals(last.get().key())) {
+            if (!tallies.containsKey(sought)) {
+                GroupKey key = key(spot);
+                tallies.put(key, GroupTally.startingWith(spot, hand, references, key));
+            }
+            last = Optional.of(tallies.get(sought));
         }
-        tallies.get(sought).add(spot, particle(spot));
+        return last.get();
     }
 
     private GroupKey key(Spot spot) {

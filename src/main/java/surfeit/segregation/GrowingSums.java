@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.TreeMap;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
-import surfeit.composition.NominalFractions;
 import surfeit.composition.Phase;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
@@ -18,9 +17,11 @@ import surfeit.spot.Spot;
  */
 public final class GrowingSums {
     private final Map<GroupBy, Grouping> all;
+    private final List<Grouping> groupings;
 
     private GrowingSums(Map<GroupBy, Grouping> all) {
         this.all = all;
+        this.groupings = List.copyOf(all.values());
     }
 
     /**
@@ -35,10 +36,10 @@ public final class GrowingSums {
             MethodSettings.of(sample.judgement(), sample.accuracyClass(), detectionLimitMassFraction);
         References references = new References(soFar.references(), sample, settings.floorMassFraction(),
             detectionLimitMassFraction);
-        NominalFractions closed = Interpreter.closedNominal(nominal, sample);
+        SpotInHand hand = new SpotInHand(sample, Interpreter.closedNominal(nominal, sample),
+            detectionLimitMassFraction, phases);
         Map<GroupBy, Grouping> all = new EnumMap<>(GroupBy.class);
-        mostParticles.keySet().forEach(by -> all.put(by,
-            new Grouping(sample, closed, by, detectionLimitMassFraction, references, phases)));
+        mostParticles.keySet().forEach(by -> all.put(by, new Grouping(hand, by, references)));
         read(soFar, all, mostParticles);
         return new GrowingSums(all);
     }
@@ -53,15 +54,20 @@ public final class GrowingSums {
             sums.put(kept.mark(), kept);
         }, () -> fromFirst.add(grouping)));
         if (!fromFirst.isEmpty()) {
-            source.forEachSpecimen(spot -> fromFirst.forEach(grouping -> grouping.add(spot)));
+            source.forEachSpecimen(spot -> add(fromFirst, spot));
         }
-        later.forEach((mark, groupings) ->
-            sums.get(mark).forEachLater(spot -> groupings.forEach(grouping -> grouping.add(spot))));
+        later.forEach((mark, groupings) -> sums.get(mark).forEachLater(spot -> add(groupings, spot)));
     }
 
     /** Adds the next spot of the specimen. */
     public void add(Spot spot) {
-        all.values().forEach(grouping -> grouping.add(spot));
+        add(groupings, spot);
+    }
+
+    private static void add(List<Grouping> groupings, Spot spot) {
+        for (int i = 0; i < groupings.size(); i++) {
+            groupings.get(i).add(spot);
+        }
     }
 
     /**

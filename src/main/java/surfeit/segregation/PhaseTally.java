@@ -27,7 +27,6 @@ final class PhaseTally {
     private final Optional<ReferenceCorrection> correction;
     private final List<SpotPositions> raw;
     private final List<SpotPositions> corrected;
-    private double[] room = new double[0];
 
     private PhaseTally(Diagram diagram, Optional<ReferenceCorrection> correction) {
         this.diagram = diagram;
@@ -110,11 +109,7 @@ final class PhaseTally {
         if (diagram.lines().isEmpty()) {
             return;
         }
-        if (room.length != parts.values.length) {
-            room = new double[parts.values.length];
-        }
-        double[] closed = room;
-        parts.close(false, closed);
+        double[] closed = parts.closed();
         add(closed, raw);
         if (correction.isPresent()) {
             add(correction.get().corrected(closed), corrected);

@@ -3,6 +3,7 @@ package surfeit.segregation;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 
 /** Adds up the particles of one group for one way of filling values below their limit. Not thread-safe. */
 final class RunTally {
@@ -10,11 +11,13 @@ final class RunTally {
     private final double[][] coSquares;
     private final double[] room;
     private final boolean median;
+    private final Function<String, ParticleTally> newParticle;
 
     RunTally(int elements, boolean median) {
         this.room = new double[elements];
         this.coSquares = new double[elements][elements];
         this.median = median;
+        this.newParticle = name -> new ParticleTally(name, elements, median);
     }
 
     /** A tally that has seen the same spots and goes its own way from here. */
@@ -33,10 +36,7 @@ final class RunTally {
     }
 
     void add(String particle, double[] closed, double[] partUncertainties) {
-        if (!particles.containsKey(particle)) {
-            particles.put(particle, new ParticleTally(particle, closed.length, median));
-        }
-        particles.get(particle).add(closed, partUncertainties, coSquares, room);
+        particles.computeIfAbsent(particle, newParticle).add(closed, partUncertainties, coSquares, room);
     }
 
     void writeTo(SumsOut out) {

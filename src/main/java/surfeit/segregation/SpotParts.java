@@ -7,6 +7,7 @@ import surfeit.composition.Closure;
 import surfeit.element.Element;
 import surfeit.spot.Counts;
 import surfeit.spot.ReportedValue;
+import surfeit.spot.ReportedValues;
 import surfeit.spot.Spot;
 
 /**
@@ -24,12 +25,14 @@ final class SpotParts {
     /** Twice the normal quantile at 95 %: a detection limit is 3.29 standard uncertainties of an empty place. Currie 1968, from memory. */
     private static final double LIMIT_TO_UNCERTAINTY = 3.29;
 
+    private static final Object NONE_YET = new Object();
+    private static final ReportedValue NOT_LISTED = new ReportedValue.NotReported();
+
     private final List<Element> elements;
     private final double[] atomicDivisors;
     private final double[] massDivisors;
     private final double defaultLimit;
     private final boolean zeroIsNumber;
-    private double sum;
 
     final double[] values;
     final double[] limits;
@@ -38,6 +41,11 @@ final class SpotParts {
     boolean hasUncertainty;
     boolean anyBelow;
     final boolean[] limitAssumed;
+    private final double[] closed;
+    private Object last = NONE_YET;
+    private boolean isClosed;
+    private boolean holdAll;
+    private double sum;
 
     /**
      * @param elements     the elements closed over, in order
@@ -56,20 +64,34 @@ final class SpotParts {
         uncertainties = new double[n];
         below = new boolean[n];
         limitAssumed = new boolean[n];
+        closed = new double[n];
     }
 
-    /** Reads the spot. Values, limits and uncertainties are atomic parts in a common unit, not yet closed. */
+    /**
+     * Reads the spot, unless it is read already. Values, limits and uncertainties are atomic parts in a common unit, not
+     * yet closed.
+     */
     void read(Spot spot) {
+        if (last == spot) {
+            return;
+        }
+        last = spot;
+        isClosed = false;
+        ReportedValues reported = ReportedValues.of(spot.values());
+        int found = 0;
         double[] divisors = divisors(spot);
         hasUncertainty = true;
         anyBelow = false;
         sum = 0;
         double mass = 0;
         for (int i = 0; i < values.length; i++) {
-            readOne(spot.values().get(elements.get(i)), i, divisors[i]);
+            int place = reported.place(elements.get(i));
+            found += place >= 0 ? 1 : 0;
+            readOne(place >= 0 ? reported.value(place) : NOT_LISTED, i, divisors[i]);
             sum += values[i];
             mass += values[i] * massDivisors[i];
         }
+        holdAll = found == reported.size();
         fillLimits(mass);
         if (hasUncertainty && anyBelow) {
             for (int i = 0; i < values.length; i++) {
@@ -163,6 +185,20 @@ final class SpotParts {
     double step(Spot spot, int i) {
         return spot.values().get(elements.get(i)) instanceof ReportedValue.Measured measured
             ? measured.roundingStep() / divisors(spot)[i] : 0;
+    }
+
+    /** The parts, those below their limit as zero, closed to one. To be read only. */
+    double[] closed() {
+        if (!isClosed) {
+            close(false, closed);
+            isClosed = true;
+        }
+        return closed;
+    }
+
+    /** Whether the spot reports nothing but these elements. */
+    boolean holdAll() {
+        return holdAll;
     }
 
     /** Sum of the parts with those below their limit as zero. */

@@ -13,6 +13,8 @@ import surfeit.spot.Position;
 /** Adds up where on the particle the spots of a group lay and how the surface was tilted there. Not thread-safe. */
 final class StatedGeometry {
     private final Map<Optional<Position>, Place> places = new LinkedHashMap<>();
+    private Optional<Position> lastPosition = Optional.empty();
+    private Optional<Place> last = Optional.empty();
 
     /** The spots of one position: how many, how many of them state a tilt, and its limits in degrees. */
     private static final class Place {
@@ -30,7 +32,11 @@ final class StatedGeometry {
     }
 
     void add(Conditions conditions) {
-        Place place = places.computeIfAbsent(conditions.position(), position -> new Place());
+        if (last.isEmpty() || !lastPosition.equals(conditions.position())) {
+            lastPosition = conditions.position();
+            last = Optional.of(places.computeIfAbsent(lastPosition, position -> new Place()));
+        }
+        Place place = last.get();
         place.spots++;
         if (conditions.tiltDeg().isPresent()) {
             place.tilted++;

@@ -6,6 +6,7 @@ import java.util.Iterator;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Set;
+import java.util.function.Supplier;
 import surfeit.element.Element;
 
 /**
@@ -18,14 +19,30 @@ public final class ReportedValues extends AbstractMap<Element, ReportedValue> {
     private final Element[] elements;
     private final ReportedValue[] values;
 
-    private ReportedValues(Map<Element, ReportedValue> reported) {
-        this.elements = reported.keySet().toArray(Element[]::new);
-        this.values = reported.values().toArray(ReportedValue[]::new);
+    private ReportedValues(Element[] elements, ReportedValue[] values) {
+        this.elements = elements;
+        this.values = values;
     }
 
     /** The same values in this form. */
     public static ReportedValues of(Map<Element, ReportedValue> reported) {
-        return reported instanceof ReportedValues own ? own : new ReportedValues(reported);
+        return reported instanceof ReportedValues own ? own : new ReportedValues(
+            reported.keySet().toArray(Element[]::new), reported.values().toArray(ReportedValue[]::new));
+    }
+
+    /** So many values, asked for one after the other: of each its element, then what is reported of it. */
+    public static ReportedValues inTurn(int size, Supplier<Element> element, Supplier<ReportedValue> value) {
+        Element[] elements = new Element[size];
+        ReportedValue[] values = new ReportedValue[size];
+        for (int i = 0; i < size; i++) {
+            Element next = element.get();
+            if (place(elements, i, next) >= 0) {
+                throw new IllegalArgumentException("A spot reports each element once, got " + next + " twice.");
+            }
+            elements[i] = next;
+            values[i] = value.get();
+        }
+        return new ReportedValues(elements, values);
     }
 
     /** The element reported in this place, from 0. */
@@ -54,8 +71,13 @@ public final class ReportedValues extends AbstractMap<Element, ReportedValue> {
         return place >= 0 ? values[place] : NOTHING.get(element);
     }
 
-    private int place(Object element) {
-        for (int i = 0; i < elements.length; i++) {
+    /** Where an element is reported, from 0; -1 where it is not. */
+    public int place(Object element) {
+        return place(elements, elements.length, element);
+    }
+
+    private static int place(Element[] elements, int size, Object element) {
+        for (int i = 0; i < size; i++) {
             if (elements[i].equals(element)) {
                 return i;
             }

@@ -10,10 +10,17 @@ import java.util.function.Function;
 /** Reads what {@link PackedWriter} wrote; bytes that end too early or go on too long are damage. Not thread-safe. */
 final class PackedReader {
     private final byte[] bytes;
+    private final Optional<RepeatedTexts> repeated;
     private int at;
 
     PackedReader(byte[] bytes) {
+        this(bytes, Optional.empty());
+    }
+
+    /** @param repeated where texts are looked up that may have been read before, if anywhere */
+    PackedReader(byte[] bytes, Optional<RepeatedTexts> repeated) {
         this.bytes = bytes;
+        this.repeated = repeated;
     }
 
     int octet() {
@@ -33,6 +40,15 @@ final class PackedReader {
         throw damaged("a number has more than ten bytes");
     }
 
+    /** How many items follow, each of at least one byte. */
+    int size() {
+        long size = count();
+        if (size < 0 || size > bytes.length - at) {
+            throw damaged("a list of " + size + " items");
+        }
+        return (int) size;
+    }
+
     long number() {
         long folded = count();
         return folded >>> 1 ^ -(folded & 1);
@@ -48,6 +64,15 @@ final class PackedReader {
     }
 
     String text() {
+        return text(Optional.empty());
+    }
+
+    /** A text that may have been read before. */
+    String repeatedText() {
+        return text(repeated);
+    }
+
+    private String text(Optional<RepeatedTexts> known) {
         long head = count();
         boolean narrow = (head & 1) == 0;
         long characters = head >>> 1;
@@ -57,7 +82,8 @@ final class PackedReader {
         int length = (int) characters;
         require(narrow ? length : 2 * length);
         if (narrow) {
-            String text = new String(bytes, at, length, StandardCharsets.ISO_8859_1);
+            String text = known.isPresent() ? known.get().of(bytes, at, length)
+                : new String(bytes, at, length, StandardCharsets.ISO_8859_1);
             at += length;
             return text;
         }
@@ -74,7 +100,7 @@ final class PackedReader {
     }
 
     Optional<String> text(boolean present) {
-        return present ? Optional.of(text()) : Optional.empty();
+        return present ? Optional.of(repeatedText()) : Optional.empty();
     }
 
     /** A list written as its size and its items. */

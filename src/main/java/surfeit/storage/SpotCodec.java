@@ -3,16 +3,13 @@ package surfeit.storage;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.composition.Basis;
-import surfeit.element.Element;
 import surfeit.spot.Conditions;
 import surfeit.spot.Position;
 import surfeit.spot.ReferencePiece;
-import surfeit.spot.ReportedValue;
+import surfeit.spot.ReportedValues;
 import surfeit.spot.Spot;
 
 /**
@@ -63,7 +60,15 @@ final class SpotCodec {
     }
 
     static Spot decode(byte[] bytes) {
-        PackedReader in = new PackedReader(bytes);
+        return decode(new PackedReader(bytes));
+    }
+
+    /** The same for one of many spots, whose names and values were often read before. */
+    static Spot decode(byte[] bytes, RepeatedTexts texts) {
+        return decode(new PackedReader(bytes, Optional.of(texts)));
+    }
+
+    private static Spot decode(PackedReader in) {
         in.requireVersion(FORM, "A spot");
         int flags = in.octet();
         String label = in.text();
@@ -74,12 +79,7 @@ final class SpotCodec {
         Conditions conditions = readConditions(in);
         Optional<ReferencePiece> reference = (flags & REFERENCE) != 0
             ? Optional.of(new ReferencePiece(NominalCodec.read(in), (flags & SAME_MATERIAL) != 0)) : Optional.empty();
-        int size = (int) in.count();
-        Map<Element, ReportedValue> values = new LinkedHashMap<>();
-        for (int i = 0; i < size; i++) {
-            Element element = NominalCodec.element(in);
-            values.put(element, ValueCodec.read(in));
-        }
+        ReportedValues values = ReportedValues.inTurn(in.size(), () -> NominalCodec.element(in), () -> ValueCodec.read(in));
         in.requireEnd();
         return new Spot(label, particle, feature, session, acquired, conditions, reference,
             (flags & MASS) != 0 ? Basis.MASS : Basis.ATOMIC, values);

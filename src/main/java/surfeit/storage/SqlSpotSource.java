@@ -11,6 +11,9 @@ import surfeit.spot.Spot;
 
 /** The spots of a sample as of its revision, read anew each time they are asked for, beside the sums kept of them. */
 final class SqlSpotSource implements SpotSource {
+    /** Spots from which reading has a thread of its own. Judgement: some ten milliseconds. */
+    static final int ALONGSIDE_FROM = 10_000;
+
     private final SqlSpots spots;
     private final SqlSums sums;
     private final StoredSample sample;
@@ -31,7 +34,11 @@ final class SqlSpotSource implements SpotSource {
 
     @Override
     public void forEachSpecimen(Consumer<Spot> consumer) {
-        spots.forEachSpecimen(sample, 0, last, consumer);
+        if (sample.spotCount() < ALONGSIDE_FROM) {
+            spots.forEachSpecimen(sample, 0, last, consumer);
+        } else {
+            spots.forEachSpecimenAlongside(sample, 0, last, consumer);
+        }
     }
 
     @Override

@@ -6,10 +6,10 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Query;
 import org.jdbi.v3.core.statement.StatementContext;
+import surfeit.lab.Alongside;
 import surfeit.lab.Occasion;
 import surfeit.lab.PublicId;
 import surfeit.lab.SpotFilter;
@@ -33,6 +33,9 @@ final class SqlSpots {
 
     private static final String PAYLOADS =
         "SELECT r.payload FROM spot_revision r WHERE " + AS_OF + " AND r.withdrawn = 0";
+
+    /** Rows that are fetched together, where the engine would else fetch all at once. */
+    private static final int ROWS_AT_ONCE = 1000;
 
     private final Handle handle;
     private final SqlSamples samples;
@@ -113,13 +116,27 @@ final class SqlSpots {
 
     /** Hands over the spots of the specimen after one spot and up to another. */
     void forEachSpecimen(StoredSample sample, long after, long last, Consumer<Spot> consumer) {
-        try (Stream<Spot> spots = handle.createQuery(PAYLOADS
-                + " AND r.reference = 0 AND r.spot > :after AND r.spot <= :last ORDER BY r.spot")
-            .bind("sample", samples.number(sample.name())).bind("asOf", sample.revision())
-            .bind("after", after).bind("last", last)
-            .map((row, context) -> SpotCodec.decode(row.getBytes(1))).stream()) {
-            spots.forEach(consumer);
+        try (Query query = handle.createQuery(PAYLOADS
+                + " AND r.reference = 0 AND r.spot > :after AND r.spot <= :last ORDER BY r.spot")) {
+            query.bind("sample", samples.number(sample.name())).bind("asOf", sample.revision())
+                .bind("after", after).bind("last", last).setFetchSize(ROWS_AT_ONCE);
+            RepeatedTexts texts = new RepeatedTexts();
+            query.scanResultSet((rows, context) -> {
+                ResultSet found = rows.get();
+                while (found.next()) {
+                    consumer.accept(SpotCodec.decode(found.getBytes(1), texts));
+                }
+                return found;
+            });
         }
+    }
+
+    /**
+     * The same for so many spots that reading them is worth a thread of its own. Nobody may use the transaction
+     * meanwhile.
+     */
+    void forEachSpecimenAlongside(StoredSample sample, long after, long last, Consumer<Spot> consumer) {
+        Alongside.<Spot>run("surfeit-spots", read -> forEachSpecimen(sample, after, last, read), consumer);
     }
 
     private static StoredSpot spot(ResultSet row, StatementContext context) throws SQLException {

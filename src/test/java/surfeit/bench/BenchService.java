@@ -52,6 +52,10 @@ final class BenchService implements AutoCloseable {
         return laboratory;
     }
 
+    SqliteStore store() {
+        return store;
+    }
+
     Path folder() {
         return folder;
     }

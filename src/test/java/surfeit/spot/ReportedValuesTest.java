@@ -3,7 +3,9 @@ package surfeit.spot;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.Iterator;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -41,6 +43,20 @@ class ReportedValuesTest {
         assertThat(values.get(Element.of("Sn"))).isNull();
         assertThat(ReportedValues.of(values)).isSameAs(values);
         assertThat(ReportedValues.of(Map.of())).isEmpty();
+    }
+
+    @Test
+    void it_can_be_made_in_turn_and_takes_each_element_once() {
+        Iterator<Element> elements = List.of(CU, AG, CU).iterator();
+        Iterator<ReportedValue> values = List.of(measured(0.4), measured(0.6)).iterator();
+        ReportedValues made = ReportedValues.inTurn(2, elements::next, values::next);
+
+        assertThat(made).isEqualTo(reported());
+        assertThat(made.keySet()).containsExactly(CU, AG);
+        assertThat(made.place(AG)).isEqualTo(1);
+        assertThat(made.place(Element.of("Sn"))).isEqualTo(-1);
+        assertThatThrownBy(() -> ReportedValues.inTurn(2, () -> AG, () -> measured(0.5)))
+            .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("Ag twice");
     }
 
     @Test

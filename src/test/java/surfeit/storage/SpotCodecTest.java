@@ -34,9 +34,12 @@ import surfeit.spot.Spot;
 
 class SpotCodecTest {
 
+    private static final RepeatedTexts TEXTS = new RepeatedTexts();
+
     @Property
-    void every_spot_comes_back_as_it_was(@ForAll("spots") Spot spot) {
-        Spot back = SpotCodec.decode(SpotCodec.encode(spot));
+    void every_spot_comes_back_as_it_was(@ForAll("spots") Spot spot, @ForAll boolean amongMany) {
+        byte[] bytes = SpotCodec.encode(spot);
+        Spot back = amongMany ? SpotCodec.decode(bytes, TEXTS) : SpotCodec.decode(bytes);
 
         assertThat(back).isEqualTo(spot);
         assertThat(List.copyOf(back.values().keySet())).isEqualTo(List.copyOf(spot.values().keySet()));

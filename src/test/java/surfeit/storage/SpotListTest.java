@@ -1,6 +1,7 @@
 package surfeit.storage;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
 import java.time.Instant;
@@ -19,6 +20,7 @@ import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSpot;
+import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
 import surfeit.statistics.NumbersAside;
 
@@ -53,6 +55,27 @@ class SpotListTest {
         assertThat(labels(first)).containsExactly("P0", "P1", "P2");
         assertThat(labels(second)).containsExactly("P3", "P4", "A-first-by-name");
         assertThat(second.next()).isEmpty();
+    }
+
+    @Test
+    void a_large_sample_is_read_in_the_order_of_record_and_given_up_without_a_trace() {
+        Spot[] spots = LabBench.spots("P", SqlSpotSource.ALONGSIDE_FROM + 300);
+        bench.post("A7", spots);
+        List<Spot> read = bench.store().read(access -> {
+            SpotSource source = access.spotSource(lab.sample("A7"));
+            List<Spot> given = new ArrayList<>();
+            assertThatThrownBy(() -> source.forEachSpecimen(spot -> {
+                given.add(spot);
+                if (given.size() == 700) {
+                    throw new IllegalStateException("enough");
+                }
+            })).hasMessage("enough");
+            List<Spot> all = new ArrayList<>();
+            source.forEachSpecimen(all::add);
+            return all;
+        });
+
+        assertThat(read).containsExactly(spots);
     }
 
     @Test
