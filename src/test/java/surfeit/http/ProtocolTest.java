@@ -6,7 +6,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -18,8 +17,7 @@ class ProtocolTest {
 
     @BeforeAll
     static void start() {
-        service = RunningService.start(ServerSettings.DEFAULT.withRequests(
-            RequestLimits.DEFAULT.withTimes(Duration.ofMillis(400), Duration.ofMillis(1500))));
+        service = RunningService.start();
     }
 
     @AfterAll
@@ -90,32 +88,6 @@ class ProtocolTest {
     private static byte[] refused(int length) {
         return ("POST /v1/samples/none/spots HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: text/csv\r\nContent-Length: "
             + length + "\r\n\r\n").getBytes(StandardCharsets.US_ASCII);
-    }
-
-    @Test
-    void a_body_that_stalls_is_408() throws IOException {
-        requireProblem(send("POST /v1/interpretations HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: "
-            + "application/json\r\nContent-Length: 500\r\n\r\n{"),
-            408, "request-timeout");
-    }
-
-    @Test
-    void a_body_that_drips_for_ever_is_408() throws IOException {
-        try (Socket socket = new Socket("127.0.0.1", service.server().port())) {
-            socket.setSoTimeout(10_000);
-            socket.getOutputStream()
-                .write(("POST /v1/interpretations HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\n"
-                + "Content-Length: 500\r\n\r\n").getBytes(StandardCharsets.US_ASCII));
-            for (int i = 0; i < 40 && socket.getInputStream().available() == 0; i++) {
-                socket.getOutputStream().write(' ');
-                Thread.sleep(100);
-            }
-            requireProblem(new String(socket.getInputStream().readNBytes(socket.getInputStream().available()),
-                StandardCharsets.UTF_8), 408,
-                "request-timeout");
-        } catch (InterruptedException e) {
-            Thread.currentThread().interrupt();
-        }
     }
 
     @Test
