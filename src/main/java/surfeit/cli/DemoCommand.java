@@ -35,7 +35,7 @@ final class DemoCommand implements Callable<Integer>, WithSettings {
         Settings settings = WithSettings.settings(spec, Map.of(Setting.PORT, "0"));
         Path folder = Files.createTempDirectory("surfeit-demo-");
         Opened opened = Opened.on(folder, settings);
-        Server server = ServeCommand.start(settings, opened);
+        Server server = Service.start(settings, opened);
         CountDownLatch told = new CountDownLatch(1);
         Thread end = new Thread(() -> {
             server.stop();

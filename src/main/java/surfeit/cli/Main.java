@@ -2,6 +2,9 @@ package surfeit.cli;
 
 import java.io.PrintWriter;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -18,10 +21,7 @@ import surfeit.storage.StorageException;
  * 3 internal fault.
  */
 @Command(name = "surfeit", versionProvider = Main.Version.class, mixinStandardHelpOptions = true,
-    description = "Says where the surface of an alloy is enriched or depleted, how sure that is, and what else could explain it.",
-    subcommands = {ServeCommand.class, DemoCommand.class, InterpretCommand.class, AlloysCommand.class, ImportCommand.class,
-        ReportCommand.class, BackupCommand.class, RestoreCommand.class, MoveCommand.class, CheckAuditCommand.class, RecountCommand.class, TokenCommand.class,
-        CheckConfigCommand.class, HealthCommand.class, VersionCommand.class, CommandLine.HelpCommand.class})
+    description = "Says where the surface of an alloy is enriched or depleted, how sure that is, and what else could explain it.")
 public final class Main implements Runnable {
     static final int DONE = 0;
     static final int REFUSED = 1;
@@ -32,15 +32,38 @@ public final class Main implements Runnable {
     private CommandSpec spec;
 
     public static void main(String[] arguments) {
-        int code = commandLine().execute(arguments);
+        Optional<Map<String, String>> flags = arguments.length > 0 && arguments[0].equals(ServeCommand.NAME)
+            ? PlainFlags.read(List.of(arguments).subList(1, arguments.length)) : Optional.empty();
+        int code = flags.isPresent() ? serve(flags.get()) : commandLine(arguments).execute(arguments);
         if (code != DONE) {
             System.exit(code);
         }
     }
 
-    /** The whole command line, every setting a flag of the commands that use settings. */
-    static CommandLine commandLine() {
+    private static int serve(Map<String, String> flags) {
+        PrintWriter err = new PrintWriter(System.err, true);
+        try {
+            return Service.run(WithSettings.settings(key -> Optional.ofNullable(flags.get(key)), Map.of()),
+                new PrintWriter(System.out, true), err);
+        } catch (RuntimeException | InterruptedException e) {
+            return told(e, err);
+        }
+    }
+
+    /**
+     * The command line, every setting a flag of the commands that use settings. Where the first word names a command, that
+     * one only, for to know all of them takes a tenth of a second; {@code help} has to know them.
+     */
+    static CommandLine commandLine(String... arguments) {
         CommandLine line = new CommandLine(new Main());
+        List<Class<?>> all = List.of(ServeCommand.class, DemoCommand.class, InterpretCommand.class, AlloysCommand.class,
+            ImportCommand.class, ReportCommand.class, BackupCommand.class, RestoreCommand.class, MoveCommand.class,
+            CheckAuditCommand.class, RecountCommand.class, TokenCommand.class, CheckConfigCommand.class, HealthCommand.class,
+            VersionCommand.class, CommandLine.HelpCommand.class);
+        List<Class<?>> named = all.stream().filter(command -> arguments.length > 0
+            && command != CommandLine.HelpCommand.class
+            && command.getAnnotation(Command.class).name().equals(arguments[0])).toList();
+        (named.isEmpty() ? all : named).forEach(line::addSubcommand);
         addSettingsBelow(line);
         line.setExecutionExceptionHandler((exception, command, result) -> told(exception, command.getErr()));
         line.setExitCodeExceptionMapper(exception -> exception instanceof CommandLine.ParameterException ? WRONG_USAGE : INTERNAL);
@@ -66,7 +89,7 @@ public final class Main implements Runnable {
             }
             spec.addOption(option.build());
         }
-        spec.addOption(OptionSpec.builder("--config").type(String.class).paramLabel("<file>")
+        spec.addOption(OptionSpec.builder("--" + PlainFlags.CONFIG).type(String.class).paramLabel("<file>")
             .description("configuration file, lines of the form port = 8420").build());
     }
 

@@ -1,8 +1,9 @@
 package surfeit.http;
 
 import java.time.Clock;
-import java.util.EnumMap;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
 
 /**
  * What every answer may need to know of the running service. Thread-safe.
@@ -16,18 +17,18 @@ final class ServiceFacts {
     private final Places bodies;
     private final Places answers;
     private final String version;
-    private final Map<Form, String> salts = new EnumMap<>(Form.class);
+    private final Supplier<String> answerSettings;
+    private final Map<Form, String> salts = new ConcurrentHashMap<>();
 
-    ServiceFacts(ServerSettings settings, Clock clock, String version, String answerSettings) {
+    /** @param answerSettings the settings that enter answers, the same each time it is asked */
+    ServiceFacts(ServerSettings settings, Clock clock, String version, Supplier<String> answerSettings) {
         this.settings = settings;
         this.clock = clock;
         RequestLimits limits = settings.requests();
         this.bodies = new Places(limits.arrivingBodiesMax(), "bodies", RequestLimits.ARRIVING_SETTING);
         this.answers = new Places(limits.largeAnswersMax(), "large answers", RequestLimits.LARGE_SETTING);
         this.version = version;
-        for (Form form : Form.values()) {
-            salts.put(form, Fingerprint.shortName(version + "\n" + answerSettings + "\n" + form));
-        }
+        this.answerSettings = answerSettings;
     }
 
     ServerSettings settings() {
@@ -53,6 +54,7 @@ final class ServiceFacts {
     }
 
     String salt(Form form) {
-        return salts.get(form);
+        return salts.computeIfAbsent(form, unknown ->
+            Fingerprint.shortName(version + "\n" + answerSettings.get() + "\n" + form));
     }
 }

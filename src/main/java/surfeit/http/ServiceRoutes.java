@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import surfeit.element.ElementTable;
 import surfeit.http.json.FaultDocuments;
 import surfeit.intake.IntakeLimits;
@@ -18,20 +19,36 @@ final class ServiceRoutes {
     private final Laboratory laboratory;
     private final Readiness readiness;
     private final PackedFiles packed = PackedFiles.load();
-    private final Document docs = Document.packed("/docs/index.html");
-    private final Document openApiJson = Document.packed("/openapi/openapi.json");
-    private final Document openApiYaml = Document.packed("/openapi/openapi.yaml");
+    private final Document docs = new Document("/docs/index.html");
+    private final Document openApiJson = new Document("/openapi/openapi.json");
+    private final Document openApiYaml = new Document("/openapi/openapi.yaml");
 
     ServiceRoutes(Laboratory laboratory, Readiness readiness) {
         this.laboratory = laboratory;
         this.readiness = readiness;
     }
 
-    /** A document with the fingerprint of its bytes: it may change while the program's version does not. */
-    private record Document(byte[] bytes, String fingerprint) {
-        static Document packed(String resource) {
-            byte[] bytes = PackedFiles.bytes(resource);
-            return new Document(bytes, Fingerprint.shortName(bytes));
+    /**
+     * A document, read when it is asked for: half a megabyte each, and few ask. Its fingerprint is that of its bytes,
+     * which may change while the program's version does not. Thread-safe.
+     */
+    private static final class Document {
+        private final String resource;
+        private volatile Optional<String> fingerprint = Optional.empty();
+
+        Document(String resource) {
+            this.resource = resource;
+        }
+
+        byte[] bytes() {
+            return PackedFiles.bytes(resource);
+        }
+
+        String fingerprint() {
+            if (fingerprint.isEmpty()) {
+                fingerprint = Optional.of(Fingerprint.shortName(bytes()));
+            }
+            return fingerprint.get();
         }
     }
 

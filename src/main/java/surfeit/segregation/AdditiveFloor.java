@@ -11,8 +11,8 @@ package surfeit.segregation;
  */
 interface AdditiveFloor {
 
-    /** f_j per element at this composition. */
-    double[] at(double[] mean);
+    /** Fills in f_j per element at this composition. */
+    void at(double[] mean, double[] floor);
 
     /** The same rule without one element. */
     AdditiveFloor without(int element);
@@ -21,7 +21,7 @@ interface AdditiveFloor {
     static AdditiveFloor ofMass(double massFraction, double[] atomicWeights) {
         return new AdditiveFloor() {
             @Override
-            public double[] at(double[] mean) {
+            public void at(double[] mean, double[] floor) {
                 double mass = 0;
                 double sum = 0;
                 for (int i = 0; i < mean.length; i++) {
@@ -29,11 +29,9 @@ interface AdditiveFloor {
                     mass += part * atomicWeights[i];
                     sum += part;
                 }
-                double[] floor = new double[mean.length];
                 for (int i = 0; i < floor.length; i++) {
                     floor[i] = massFraction * mass / sum / atomicWeights[i];
                 }
-                return floor;
             }
 
             @Override

@@ -14,24 +14,17 @@ record CalibrationError(double relative, AdditiveFloor floor, Optional<Reference
 
     /** Standard uncertainty e_j of every part before closing, as an atomic fraction: {@code hypot(r0 C_j, f_j)}. */
     double[] errors(double[] mean) {
-        double[] f = floors(mean);
-        double[] errors = new double[mean.length];
-        for (int j = 0; j < errors.length; j++) {
-            double error = Math.hypot(relative * mean[j], f[j]);
-            int element = j;
-            errors[j] = reference.map(correction -> correction.reducedError(error, mean[element], element, relative))
-                .orElse(error);
-        }
-        return errors;
+        return new SharedError(mean, this).at(mean).errors();
     }
 
     /** F_j, the additive share of the closed fractions alone. */
     double[] closedFloor(double[] mean) {
-        return SharedError.at(mean, mean, relative, floor, Optional.empty()).floor();
-    }
-
-    private double[] floors(double[] mean) {
-        return relative > 0 ? floor.at(mean) : new double[mean.length];
+        SharedError shared = new SharedError(mean, new CalibrationError(relative, floor, Optional.empty())).at(mean);
+        double[] closed = new double[mean.length];
+        for (int i = 0; i < closed.length; i++) {
+            closed[i] = shared.floor(i);
+        }
+        return closed;
     }
 
     CalibrationError without(int element) {

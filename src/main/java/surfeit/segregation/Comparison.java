@@ -57,12 +57,13 @@ record Comparison(NominalFractions nominal, double relative, AdditiveFloor floor
                        double margin);
     }
 
+    /** The shared error, to be filled for many means. */
+    SharedError sharedError() {
+        return new SharedError(nominal.middles(), calibration());
+    }
+
     SharedError shared(double[] mean) {
-        double[] middle = new double[mean.length];
-        for (int i = 0; i < middle.length; i++) {
-            middle[i] = nominal.middle(i);
-        }
-        return SharedError.at(mean, middle, relative, floor, reference);
+        return sharedError().at(mean);
     }
 
     /** How large the calibration error of the compared numbers is. */

@@ -35,6 +35,9 @@ record DecisionLevel(double alpha, double twoSided, double oneSided) {
 
     /** True where a distance d surely has a two-sided p above alpha; s, df and u as in {@link CombinedError}. */
     boolean surelyAboveTwoSided(double d, double s, double df, double u) {
+        if (twoSided == 0) {
+            return false;
+        }
         double t = Math.abs(d) / Math.hypot(s, u);
         return t < twoSided || s > 0 && (isBelow(Math.abs(d) / s, df)
             || isBelow(t, CombinedError.degreesOfFreedom(s, df, u)));

@@ -49,7 +49,7 @@ record DepthPoint(GroupAnalysis analysis, int element, double beamEnergyKev, dou
             : (nominal.high(i) - nominal.low(i)) / 2 / Math.sqrt(3);
         return model(nominal, element, beam.getAsDouble(), sample, profiles).map(model -> new DepthPoint(analysis, i,
             beam.getAsDouble(), NominalTest.logit(m) - NominalTest.logit(c0), widest.times(1 / (m * (1 - m))),
-            analysis.comparison().shared(analysis.units().mean()).logit()[i], range / (c0 * (1 - c0)), model))
+            analysis.comparison().shared(analysis.units().mean()).logit(i), range / (c0 * (1 - c0)), model))
             .filter(point -> point.standardUncertainty() > 0);
     }
 

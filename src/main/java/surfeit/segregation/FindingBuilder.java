@@ -22,7 +22,7 @@ record FindingBuilder(VerdictRule rule, NextSteps nextSteps) {
         Outcome[] outcomes = new Outcome[tests.length];
         Verdict[] verdicts = new Verdict[tests.length];
         for (int i = 0; i < tests.length; i++) {
-            outcomes[i] = rule.outcome(tests[i], adjusted[i], comparison.limits(i), shared.linear()[i],
+            outcomes[i] = rule.outcome(tests[i], adjusted[i], comparison.limits(i), shared.linear(i),
                 source(analysis, tests[i], i, mean[i]));
             verdicts[i] = outcomes[i].verdict();
         }
@@ -34,7 +34,7 @@ record FindingBuilder(VerdictRule rule, NextSteps nextSteps) {
             GroupData.Below below = analysis.data().below().get(i);
             int element = i;
             Optional<Outcome> these = analysis.theseTests().map(own -> rule.outcome(own[element],
-                adjustedThese.orElseThrow()[element], comparison.limits(element), shared.linear()[element],
+                adjustedThese.orElseThrow()[element], comparison.limits(element), shared.linear(element),
                 RandomLadder.theseParticles(analysis.particles().first(), element).source()));
             findings.add(new ElementFinding(elements.get(i), comparison.nominal().low(i), comparison.nominal().high(i),
                 comparison.nominal().isDerived(i), outcomes[i], these, mass[i], fragile.get(i), seen.get(i), below.count(),

@@ -96,8 +96,9 @@ final class GroupTally {
                 belowCounts[i]++;
                 highestLimits[i] = Math.max(highestLimits[i], parts.limits[i] / sum);
                 limitAssumed[i] |= parts.limitAssumed[i];
-            } else if (parts.steps[i] > 0) {
-                steps[i] = Math.min(steps[i], parts.steps[i] / sum);
+            } else {
+                double step = parts.step(spot, i);
+                steps[i] = step > 0 ? Math.min(steps[i], step / sum) : steps[i];
             }
         }
         raw.add(particle, parts);

@@ -116,8 +116,8 @@ final class Grouping {
     }
 
     /** The group a spot of the specimen was put into; asked after reading. */
-    GroupData groupOf(Spot spot) {
-        return groupOfKey.get(key(spot));
+    GroupData groupOf(GroupKey.Sought spot) {
+        return groupOfKey.get(spot);
     }
 
     private boolean goesOnFrom(byte[] kept) {

@@ -31,8 +31,8 @@ import surfeit.statistics.RandomPart;
 record NominalTest(double mean, double theta, double sTheta, double uTheta, String scale, double p, double pEquivalence,
                    double pRandom, double low, double high, double notMoreThan, int direction,
                    List<RandomPart> parts) {
-    private static final double HULL_RANDOM = 0.2;
-    private static final double HULL_FLOOR = 0.05;
+    /** Stands where nothing tells the scatter: the shared error decides alone. */
+    private static final RandomPart NONE = new RandomPart(0, 1);
 
     /** What the mean is compared with: limits and the standard uncertainty of the nominal itself, atomic fractions. */
     record Limits(double low, double high, double uncertainty) {
@@ -45,6 +45,14 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
             return beyond(fraction, low > 0 ? low : Double.NEGATIVE_INFINITY, high);
         }
 
+        /** The limit that a shift in this direction is measured from; empty inside a range. */
+        OptionalDouble nearest(int direction) {
+            if (isPoint()) {
+                return OptionalDouble.of(low);
+            }
+            return direction == 0 ? OptionalDouble.empty() : OptionalDouble.of(direction > 0 ? high : low);
+        }
+
         static double beyond(double x, double lowAt, double highAt) {
             return x > highAt ? x - highAt : x < lowAt ? x - lowAt : 0;
         }
@@ -52,7 +60,8 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
 
     /** Tests a mean with these random parts; {@code margin} is in log odds. */
     static NominalTest of(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits, double margin) {
-        return new Trial(m, parts, shared, element, limits, margin, true, DecisionLevel.EVERY_VALUE).run();
+        NominalTrial trial = new NominalTrial(limits, margin, true, DecisionLevel.EVERY_VALUE);
+        return of(trial, m, parts, shared, element, randomAlone(limits.distance(m), parts));
     }
 
     /**
@@ -61,13 +70,41 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
      */
     static NominalTest withoutInterval(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits,
                                        double margin, DecisionLevel level) {
-        return new Trial(m, parts, shared, element, limits, margin, false, level).run();
+        return of(new NominalTrial(limits, margin, false, level), m, parts, shared, element, Double.NaN);
+    }
+
+    private static NominalTest of(NominalTrial trial, double m, List<RandomPart> parts, SharedError shared, int element,
+                                  double pRandom) {
+        run(trial, m, parts, shared, element);
+        return new NominalTest(m, trial.theta(), trial.sTheta(), trial.uTheta(), trial.scale(), trial.p(),
+            trial.pEquivalence(), pRandom, trial.low(), trial.high(), trial.notMoreThan(), trial.direction(), parts);
+    }
+
+    private static void run(NominalTrial trial, double m, List<RandomPart> parts, SharedError shared, int element) {
+        double largest = 0;
+        for (RandomPart part : parts) {
+            largest = Math.max(largest, part.standardError());
+        }
+        trial.begin(m, largest, shared, element);
+        for (RandomPart part : parts.isEmpty() ? List.of(NONE) : parts) {
+            trial.add(part.standardError(), part.degreesOfFreedom());
+        }
+    }
+
+    private static double randomAlone(double d, List<RandomPart> parts) {
+        double largest = parts.isEmpty() ? Double.NaN : 0;
+        for (RandomPart part : parts) {
+            largest = Math.max(largest, d == 0 ? 1 : part.standardError() == 0 ? 0 : CombinedError.twoSidedP(d, part, 0));
+        }
+        return largest;
     }
 
     /** p of no shift alone: without a margin no distance from it is positive, and none is worked out. */
     static double pValue(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits,
                          DecisionLevel level) {
-        return withoutInterval(m, parts, shared, element, limits, Double.NaN, level).p();
+        NominalTrial trial = new NominalTrial(limits, Double.NaN, false, level);
+        run(trial, m, parts, shared, element);
+        return trial.p();
     }
 
     /** The same test with the p value that both elements of a binary carry. */
@@ -78,10 +115,7 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
 
     /** Limit compared with, for a factor: the nearest one; empty inside a range. */
     OptionalDouble nearestLimit(Limits limits) {
-        if (limits.isPoint()) {
-            return OptionalDouble.of(limits.low());
-        }
-        return direction == 0 ? OptionalDouble.empty() : OptionalDouble.of(direction > 0 ? limits.high() : limits.low());
+        return limits.nearest(direction);
     }
 
     /**
@@ -106,172 +140,5 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
 
     static double expit(double logOdds) {
         return 1 / (1 + Math.exp(-logOdds));
-    }
-
-    /** The running extremes of one test over scales and random parts. */
-    private static final class Trial {
-        private final double m;
-        private final List<RandomPart> parts;
-        private final List<RandomPart> tried;
-        private final SharedError shared;
-        private final int element;
-        private final Limits limits;
-        private final double margin;
-        private final boolean interval;
-        private final DecisionLevel level;
-        private final double logitLow;
-        private final double logitHigh;
-        private double p = 0;
-        private double pEquivalence = 0;
-        private double low = Double.POSITIVE_INFINITY;
-        private double high = Double.NEGATIVE_INFINITY;
-        private double low90 = Double.POSITIVE_INFINITY;
-        private double high90 = Double.NEGATIVE_INFINITY;
-
-        Trial(double m, List<RandomPart> parts, SharedError shared, int element, Limits limits, double margin,
-              boolean interval, DecisionLevel level) {
-            this.interval = interval;
-            this.level = level;
-            this.m = m;
-            this.parts = parts;
-            this.tried = parts.isEmpty() ? List.of(new RandomPart(0, 1)) : parts;
-            this.shared = shared;
-            this.element = element;
-            this.limits = limits;
-            this.margin = margin;
-            this.logitLow = limits.low() > 0 ? logit(limits.low()) : Double.NEGATIVE_INFINITY;
-            this.logitHigh = limits.high() < 1 ? logit(limits.high()) : Double.POSITIVE_INFINITY;
-        }
-
-        NominalTest run() {
-            double edge = Math.min(m, 1 - m);
-            double largest = 0;
-            for (RandomPart part : tried) {
-                largest = Math.max(largest, part.standardError());
-            }
-            boolean hull = edge <= 0 || largest / edge >= HULL_RANDOM || shared.floor()[element] / edge >= HULL_FLOOR;
-            double theta = Double.NaN;
-            double sTheta = Double.NaN;
-            double uTheta = Double.NaN;
-            if (edge > 0) {
-                double q = m * (1 - m);
-                uTheta = Math.hypot((hull ? shared.logitHull() : shared.logit())[element], nominalOnLogit());
-                theta = Limits.beyond(logit(m), logitLow, logitHigh);
-                sTheta = largest / q;
-                onLogit(theta, q, uTheta);
-            }
-            if (hull) {
-                double d = limits.distance(m);
-                theta = Double.isNaN(theta) ? d : theta;
-                onLinear(d, Math.hypot(shared.linear()[element], limits.uncertainty()));
-            }
-            int direction = (int) Math.signum(limits.distance(m));
-            String scale = !hull ? "logit" : edge > 0 ? "hull" : "linear";
-            return new NominalTest(m, theta, sTheta, uTheta, scale, p, pEquivalence, interval ? pRandom() : Double.NaN,
-                interval ? low : Double.NaN, interval ? high : Double.NaN, interval ? far() : Double.NaN, direction, parts);
-        }
-
-        private double nominalOnLogit() {
-            if (limits.uncertainty() == 0) {
-                return 0;
-            }
-            double nearest = Math.min(Math.max(m, limits.low()), limits.high());
-            return limits.uncertainty() / (nearest * (1 - nearest));
-        }
-
-        private void onLogit(double d, double q, double u) {
-            double x = logit(m);
-            for (RandomPart part : tried) {
-                double s = part.standardError() / q;
-                double df = part.degreesOfFreedom();
-                if (s == 0 && u == 0) {
-                    nothingUncertain();
-                    continue;
-                }
-                p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : differs(d, s, df, u));
-                double below = limits.low() > 0 ? against(x - logitLow + margin, s, df, u) : 0;
-                double above = limits.high() < 1 ? against(logitHigh + margin - x, s, df, u) : 0;
-                pEquivalence = Math.max(pEquivalence, Math.max(below, above));
-                if (interval) {
-                    double h95 = CombinedError.halfWidth(s, df, u, 0.95);
-                    double h90 = CombinedError.halfWidth(s, df, u, 0.90);
-                    widen(expit(x - h95), expit(x + h95), expit(x - h90), expit(x + h90));
-                }
-            }
-        }
-
-        private void onLinear(double d, double u) {
-            double marginLow = expit(logitLow - margin);
-            double marginHigh = expit(logitHigh + margin);
-            for (RandomPart part : tried) {
-                double s = part.standardError();
-                double df = part.degreesOfFreedom();
-                if (s == 0 && u == 0) {
-                    nothingUncertain();
-                    continue;
-                }
-                p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : differs(d, s, df, u));
-                double below = limits.low() > 0 ? against(m - marginLow, s, df, u) : 0;
-                double above = limits.high() < 1 ? against(marginHigh - m, s, df, u) : 0;
-                pEquivalence = Math.max(pEquivalence, Math.max(below, above));
-                if (interval) {
-                    double h95 = CombinedError.halfWidth(s, df, u, 0.95);
-                    double h90 = CombinedError.halfWidth(s, df, u, 0.90);
-                    widen(cut(m - h95), cut(m + h95), cut(m - h90), cut(m + h90));
-                }
-            }
-        }
-
-        /** An end cut at 0 and 1; a mean of noise can lie so far outside that both ends do. */
-        private static double cut(double end) {
-            return Math.min(Math.max(end, 0), 1);
-        }
-
-        /** Without a random and a shared part there is no probability: no verdict, and no interval but the mean. */
-        private void nothingUncertain() {
-            p = Double.NaN;
-            pEquivalence = 1;
-            if (interval) {
-                widen(m, m, m, m);
-            }
-        }
-
-        private double differs(double d, double s, double df, double u) {
-            return level.surelyAboveTwoSided(d, s, df, u) ? 1 : CombinedError.twoSidedP(d, s, df, u);
-        }
-
-        /** One-sided p of equivalence; where only the verdict is asked, the exact value above one half does not matter. */
-        private double against(double d, double s, double df, double u) {
-            boolean asked = interval || d > 0 && !level.surelyAboveOneSided(d, Math.hypot(s, u));
-            return asked ? CombinedError.oneSidedP(d, s, df, u) : 1;
-        }
-
-        private void widen(double from, double to, double from90, double to90) {
-            low = Math.min(low, from);
-            high = Math.max(high, to);
-            low90 = Math.min(low90, from90);
-            high90 = Math.max(high90, to90);
-        }
-
-        private double pRandom() {
-            if (parts.isEmpty()) {
-                return Double.NaN;
-            }
-            double d = limits.distance(m);
-            double largest = 0;
-            for (RandomPart part : parts) {
-                largest = Math.max(largest, d == 0 ? 1 : part.standardError() == 0 ? 0 : CombinedError.twoSidedP(d, part, 0));
-            }
-            return largest;
-        }
-
-        /** Largest distance of the 90 % interval beyond the limits, as an odds ratio. */
-        private double far() {
-            double below = limits.low() > 0
-                ? low90 > 0 ? logitLow - logit(low90) : Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY;
-            double above = limits.high() < 1
-                ? high90 < 1 ? logit(high90) - logitHigh : Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY;
-            return Math.exp(Math.max(Math.max(below, above), 0));
-        }
     }
 }

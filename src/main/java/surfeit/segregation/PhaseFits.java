@@ -59,7 +59,7 @@ final class PhaseFits {
         double most = -1;
         for (int i = 0; i < field.composition().length; i++) {
             double off = Math.abs(limits(field, i).distance(means[0][i]))
-                / Math.hypot(shared[0].linear()[i], UNCERTAINTY);
+                / Math.hypot(shared[0].linear(i), UNCERTAINTY);
             if (off > most) {
                 most = off;
                 furthest = i;
@@ -96,7 +96,7 @@ final class PhaseFits {
             return NominalTest.pValue(mean, parts, error, element, limits, level);
         }
         // A pure element or an absent one has no logit.
-        double u = Math.hypot(error.linear()[element], limits.uncertainty());
+        double u = Math.hypot(error.linear(element), limits.uncertainty());
         double distance = limits.distance(mean);
         double p = 0;
         for (RandomPart part : parts) {

@@ -126,13 +126,14 @@ final class PhaseReader {
             if (mean.length < 3) {
                 return List.of();
             }
-            double[] uncertainty = analysis.comparison().shared(mean).linear();
+            SharedError shared = analysis.comparison().shared(mean);
+            double[] uncertainty = new double[mean.length];
             for (int i = 0; i < mean.length; i++) {
                 double random = 0;
                 for (RandomPart part : tests[i].parts()) {
                     random = Math.max(random, part.standardError());
                 }
-                uncertainty[i] = Math.hypot(uncertainty[i], random);
+                uncertainty[i] = Math.hypot(shared.linear(i), random);
             }
             return ThreePhases.of(mean, uncertainty, analysis.data().phases().fields())
                 .map(ThreePhases::ofMass).orElse(List.of());

@@ -59,8 +59,8 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
     /** Calibration error and tolerance of the nominal, one standard uncertainty. */
     double shared(double shift) {
         SharedError errors = comparison.shared(mean(shift));
-        double calibration = floorShare(shift) < HULL_FLOOR ? errors.logit()[element]
-            : Math.max(errors.logitHull()[element], asOnLinear(shift, errors.linear()[element]));
+        double calibration = floorShare(shift) < HULL_FLOOR ? errors.logit(element)
+            : Math.max(errors.logitHull(element), asOnLinear(shift, errors.linear(element)));
         double tolerance = comparison.limits(element).uncertainty() / (limit * (1 - limit));
         return Math.hypot(residual * calibration, tolerance);
     }
@@ -107,7 +107,7 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
     /** The share of the additive floor in the smaller part of the shifted mean. */
     double floorShare(double shift) {
         double own = fraction(shift);
-        return comparison.shared(mean(shift)).floor()[element] / Math.min(own, 1 - own);
+        return comparison.shared(mean(shift)).floor(element) / Math.min(own, 1 - own);
     }
 
     PlanModel withScatter(ParticleScatter other) {

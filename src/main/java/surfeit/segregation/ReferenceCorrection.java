@@ -112,13 +112,29 @@ record ReferenceCorrection(double[] mean, double[] trueFractions, double[] certi
         return spots.length;
     }
 
-    /** Residual of an absolute error {@code error} of a fraction once the reference is used; unchanged where unusable. */
+    /** rr_j, the relative calibration error of every element at the mean of the reference spots. */
+    double[] relativeErrors(double relative) {
+        double[] f = new double[mean.length];
+        if (relative > 0) {
+            floor.at(mean, f);
+        }
+        double[] errors = new double[mean.length];
+        for (int j = 0; j < errors.length; j++) {
+            errors[j] = Math.hypot(relative, f[j] / Math.max(mean[j], 1e-12));
+        }
+        return errors;
+    }
+
+    /**
+     * Residual of an absolute error {@code error} of a fraction once the reference is used; unchanged where unusable.
+     *
+     * @param relative rr_j of the element
+     */
     double reducedError(double error, double fraction, int element, double relative) {
         if (!usable[element]) {
             return error;
         }
-        double f = relative > 0 ? floor.at(mean)[element] : 0;
-        double own = fraction * Math.hypot(relative, f / Math.max(mean[element], 1e-12));
+        double own = fraction * relative;
         double cert = fraction * certificate[element];
         return Math.sqrt(Math.max(error * error + own * own - 2 * correlation * error * own, 0) + cert * cert);
     }
@@ -126,6 +142,12 @@ record ReferenceCorrection(double[] mean, double[] trueFractions, double[] certi
     /** The fractions of one spot after the gain, closed again. */
     double[] corrected(double[] fractions) {
         double[] result = new double[fractions.length];
+        correct(fractions, result);
+        return result;
+    }
+
+    /** The same, filled in. */
+    void correct(double[] fractions, double[] result) {
         double sum = 0;
         for (int j = 0; j < result.length; j++) {
             result[j] = fractions[j] * gain[j];
@@ -134,6 +156,5 @@ record ReferenceCorrection(double[] mean, double[] trueFractions, double[] certi
         for (int j = 0; j < result.length; j++) {
             result[j] /= sum;
         }
-        return result;
     }
 }

@@ -33,10 +33,10 @@ final class ReferenceTrial {
             Optional<RandomPart> added = ReferenceScatter.of(correction, corrected.first(), mean, i);
             unknownScatter |= added.isEmpty();
             double random = added.map(RandomPart::standardError).orElse(Double.POSITIVE_INFINITY);
-            double left = (tests[i].scale().equals("logit") ? after.logit() : after.logitHull())[i];
-            better += Math.hypot(Double.isNaN(left) ? 0 : left, random) < before.logit()[i] ? 1 : 0;
+            double left = tests[i].scale().equals("logit") ? after.logit(i) : after.logitHull(i);
+            better += Math.hypot(Double.isNaN(left) ? 0 : left, random) < before.logit(i) ? 1 : 0;
             corrections.add(new ReferenceUse.Correction(data.elements().get(i), correction.usable()[i],
-                correction.gain()[i], before.logit()[i], after.logit()[i],
+                correction.gain()[i], before.logit(i), after.logit(i),
                 added.map(RandomPart::standardError).orElse(0.0)));
         }
         boolean used = 2 * better >= tests.length;

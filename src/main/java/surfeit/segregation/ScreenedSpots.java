@@ -1,133 +1,79 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.DoubleConsumer;
 import surfeit.composition.Basis;
 import surfeit.element.Element;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
-import surfeit.statistics.RandomPart;
 
 /** Reads single spots against the groups of a screening; not thread-safe, so that each reader has its own. */
 public final class ScreenedSpots {
-    private static final double[] NOT_TESTED = new double[0];
-
     private final SpotScreening screening;
-    private final Map<GroupData, SpotParts> parts = new IdentityHashMap<>();
+    private final GroupKey.Sought sought;
+    private final Map<GroupData, Optional<SpotTests>> tests = new IdentityHashMap<>();
     private final Map<GroupData, Set<Element>> notForeign = new IdentityHashMap<>();
 
     ScreenedSpots(SpotScreening screening) {
         this.screening = screening;
+        this.sought = new GroupKey.Sought(screening.sample(), GroupBy.FEATURE);
+        screening.analyses().forEach(analysis ->
+            tests.put(analysis.data(), Optional.of(new SpotTests(analysis, screening.defaultLimit()))));
     }
 
     /** What a spot of the screened sample shows. */
     public SpotReading read(Spot spot) {
-        GroupData group = screening.groupOf(spot);
-        NominalTest[] tests = tests(spot);
-        double[] adjusted = new double[tests.length];
-        Arrays.fill(adjusted, Double.NaN);
-        double[] family = family(tests);
-        for (int i = 0; i < adjusted.length && family.length > 0; i++) {
-            adjusted[i] = screening.adjustment().of(family[family.length == 1 ? 0 : i]);
-        }
+        GroupData group = screening.groupOf(sought.of(spot));
         List<SpotReading.ElementReading> elements = new ArrayList<>();
-        for (int i = 0; i < tests.length; i++) {
-            elements.add(reading(group, tests[i], adjusted[i], i));
+        Optional<SpotTests> tested = tests(group).filter(own -> own.test(spot));
+        if (tested.isPresent()) {
+            for (int i = 0; i < group.elements().size(); i++) {
+                elements.add(reading(group.elements().get(i), tested.get(), i));
+            }
         }
         return new SpotReading(spot, group.name(), elements, foreign(spot, group));
     }
 
-    /** The p values a spot adds to the family: one for two elements, none where nothing tells its scatter. */
-    double[] family(Spot spot) {
-        return family(tests(spot));
-    }
-
-    private static double[] family(NominalTest[] tests) {
-        double[] family = new double[tests.length];
-        for (int i = 0; i < tests.length; i++) {
-            if (tests[i].parts().isEmpty() || Double.isNaN(tests[i].p())) {
-                return NOT_TESTED;
-            }
-            family[i] = tests[i].p();
-        }
-        return tests.length == 2 ? new double[] {Math.max(family[0], family[1])} : family;
-    }
-
-    private SpotParts parts(GroupData group) {
-        return parts.computeIfAbsent(group, data ->
-            new SpotParts(data.elements(), screening.defaultLimit(), data.zeroIsNumber()));
-    }
-
     /**
-     * Leaves the parts of the group filled with this spot. Empty where the spot cannot be closed. A screening asks for no
-     * equivalence, so no margin is given.
+     * Hands over the p values a spot adds to the family, before any adjustment: one for every element, one for two
+     * elements together, none where nothing tells its scatter.
      */
-    private NominalTest[] tests(Spot spot) {
-        GroupData group = screening.groupOf(spot);
-        if (!screening.isTested(group)) {
-            return new NominalTest[0];
+    public void pValues(Spot spot, DoubleConsumer taken) {
+        Optional<SpotTests> own = tests(screening.groupOf(sought.of(spot)));
+        if (own.isPresent() && own.get().test(spot)) {
+            own.get().pValues(taken);
         }
-        SpotParts own = parts(group);
-        own.read(spot);
-        if (!own.isClosable()) {
-            return new NominalTest[0];
-        }
-        GroupAnalysis analysis = screening.analysis(group);
-        double[] closed = new double[own.values.length];
-        own.close(false, closed);
-        double[] fractions = analysis.comparison().reference().map(reference -> reference.corrected(closed))
-            .orElse(closed);
-        SharedError shared = analysis.comparison().shared(fractions);
-        NominalTest[] tests = new NominalTest[fractions.length];
-        for (int i = 0; i < tests.length; i++) {
-            tests[i] = NominalTest.withoutInterval(fractions[i], random(own, closed, fractions, analysis, i), shared, i,
-                analysis.comparison().limits(i), Double.NaN, DecisionLevel.EVERY_VALUE);
-        }
-        return tests;
     }
 
-    private static List<RandomPart> random(SpotParts parts, double[] closed, double[] fractions, GroupAnalysis analysis,
-                                           int element) {
-        double floor = analysis.units().first().roundingStep()[element] / Math.sqrt(12);
-        if (parts.hasUncertainty) {
-            double sum = parts.sum();
-            double total = 0;
-            for (int j = 0; j < closed.length; j++) {
-                int other = j;
-                double scale = analysis.comparison().reference().map(correction -> correction.scale(closed, other)).orElse(1.0);
-                double term = ((element == j ? 1 : 0) - fractions[element]) * parts.uncertainties[j] / sum * scale;
-                total += term * term;
-            }
-            return List.of(RandomPart.known(Math.sqrt(total)).atLeast(floor));
-        }
-        GroupSums particles = analysis.particles().first();
-        return particles.withinMeanSquare(element)
-            .map(square -> List.of(new RandomPart(Math.sqrt(square), particles.withinDegreesOfFreedom())
-            .atLeast(floor)))
-            .orElse(List.of());
+    /** Empty where spots of the group cannot be tested. */
+    private Optional<SpotTests> tests(GroupData group) {
+        return tests.getOrDefault(group, Optional.empty());
     }
 
-    private SpotReading.ElementReading reading(GroupData group, NominalTest test, double adjusted, int i) {
-        SpotParts own = parts(group);
-        NominalTest.Limits limits = screening.analysis(group).comparison().limits(i);
-        OptionalDouble nearest = test.nearestLimit(limits);
-        boolean flagged = adjusted <= screening.sample().judgement().alpha() && test.direction() != 0 && !own.below[i];
-        Verdict verdict = !flagged ? Verdict.INCONCLUSIVE : test.direction() > 0 ? Verdict.ENRICHED : Verdict.DEPLETED;
-        return new SpotReading.ElementReading(group.elements().get(i), test.mean(),
-            test.parts().isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(test.parts().get(0).standardError()),
+    private SpotReading.ElementReading reading(Element element, SpotTests tests, int i) {
+        NominalTrial trial = tests.trial(i);
+        NominalTest.Limits limits = trial.limits();
+        SpotParts own = tests.parts();
+        OptionalDouble adjusted = tests.isTested() ? OptionalDouble.of(screening.adjustment().of(tests.p(i))) : OptionalDouble.empty();
+        boolean flagged = adjusted.isPresent() && adjusted.getAsDouble() <= screening.sample().judgement().alpha()
+            && trial.direction() != 0 && !own.below[i];
+        Verdict verdict = !flagged ? Verdict.INCONCLUSIVE : trial.direction() > 0 ? Verdict.ENRICHED : Verdict.DEPLETED;
+        OptionalDouble nearest = limits.nearest(trial.direction());
+        return new SpotReading.ElementReading(element, trial.mean(),
+            tests.hasStandardErrors() ? OptionalDouble.of(tests.standardError(i)) : OptionalDouble.empty(),
             own.below[i], own.below[i] ? OptionalDouble.of(own.limits[i] / own.sum()) : OptionalDouble.empty(),
             limits.low(), limits.high(),
-            nearest.isPresent() && nearest.getAsDouble() > 0 ? OptionalDouble.of(test.mean() / nearest.getAsDouble())
+            nearest.isPresent() && nearest.getAsDouble() > 0 ? OptionalDouble.of(trial.mean() / nearest.getAsDouble())
             : OptionalDouble.empty(),
-            test.parts().isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(test.p()),
-            Contrasts.optional(adjusted), verdict);
+            tests.hasStandardErrors() ? OptionalDouble.of(trial.p()) : OptionalDouble.empty(), adjusted, verdict);
     }
 
     private List<SpotReading.ForeignReading> foreign(Spot spot, GroupData group) {

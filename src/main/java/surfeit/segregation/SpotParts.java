@@ -37,7 +37,6 @@ final class SpotParts {
     final double[] values;
     final double[] limits;
     final double[] uncertainties;
-    final double[] steps;
     final boolean[] below;
     boolean hasUncertainty;
     boolean anyBelow;
@@ -63,7 +62,6 @@ final class SpotParts {
         values = new double[n];
         limits = new double[n];
         uncertainties = new double[n];
-        steps = new double[n];
         below = new boolean[n];
         limitAssumed = new boolean[n];
         closed = new double[n];
@@ -81,7 +79,7 @@ final class SpotParts {
         isClosed = false;
         ReportedValues reported = ReportedValues.of(spot.values());
         int found = 0;
-        double[] divisors = spot.basis() == Basis.MASS ? massDivisors : atomicDivisors;
+        double[] divisors = divisors(spot);
         hasUncertainty = true;
         anyBelow = false;
         sum = 0;
@@ -109,10 +107,8 @@ final class SpotParts {
         below[i] = !(value instanceof ReportedValue.Measured measured && (measured.fraction() != 0 || zeroIsNumber));
         limits[i] = Double.NaN;
         values[i] = 0;
-        steps[i] = 0;
         if (value instanceof ReportedValue.Measured measured) {
-            limits[i] = limit(measured) / divisor;
-            steps[i] = measured.roundingStep() / divisor;
+            limits[i] = below[i] ? limit(measured) / divisor : Double.NaN;
             values[i] = below[i] ? 0 : measured.fraction() / divisor;
             uncertainties[i] = uncertainty(measured) / divisor;
             hasUncertainty &= below[i] || !Double.isNaN(uncertainties[i]);
@@ -179,6 +175,16 @@ final class SpotParts {
         for (int i = 0; i < closed.length; i++) {
             closed[i] /= total;
         }
+    }
+
+    private double[] divisors(Spot spot) {
+        return spot.basis() == Basis.MASS ? massDivisors : atomicDivisors;
+    }
+
+    /** Step of the last printed digit of an element of the spot, as a part; 0 where it has no number. */
+    double step(Spot spot, int i) {
+        return spot.values().get(elements.get(i)) instanceof ReportedValue.Measured measured
+            ? measured.roundingStep() / divisors(spot)[i] : 0;
     }
 
     /** The parts, those below their limit as zero, closed to one. To be read only. */

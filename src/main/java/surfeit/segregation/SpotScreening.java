@@ -1,8 +1,9 @@
 package surfeit.segregation;
 
-import java.util.IdentityHashMap;
-import java.util.Map;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalFractions;
 import surfeit.spot.Sample;
@@ -24,7 +25,7 @@ public final class SpotScreening {
     private final Sample sample;
     private final double defaultLimit;
     private final Grouping grouping;
-    private final Map<GroupData, GroupAnalysis> analyses = new IdentityHashMap<>();
+    private final List<GroupAnalysis> analyses = new ArrayList<>();
     private final StepUpAdjustment adjustment;
 
     /**
@@ -40,7 +41,7 @@ public final class SpotScreening {
         grouping = new Grouping(sample, fractions, GroupBy.FEATURE, detectionLimitMassFraction, references);
         for (GroupData group : grouping.read(source)) {
             if (group.elements().size() >= 2 && !group.units().runs().isEmpty()) {
-                analyses.put(group, GroupAnalysis.of(group, fractions, settings));
+                analyses.add(GroupAnalysis.of(group, fractions, settings));
             }
         }
         adjustment = adjustment(source);
@@ -49,11 +50,8 @@ public final class SpotScreening {
     private StepUpAdjustment adjustment(SpotSource source) {
         ScreenedSpots spots = spots();
         try (PValueFamily family = new PValueFamily(source::aside)) {
-            source.forEachSpecimen(spot -> {
-                for (double p : spots.family(spot)) {
-                    family.add(p);
-                }
-            });
+            DoubleConsumer member = family::add;
+            source.forEachSpecimen(spot -> spots.pValues(spot, member));
             return StepUpAdjustment.of(family);
         }
     }
@@ -86,16 +84,12 @@ public final class SpotScreening {
         return adjustment;
     }
 
-    GroupData groupOf(Spot spot) {
-        return grouping.groupOf(spot);
+    GroupData groupOf(GroupKey.Sought sought) {
+        return grouping.groupOf(sought);
     }
 
-    /** True where spots of the group can be tested: at least two elements were measured. */
-    boolean isTested(GroupData group) {
-        return analyses.containsKey(group);
-    }
-
-    GroupAnalysis analysis(GroupData group) {
-        return analyses.get(group);
+    /** The groups whose spots can be tested: at least two elements were measured. */
+    List<GroupAnalysis> analyses() {
+        return analyses;
     }
 }

@@ -3,12 +3,12 @@ package surfeit.storage;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.Query;
-import org.jdbi.v3.core.statement.StatementContext;
 import surfeit.lab.EventFilter;
 import surfeit.lab.LabEvent;
 
@@ -29,41 +29,40 @@ final class SqlEvents {
     }
 
     List<LabEvent> list(EventFilter filter, long after, int limit) {
-        StringBuilder sql = new StringBuilder("SELECT * FROM event WHERE id > :after");
         if (filter.types().isEmpty()) {
             return List.of();
         }
-        boolean some = !filter.types().equals(EventFilter.ALL.types());
-        if (some) {
-            sql.append(" AND type IN (<types>)");
+        StringBuilder sql = new StringBuilder("SELECT * FROM event WHERE id > ?");
+        List<Object> values = new ArrayList<>(List.of(after));
+        if (!filter.types().equals(EventFilter.ALL.types())) {
+            sql.append(" AND type IN (").append(String.join(", ", Collections.nCopies(filter.types().size(), "?"))).append(")");
+            filter.types().forEach(type -> values.add(type.word()));
         }
-        filter.sample().ifPresent(sample -> sql.append(" AND sample = :sample"));
-        Query query = handle.createQuery(sql + " ORDER BY id LIMIT :limit").bind("after", after).bind("limit", limit);
-        if (some) {
-            query.bindList("types", filter.types().stream().map(LabEvent.Type::word).toList());
-        }
-        filter.sample().ifPresent(sample -> query.bind("sample", sample));
-        return query.map(SqlEvents::event).list();
+        filter.sample().ifPresent(sample -> {
+            sql.append(" AND sample = ?");
+            values.add(sample);
+        });
+        values.add(limit);
+        return PlainSql.list(handle, sql.append(" ORDER BY id LIMIT ?").toString(), SqlEvents::event, values.toArray());
     }
 
     /** The beginning of the log up to the first event that is not old, so that no gap comes into being. */
     void forget(Instant before) {
-        handle.createUpdate("""
-                DELETE FROM event WHERE id < coalesce(
-                    (SELECT id FROM event WHERE recorded >= :before ORDER BY id LIMIT 1),
-                    (SELECT max(id) FROM event))""")
-            .bind("before", before.toString()).execute();
+        PlainSql.batch(handle, """
+            DELETE FROM event WHERE id < coalesce(
+                (SELECT id FROM event WHERE recorded >= ? ORDER BY id LIMIT 1),
+                (SELECT max(id) FROM event))""", List.<Object[]>of(new Object[] {before.toString()}));
     }
 
     long first() {
-        return handle.createQuery("SELECT coalesce(min(id), 0) FROM event").mapTo(Long.class).one();
+        return PlainSql.number(handle, "SELECT coalesce(min(id), 0) FROM event");
     }
 
     long last() {
-        return handle.createQuery("SELECT coalesce(max(id), 0) FROM event").mapTo(Long.class).one();
+        return PlainSql.number(handle, "SELECT coalesce(max(id), 0) FROM event");
     }
 
-    private static LabEvent event(ResultSet row, StatementContext context) throws SQLException {
+    private static LabEvent event(ResultSet row) throws SQLException {
         long accepted = row.getLong("accepted_count");
         OptionalLong acceptedCount = row.wasNull() ? OptionalLong.empty() : OptionalLong.of(accepted);
         return new LabEvent(row.getLong("id"),

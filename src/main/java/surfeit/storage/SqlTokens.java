@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.StatementContext;
 import surfeit.lab.KeptToken;
 import surfeit.lab.Occasion;
 import surfeit.lab.PublicId;
@@ -28,17 +27,17 @@ final class SqlTokens {
     }
 
     List<KeptToken> list() {
-        return handle.createQuery("SELECT * FROM token ORDER BY id").map(SqlTokens::token).list();
+        return PlainSql.list(handle, "SELECT * FROM token ORDER BY id", SqlTokens::token);
     }
 
     /** Hashes are hex digits, so that those which begin alike stand between the beginning and the same with a {@code g}. */
     Optional<KeptToken> find(String hashBeginning) {
-        return handle.createQuery("SELECT * FROM token WHERE sha256 >= :from AND sha256 < :to")
-            .bind("from", hashBeginning).bind("to", hashBeginning + "g").map(SqlTokens::token).findOne();
+        return PlainSql.find(handle, "SELECT * FROM token WHERE sha256 >= ? AND sha256 < ?", SqlTokens::token,
+            hashBeginning, hashBeginning + "g");
     }
 
     boolean exist() {
-        return handle.createQuery("SELECT count(*) FROM (SELECT id FROM token LIMIT 1) AS one").mapTo(Long.class).one() > 0;
+        return PlainSql.number(handle, "SELECT count(*) FROM (SELECT id FROM token LIMIT 1) AS one") > 0;
     }
 
     Token add(String name, Set<TokenScope> scopes, Instant expires, String sha256, Occasion occasion) {
@@ -59,7 +58,7 @@ final class SqlTokens {
             .bind("id", number).bind("when", occasion.when().toString()).bind("by", occasion.who()).execute();
     }
 
-    private static KeptToken token(ResultSet row, StatementContext context) throws SQLException {
+    private static KeptToken token(ResultSet row) throws SQLException {
         Set<TokenScope> scopes = Arrays.stream(row.getString("scopes").split(BETWEEN_SCOPES))
             .map(word -> TokenScope.ofWord(word).orElseThrow()).collect(Collectors.toSet());
         String revoked = row.getString("revoked");

@@ -17,24 +17,36 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 import org.openjdk.jmh.runner.options.TimeValue;
 import surfeit.statistics.StudentT;
 
-/** What one more spot costs, beside the same arithmetic in Python where Python is at hand; and how exact p values are. */
+/**
+ * What a spot costs, from its numbers to the p values of its elements, beside the same arithmetic in Python where Python
+ * is at hand; and how exact p values are.
+ */
 @Tag("bench")
 class KernelBenchmarkTest {
+    /** Short ones, so that some fall between what else the machine does. The script takes as many, as short. */
+    private static final int ROUNDS = 200;
+    private static final TimeValue ROUND = TimeValue.milliseconds(10);
     private static final String SCRIPT = Path.of("src/test/resources/bench/screen.py").toString();
 
     @Test
     void one_more_spot_beside_the_same_in_python() throws Exception {
         Collection<RunResult> results = new Runner(new OptionsBuilder().include(SpotKernel.class.getName()).forks(1)
-            .warmupIterations(3).warmupTime(TimeValue.seconds(2)).measurementIterations(5)
-            .measurementTime(TimeValue.seconds(2)).addProfiler(GCProfiler.class).jvmArgsAppend("-Xmx1g").build()).run();
-        double screening = score(results, "screen", "", SpotKernel.MANY) / SpotKernel.MANY;
+            .warmupIterations(6).warmupTime(TimeValue.seconds(2)).measurementIterations(ROUNDS).measurementTime(ROUND)
+            .addProfiler(GCProfiler.class).jvmArgsAppend("-Xmx1g").build()).run();
+        double tested = best(results, "test");
         double bytes = perSpot(results, "interpret", "gc.alloc.rate.norm");
-        System.out.printf("bench: a spot of four elements: interpreted in %.0f ns, screened in %.0f ns, %.0f bytes%n",
-            score(results, "interpret", "", SpotKernel.MANY) / SpotKernel.MANY, screening, perSpot(results, "screen", "gc.alloc.rate.norm"));
+        System.out.printf("bench: a spot of four elements: tested in %.0f ns, %.0f bytes; interpreted in %.0f ns, %.0f bytes; "
+            + "screened (two passes, readings) in %.0f ns, %.0f bytes%n", tested, perSpot(results, "test", "gc.alloc.rate.norm"),
+            best(results, "interpret"), bytes, best(results, "screen"), perSpot(results, "screen", "gc.alloc.rate.norm"));
         Goal.KERNEL_BYTES.measured("", InTurns.digits(bytes) + " bytes", "", bytes < 1);
-        beside(Goal.KERNEL_NUMPY, "numpy", screening, 3);
-        beside(Goal.KERNEL_PYTHON, "uncertainties", screening, 500);
-        assertThat(screening).isPositive();
+        beside(Goal.KERNEL_NUMPY, "numpy", tested, 3);
+        beside(Goal.KERNEL_PYTHON, "uncertainties", tested, 500);
+        assertThat(tested).isPositive();
+    }
+
+    /** Nanoseconds a spot in the best of the rounds: other work on the machine only ever adds. The script does the same. */
+    private static double best(Collection<RunResult> results, String benchmark) {
+        return result(results, benchmark, SpotKernel.FEW).getPrimaryResult().getStatistics().getMin() / SpotKernel.FEW;
     }
 
     private static void beside(Goal goal, String library, double ours, double wanted) throws Exception {
@@ -67,14 +79,15 @@ class KernelBenchmarkTest {
     }
 
     private static double score(Collection<RunResult> results, String benchmark, String secondary, int spots) {
-        RunResult result = results.stream().filter(each -> each.getParams().getBenchmark().endsWith("." + benchmark)
-            && each.getParams().getParam("spotCount").equals(Integer.toString(spots))).findFirst().orElseThrow();
-        if (secondary.isEmpty()) {
-            return result.getPrimaryResult().getScore();
-        }
+        RunResult result = result(results, benchmark, spots);
         String key = result.getSecondaryResults().keySet().stream().filter(each -> each.endsWith(secondary)).findFirst()
             .orElseThrow();
         return result.getSecondaryResults().get(key).getScore();
+    }
+
+    private static RunResult result(Collection<RunResult> results, String benchmark, int spots) {
+        return results.stream().filter(each -> each.getParams().getBenchmark().endsWith("." + benchmark)
+            && each.getParams().getParam("spotCount").equals(Integer.toString(spots))).findFirst().orElseThrow();
     }
 
     @Test

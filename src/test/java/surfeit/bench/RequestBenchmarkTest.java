@@ -18,7 +18,7 @@ class RequestBenchmarkTest {
     private static final int CONNECTIONS = 16;
     private static final int MANY = 32;
     private static final int REQUESTS = 12_000;
-    /** Posts before the first that counts: what writes is large, and compiled late. */
+    /** Requests before the first that counts: what writes or interprets is large, and compiled late. */
     private static final int WARM_UP = 40_000;
     private static final int FIXED_BYTES = 4096;
     private static final byte[] FIVE_SPOTS = LoadDriver.request("POST", "/v1/interpretations", interpretation());
@@ -62,6 +62,7 @@ class RequestBenchmarkTest {
 
     @Test
     void interpretation_beside_an_echo() throws Exception {
+        LoadDriver.run(service.port(), CONNECTIONS, WARM_UP, number -> FIVE_SPOTS);
         InTurns turns = InTurns.of(() -> rate(bare.port(), CONNECTIONS, ECHO),
             () -> rate(service.port(), CONNECTIONS, FIVE_SPOTS));
         Goal.INTERPRETATION.measured(InTurns.digits(turns.ceiling()) + "/s", InTurns.digits(turns.ours()) + "/s",

@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
+import java.util.function.DoubleConsumer;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Mode;
@@ -25,6 +26,7 @@ import surfeit.element.Element;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.Interpreter;
+import surfeit.segregation.ScreenedSpots;
 import surfeit.segregation.SpotScreening;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Conditions;
@@ -53,6 +55,8 @@ public class SpotKernel {
     private final List<Spot> spots = new ArrayList<>();
     private Sample sample;
     private Nominal nominal;
+    private ScreenedSpots reader;
+    private double sum;
 
     /** Makes the spots. */
     @Setup
@@ -70,6 +74,7 @@ public class SpotKernel {
         }
         nominal = NominalText.parse("Ag:56,Cu:22,Zn:17,Sn:5", Basis.ATOMIC);
         sample = Sample.of(Optional.empty(), Optional.of(nominal));
+        reader = new SpotScreening(sample, nominal, SpotSource.of(spots), DEFAULT_LIMIT).spots();
     }
 
     /** One answer about all of them. */
@@ -78,7 +83,18 @@ public class SpotKernel {
         return new Interpreter().interpret(sample, nominal, SpotSource.of(spots), GroupBy.FEATURE, DEFAULT_LIMIT);
     }
 
-    /** Each against nominal, with a p value for every element. */
+    /** From the numbers of each to the p values of its elements, as the pass over a screening's family does it. */
+    @Benchmark
+    public double test() {
+        sum = 0;
+        DoubleConsumer add = p -> sum += p;
+        for (Spot spot : spots) {
+            reader.pValues(spot, add);
+        }
+        return sum;
+    }
+
+    /** The whole screening: groups, p values, their adjustment, and a reading of every spot. */
     @Benchmark
     public void screen(Blackhole hole) {
         SpotSource source = SpotSource.of(spots);

@@ -10,11 +10,12 @@ record CommandRun(int code, String out, String err) {
     static CommandRun of(Object... arguments) {
         StringWriter out = new StringWriter();
         StringWriter err = new StringWriter();
-        CommandLine line = Main.commandLine().setOut(new PrintWriter(out, true)).setErr(new PrintWriter(err, true));
         String[] words = new String[arguments.length];
         for (int i = 0; i < words.length; i++) {
             words[i] = arguments[i].toString();
         }
+        CommandLine line = Main.commandLine(words).setOut(new PrintWriter(out, true))
+            .setErr(new PrintWriter(err, true));
         int code = line.execute(words);
         return new CommandRun(code, out.toString(), err.toString());
     }

@@ -39,7 +39,7 @@ class DemoTest {
     @Test
     void every_sample_of_the_folder_is_on_record_and_answers(@TempDir Path folder) throws IOException, InterruptedException {
         Settings settings = Settings.read(Map.of(Setting.PORT, "0"), Map.of(), Optional.empty());
-        try (Opened opened = Opened.on(folder, settings); Server server = ServeCommand.start(settings, opened)) {
+        try (Opened opened = Opened.on(folder, settings); Server server = Service.start(settings, opened)) {
             new DemoSamples(server.address()).load();
             List<String> names = opened.laboratory().samples(new SampleFilter(Optional.empty(), Optional.empty()),
                 new PageRequest(100, Optional.empty())).items().stream().map(StoredSample::name).toList();

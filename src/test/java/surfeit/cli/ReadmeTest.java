@@ -57,7 +57,7 @@ class ReadmeTest {
         Files.writeString(folder.resolve("my-spots.csv"), table.group(1));
         List<String> lines = curlLines(section);
         assertThat(lines).hasSizeGreaterThanOrEqualTo(4);
-        try (Opened opened = opened(); Server server = ServeCommand.start(SETTINGS, opened)) {
+        try (Opened opened = opened(); Server server = Service.start(SETTINGS, opened)) {
             for (String line : lines) {
                 String answer = run(line, server, folder);
                 if (line.contains(".md")) {
@@ -98,7 +98,7 @@ class ReadmeTest {
         List<String> quoted = section.lines().filter(line -> line.startsWith("> ")).map(line -> line.substring(2)).toList();
         assertThat(quoted).hasSize(4);
         assertThat(said).contains(quoted.get(0));
-        try (Opened opened = opened(); Server server = ServeCommand.start(SETTINGS, opened)) {
+        try (Opened opened = opened(); Server server = Service.start(SETTINGS, opened)) {
             for (String line : curlLines(section)) {
                 said.append(inOneLine(run(line, server, Path.of("").toAbsolutePath())));
             }

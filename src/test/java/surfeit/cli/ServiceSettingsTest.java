@@ -51,7 +51,7 @@ class ServiceSettingsTest {
         flags.put(Setting.PORT, "0");
         flags.put(Setting.DATA, folder.resolve("lab").toString());
         Settings settings = Settings.read(flags, Map.of(), Optional.empty());
-        try (Opened opened = Opened.on(settings); Server server = ServeCommand.start(settings, opened)) {
+        try (Opened opened = Opened.on(settings); Server server = Service.start(settings, opened)) {
             HttpResponse<String> answer = HttpClient.newHttpClient()
                 .send(HttpRequest.newBuilder(URI.create(server.address() + "/v1")).build(),
                 HttpResponse.BodyHandlers.ofString());

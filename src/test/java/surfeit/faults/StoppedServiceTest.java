@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.net.Socket;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
@@ -87,6 +89,30 @@ class StoppedServiceTest {
         }
         try (RunningProgram program = RunningProgram.serve(folder)) {
             assertThat(RecordedSpots.of(program, "A7").count()).isZero();
+        }
+    }
+
+    /** As browsers do that have the board open. */
+    @Test
+    void connections_that_are_kept_open_without_a_request_are_closed_without_a_complaint() throws Exception {
+        List<Socket> browsers = new ArrayList<>();
+        try (RunningProgram program = RunningProgram.serve(folder)) {
+            for (int i = 0; i < 8; i++) {
+                Socket browser = new Socket(program.address().getHost(), program.address().getPort());
+                browsers.add(browser);
+                browser.getOutputStream().write(
+                    "GET /readyz HTTP/1.1\r\nHost: localhost\r\n\r\n".getBytes(StandardCharsets.US_ASCII));
+                assertThat(browser.getInputStream().read(new byte[1000])).isPositive();
+                Thread.sleep(150);
+            }
+            program.terminate();
+
+            assertThat(program.exitWithin(LONGEST_STOP)).isEqualTo(TERMINATED);
+            assertThat(program.log()).doesNotContain("ERROR").doesNotContain("Exception");
+        } finally {
+            for (Socket browser : browsers) {
+                browser.close();
+            }
         }
     }
 

@@ -38,10 +38,10 @@ class RevisionsTest {
     @Test
     void program_settings_and_form_are_part_of_every_tag() {
         Clock clock = Clock.systemUTC();
-        ServiceFacts facts = new ServiceFacts(ServerSettings.DEFAULT, clock, "1.0", "limit 0.003");
+        ServiceFacts facts = new ServiceFacts(ServerSettings.DEFAULT, clock, "1.0", () -> "limit 0.003");
         assertThat(facts.salt(Form.JSON)).isNotEqualTo(facts.salt(Form.CSV))
-            .isNotEqualTo(new ServiceFacts(ServerSettings.DEFAULT, clock, "1.1", "limit 0.003").salt(Form.JSON))
-            .isNotEqualTo(new ServiceFacts(ServerSettings.DEFAULT, clock, "1.0", "limit 0.001").salt(Form.JSON))
-            .isEqualTo(new ServiceFacts(ServerSettings.DEFAULT, clock, "1.0", "limit 0.003").salt(Form.JSON));
+            .isNotEqualTo(new ServiceFacts(ServerSettings.DEFAULT, clock, "1.1", () -> "limit 0.003").salt(Form.JSON))
+            .isNotEqualTo(new ServiceFacts(ServerSettings.DEFAULT, clock, "1.0", () -> "limit 0.001").salt(Form.JSON))
+            .isEqualTo(new ServiceFacts(ServerSettings.DEFAULT, clock, "1.0", () -> "limit 0.003").salt(Form.JSON));
     }
 }

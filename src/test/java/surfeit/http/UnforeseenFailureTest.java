@@ -91,7 +91,7 @@ class UnforeseenFailureTest {
 
     private Javalin serve(Route.Handler handler) {
         RouteTable table = new RouteTable(List.of(Route.post("/broken", Scope.OPEN).to(handler)));
-        ServiceFacts facts = new ServiceFacts(ServerSettings.DEFAULT, Clock.systemUTC(), "test", "");
+        ServiceFacts facts = new ServiceFacts(ServerSettings.DEFAULT, Clock.systemUTC(), "test", () -> "");
         Gate gate = new Gate(lab.laboratory().access(), ServerSettings.DEFAULT, Clock.systemUTC(),
             new EventTickets(System::nanoTime));
         return Javalin.create(config -> {

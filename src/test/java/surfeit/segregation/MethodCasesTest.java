@@ -125,7 +125,7 @@ class MethodCasesTest {
             assertThat(df).isCloseTo(expected.get("df").get(part).asDouble(), relative(expected.get("df").get(part)));
         }
         double own = comparison.limits(i).uncertainty();
-        double linear = Math.hypot(comparison.shared(sums.mean()).linear()[i], own);
+        double linear = Math.hypot(comparison.shared(sums.mean()).linear(i), own);
         if (own == 0) {
             check(expected, "u_lin", linear);
         }

@@ -40,20 +40,20 @@ class RuleCasesTest {
         for (int j = 0; j < asFloor.length; j++) {
             asFloor[j] = Math.sqrt(relative[j] * relative[j] - 1e-12) * mean[j];
         }
-        SharedError shared = SharedError.at(mean, mean, 1e-6, fixed(asFloor), Optional.empty());
+        SharedError shared = new SharedError(mean, new CalibrationError(1e-6, fixed(asFloor), Optional.empty())).at(mean);
         for (int i = 0; i < mean.length; i++) {
             double logit = vector.get("expected").get("u_logit").get(i).asDouble();
             double fraction = vector.get("expected").get("u_fraction").get(i).asDouble();
-            assertThat(shared.logit()[i]).isCloseTo(logit, Vectors.tolerance(vector, logit));
-            assertThat(shared.linear()[i]).isCloseTo(fraction, Vectors.tolerance(vector, fraction));
+            assertThat(shared.logit(i)).isCloseTo(logit, Vectors.tolerance(vector, logit));
+            assertThat(shared.linear(i)).isCloseTo(fraction, Vectors.tolerance(vector, fraction));
         }
     }
 
     private static AdditiveFloor fixed(double[] floor) {
         return new AdditiveFloor() {
             @Override
-            public double[] at(double[] mean) {
-                return floor.clone();
+            public void at(double[] mean, double[] filled) {
+                System.arraycopy(floor, 0, filled, 0, filled.length);
             }
 
             @Override
@@ -244,6 +244,12 @@ class RuleCasesTest {
         assertThat(part.degreesOfFreedom()).isEqualTo(2);
     }
 
+    /** In a binary without an additive floor both relative errors add up to u on the logit scale. */
+    private static SharedError ofBinary(double mean, double u) {
+        double[] both = {mean, 1 - mean};
+        return new SharedError(both, new CalibrationError(u / Math.sqrt(2), Sums.constantFloor(0, 2), Optional.empty())).at(both);
+    }
+
     @Test
     void a_vanishing_minor_element_gets_the_outer_hull_of_both_scales() {
         JsonNode vector = Vectors.read("54-minor-hull");
@@ -253,7 +259,7 @@ class RuleCasesTest {
         GroupSums sums = Sums.of(particles);
         double u = input.get("u_sys_logit").asDouble();
         double mean = sums.mean()[0];
-        SharedError shared = new SharedError(new double[] {u}, new double[] {u}, new double[] {u * mean * (1 - mean)}, new double[] {0});
+        SharedError shared = ofBinary(mean, u);
         NominalTest test = NominalTest.of(mean, RandomLadder.population(sums, 0, mean).parts(), shared, 0,
             limits(input.get("nominal_fraction").asDouble()), MARGIN);
         JsonNode expected = vector.get("expected");

@@ -86,8 +86,8 @@ final class Sums {
         java.util.Arrays.fill(floor, fraction);
         return new AdditiveFloor() {
             @Override
-            public double[] at(double[] mean) {
-                return floor.clone();
+            public void at(double[] mean, double[] filled) {
+                System.arraycopy(floor, 0, filled, 0, filled.length);
             }
 
             @Override

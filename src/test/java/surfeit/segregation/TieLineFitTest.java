@@ -72,7 +72,7 @@ class TieLineFitTest {
                 within(1e-15));
             assertThat(form.parts(sums).get(0).degreesOfFreedom()).isEqualTo(6);
             assertThat(form.shared(mean, SOLDER.calibration().errors(mean)))
-                .isCloseTo(shared.linear()[i], within(1e-15));
+                .isCloseTo(shared.linear(i), within(1e-15));
         }
     }
 

@@ -4,9 +4,12 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import surfeit.http.json.EventDocuments;
 import surfeit.http.json.JsonFormat;
 import surfeit.lab.EventFilter;
@@ -23,6 +26,7 @@ final class EncodedEvent {
     private final Optional<LabEvent> event;
     private final byte[] line;
     private final byte[] block;
+    private final Map<Framing, ByteBuffer> sent = new ConcurrentHashMap<>(2);
 
     private EncodedEvent(long id, String type, Optional<LabEvent> event, Document document) {
         this.id = id;
@@ -76,6 +80,14 @@ final class EncodedEvent {
     /** The event as a block of an event stream. */
     byte[] block() {
         return block;
+    }
+
+    /** The event as a stream is sent it, outside the heap: from there it goes out without a copy for each client. */
+    ByteBuffer sent(Framing framing) {
+        return sent.computeIfAbsent(framing, unknown -> {
+            byte[] bytes = framing.event(this);
+            return ByteBuffer.allocateDirect(bytes.length).put(bytes).flip();
+        }).duplicate();
     }
 
     /** What concerns the stream itself is for everybody. */

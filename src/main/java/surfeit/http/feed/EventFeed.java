@@ -36,7 +36,7 @@ public final class EventFeed implements AutoCloseable {
     private static final int HELD = 1024;
     /** Events read from the log at once, and most of one answer to a client that asks again and again. */
     private static final int AT_ONCE = 1000;
-    private static final long TICK_MILLIS = 1000;
+    private static final long TICK_NANOS = TimeUnit.SECONDS.toNanos(1);
     /** How often the log is looked at without being woken, in case a word was lost on the way. */
     private static final long UNASKED_NANOS = TimeUnit.SECONDS.toNanos(15);
     private static final long FORGET_NANOS = TimeUnit.HOURS.toNanos(1);
@@ -206,9 +206,10 @@ public final class EventFeed implements AutoCloseable {
     private void run() {
         long read = nanoTime();
         long forgotten = read - FORGET_NANOS;
+        long ticked = read;
         while (!closing) {
             try {
-                boolean rung = bell.tryAcquire(TICK_MILLIS, TimeUnit.MILLISECONDS);
+                boolean rung = bell.tryAcquire(TICK_NANOS, TimeUnit.NANOSECONDS);
                 bell.drainPermits();
                 long now = nanoTime();
                 if (rung || now - read >= UNASKED_NANOS) {
@@ -219,7 +220,10 @@ public final class EventFeed implements AutoCloseable {
                     forgotten = now;
                     readLater(this::forget);
                 }
-                tick(now);
+                if (now - ticked >= TICK_NANOS) {
+                    ticked = now;
+                    tick(now);
+                }
             } catch (InterruptedException e) {
                 return;
             } catch (RuntimeException e) {
@@ -241,16 +245,11 @@ public final class EventFeed implements AutoCloseable {
         do {
             page = log.page(EventFilter.ALL, recent.last(), AT_ONCE);
             page.events().forEach(event -> recent.add(EncodedEvent.of(event)));
-            wakeAll();
+            listeners.forEach(Listener::wake); // by this thread alone: with more, all would wait for the slowest
         } while (page.events().size() == AT_ONCE);
         if (since != 0 && recent.last() > before) {
             lag = Duration.ofNanos(nanoTime() - since);
         }
-    }
-
-    /** By every processor at once: no wake blocks, and what a client costs is a write to its connection. */
-    private void wakeAll() {
-        listeners.parallelStream().forEach(Listener::wake);
     }
 
     private void forget() {

@@ -77,7 +77,7 @@ final class EventStream extends IteratingCallback implements Listener {
     protected Action process() {
         if (!opened) {
             opened = true;
-            return write(opening);
+            return write(ByteBuffer.wrap(opening));
         }
         if (over || leaving && !shuttingDown) {
             return Action.SUCCEEDED;
@@ -101,7 +101,7 @@ final class EventStream extends IteratingCallback implements Listener {
             return write(part.events());
         }
         if (aliveDue) {
-            return write(framing.alive());
+            return write(ByteBuffer.wrap(framing.alive()));
         }
         return Action.IDLE;
     }
@@ -128,17 +128,17 @@ final class EventStream extends IteratingCallback implements Listener {
 
     private Action write(List<EncodedEvent> events) {
         if (events.size() == 1) {
-            return write(framing.event(events.get(0)));
+            return write(events.get(0).sent(framing));
         }
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         events.forEach(event -> bytes.writeBytes(framing.event(event)));
-        return write(bytes.toByteArray());
+        return write(ByteBuffer.wrap(bytes.toByteArray()));
     }
 
-    private Action write(byte[] bytes) {
+    private Action write(ByteBuffer bytes) {
         writtenNanos = feed.nanoTime();
         aliveDue = false;
-        to.write(false, ByteBuffer.wrap(bytes), this);
+        to.write(false, bytes, this);
         return Action.SCHEDULED;
     }
 

@@ -68,18 +68,14 @@ final class RecentEvents {
         return new Part(found, looked);
     }
 
+    /** Looked for from the newest on: whoever keeps up is behind by one. */
     private long firstAfter(long position) {
-        long low = Math.max(0, count - ring.length);
-        long high = count;
-        while (low < high) {
-            long middle = (low + high) >>> 1;
-            if (ring[place(middle)].id() > position) {
-                high = middle;
-            } else {
-                low = middle + 1;
-            }
+        long oldest = Math.max(0, count - ring.length);
+        long first = count;
+        while (first > oldest && ring[place(first - 1)].id() > position) {
+            first--;
         }
-        return low;
+        return first;
     }
 
     private int place(long index) {
