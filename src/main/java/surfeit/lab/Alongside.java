@@ -15,7 +15,7 @@ import java.util.function.Consumer;
  */
 public final class Alongside<T> {
     /** Things handed over together. Judgement: enough that waking the other thread costs little. */
-    private static final int LOT = 256;
+    private static final int LOT = 1024;
     /** Lots that may wait: enough that neither side waits for a hiccup of the other. Judgement; bounds memory. */
     private static final int LOTS_WAITING_MAX = 4;
 

@@ -29,7 +29,7 @@ class AlongsideTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {0, 1, 255, 256, 257, 512, 100_000})
+    @ValueSource(ints = {0, 1, 1023, 1024, 1025, 2048, 100_000})
     void all_that_is_made_is_taken_in_its_order(int things) {
         Alongside.run("maker", count(things), taken::add);
 
@@ -59,16 +59,16 @@ class AlongsideTest {
             taker.accept(thing);
         }), thing -> furthest.accumulateAndGet(made.get() - thing, Math::max));
 
-        assertThat(furthest).hasValueBetween(1, 6 * 256 + 1);
+        assertThat(furthest).hasValueBetween(1, 6 * 1024 + 1);
     }
 
     @Test
     void a_failure_of_the_maker_comes_after_what_it_made() {
         assertThatThrownBy(() -> Alongside.<Integer>run("maker", taker -> {
-            count(300).accept(taker);
+            count(1100).accept(taker);
             throw new IllegalStateException("no more");
         }, taken::add)).isInstanceOf(IllegalStateException.class).hasMessage("no more");
-        assertThat(taken).hasSize(300);
+        assertThat(taken).hasSize(1100);
 
         assertThatThrownBy(() -> Alongside.<Integer>run("maker", taker -> {
             throw new AssertionError("wrong");
