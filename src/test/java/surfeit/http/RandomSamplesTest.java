@@ -67,7 +67,7 @@ class RandomSamplesTest {
         assertThat(screened).isGreaterThan(9);
     }
 
-    /** A few spots at a time, the answer asked in between, so that it goes on from the sums it kept. */
+    /** A few spots at a time, the answer asked in between. */
     private static void store(String sample, JsonNode request) {
         assertThat(service.put(sample, request.path("sample").toString()).status()).isEqualTo(201);
         List<JsonNode> spots = list(request.path("spots"));
