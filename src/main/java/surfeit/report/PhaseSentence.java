@@ -3,6 +3,7 @@ package surfeit.report;
 import java.util.List;
 import java.util.Optional;
 import surfeit.composition.Phase;
+import surfeit.element.Element;
 import surfeit.segregation.DiffractionMismatch;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.PhaseReading;
@@ -37,9 +38,15 @@ final class PhaseSentence {
                 + (flagged ? "; a spot smaller than the phases measures one phase, not the alloy." : ".");
             case MIXTURE -> reading.tieLine().map(PhaseSentence::mixture).orElseGet(() -> mixtureOfThree(reading));
             case ONE_OR_THE_OTHER -> oneOrTheOther(reading.tieLine().orElseThrow());
-            case NEITHER -> "Fits no known phase" + (reading.tieLine().isPresent() ? " and no mixture of them." : ".");
+            case NEITHER -> neither(reading);
             case CANNOT_TELL -> "";
         };
+    }
+
+    private static String neither(PhaseReading reading) {
+        return "Fits no known phase" + (reading.tieLine().isPresent() ? " and no mixture of them" : "")
+            + (reading.heldByNone().isEmpty() ? "." : "; none of them holds "
+            + Listing.or(reading.heldByNone().stream().map(Element::symbol).toList()) + ".");
     }
 
     private static String mixture(OnTieLine line) {

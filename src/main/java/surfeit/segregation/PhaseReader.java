@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import surfeit.element.Element;
 import surfeit.statistics.RandomPart;
 
 /**
@@ -166,8 +167,14 @@ final class PhaseReader {
                 : Optional.of(lines.get(line.getAsInt())
                 .reading(analysis.comparison().nominal().middles(), spread(line.getAsInt())));
             Optional<PhaseReading.AtLeast> main = mainElement();
-            return new PhaseReading(kind, fits, onLine, three, main,
-                new PhaseWords(kind, fits, onLine, three, main).sentence(scatterKnown));
+            List<Element> heldByNone = heldByNone();
+            return new PhaseReading(kind, fits, onLine, three, heldByNone, main,
+                new PhaseWords(kind, fits, onLine, three, heldByNone, main).sentence(scatterKnown));
+        }
+
+        private List<Element> heldByNone() {
+            return analysis.data().elements().stream().filter(element -> fits.stream()
+                .allMatch(fit -> fit.phase().atomicFractions().getOrDefault(element, 0.0) == 0)).toList();
         }
 
         private Optional<PhaseReading.AtLeast> mainElement() {

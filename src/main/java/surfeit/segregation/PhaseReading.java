@@ -19,13 +19,15 @@ import surfeit.element.Element;
  * @param phases      every phase it was compared with
  * @param tieLine     the tie line it was read on, if any
  * @param ofThree     about what share of the mass three phases would be, where two do not make the mixture; else empty
+ * @param heldByNone  measured elements of the nominal that none of these phases holds
  * @param mainElement at least how much of its atoms are one element, where that is most of them
  * @param detail      the same in a sentence or two
  */
 public record PhaseReading(Kind kind, List<Fit> phases, Optional<OnTieLine> tieLine, List<MassShare> ofThree,
-                           Optional<AtLeast> mainElement, String detail) {
+                           List<Element> heldByNone, Optional<AtLeast> mainElement, String detail) {
     public PhaseReading {
         phases = List.copyOf(phases);
+        heldByNone = List.copyOf(heldByNone);
         ofThree = List.copyOf(ofThree);
     }
 

@@ -5,10 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import surfeit.element.Element;
 
 /** Says what a group shows of its phases in a sentence or two. */
 record PhaseWords(PhaseReading.Kind kind, List<PhaseReading.Fit> fits, Optional<PhaseReading.OnTieLine> line,
-                  List<PhaseReading.MassShare> three, Optional<PhaseReading.AtLeast> main) {
+                  List<PhaseReading.MassShare> three, List<Element> heldByNone, Optional<PhaseReading.AtLeast> main) {
     private static final String ALIKE =
         " A mixture finer than the X-ray source and one homogeneous phase of that composition read alike.";
 
@@ -76,7 +77,9 @@ record PhaseWords(PhaseReading.Kind kind, List<PhaseReading.Fit> fits, Optional<
             : on.position().value() > 1 ? " It lies beyond " + on.to().name() + "."
             : " It lies " + percent(on.beside()) + " at% beside the line between " + on.from().name() + " and "
                 + on.to().name() + ".").orElse("");
-        return "Fits none of " + names() + (line.isPresent() ? " and no mixture of them." : ".") + where;
+        String none = "Fits none of " + names() + (line.isPresent() ? " and no mixture of them." : ".");
+        return heldByNone.isEmpty() ? none + where : none + " None of these phases holds "
+            + heldByNone.stream().map(Element::symbol).collect(Collectors.joining(" or ")) + ".";
     }
 
     private String scatterUnknown() {

@@ -32,8 +32,13 @@ class PhaseSentenceTest {
     }
 
     private static PhaseReading reading(PhaseReading.Kind kind, boolean copperFits, PhaseReading.MassShare... three) {
+        return reading(kind, copperFits, List.of(), three);
+    }
+
+    private static PhaseReading reading(PhaseReading.Kind kind, boolean copperFits, List<Element> heldByNone,
+                                        PhaseReading.MassShare... three) {
         return new PhaseReading(kind, List.of(new PhaseReading.Fit(SILVER, false, OptionalDouble.of(0.001)),
-            new PhaseReading.Fit(COPPER, copperFits, OptionalDouble.of(0.4))), Optional.empty(), List.of(three),
+            new PhaseReading.Fit(COPPER, copperFits, OptionalDouble.of(0.4))), Optional.empty(), List.of(three), heldByNone,
             Optional.of(new PhaseReading.AtLeast(Element.of("Cu"), 0.9379)), "detail");
     }
 
@@ -54,6 +59,8 @@ class PhaseSentenceTest {
     @Test
     void what_fits_nothing_is_said_and_what_cannot_be_told_is_left_to_the_details() {
         assertThat(sentence(reading(PhaseReading.Kind.NEITHER, false))).contains("Fits no known phase.");
+        assertThat(sentence(reading(PhaseReading.Kind.NEITHER, false, List.of(Element.of("Zn"), Element.of("Ni")))))
+            .contains("Fits no known phase; none of them holds Zn or Ni.");
         assertThat(sentence(reading(PhaseReading.Kind.CANNOT_TELL, true))).doesNotContain("phase", "Cu)");
     }
 

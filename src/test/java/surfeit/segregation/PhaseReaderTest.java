@@ -13,6 +13,7 @@ import surfeit.composition.Basis;
 import surfeit.composition.NominalText;
 import surfeit.composition.Phase;
 import surfeit.composition.SourceRead;
+import surfeit.element.Element;
 
 /** Groups read against handbook phases; the spots are invented. */
 class PhaseReaderTest {
@@ -169,6 +170,22 @@ class PhaseReaderTest {
         assertThat(reading.kind()).isEqualTo(PhaseReading.Kind.NEITHER);
         assertThat(reading.detail())
             .isEqualTo("Fits none of epsilon, middle and no mixture of them. It lies beyond middle.");
+    }
+
+    @Test
+    void an_element_that_no_known_phase_holds_is_named_where_none_fits() {
+        List<Phase> own = List.of(ofTinAndSilver("Ag3Sn", "Ag:75,Sn:25"), ofTinAndSilver("(Sn)", "Ag:0,Sn:100"));
+        PhaseReading reading = PhaseSpots.on("sac305").phases(own)
+            .spot("patch", "P1", OptionalDouble.empty(), Basis.ATOMIC, 60, 20, 20)
+            .spot("patch", "P1", OptionalDouble.empty(), Basis.ATOMIC, 60.2, 19.9, 19.9).reading();
+        assertThat(reading.kind()).isEqualTo(PhaseReading.Kind.NEITHER);
+        assertThat(reading.heldByNone()).containsExactly(Element.of("Cu"));
+        assertThat(reading.detail()).endsWith("and no mixture of them. None of these phases holds Cu.");
+    }
+
+    private static Phase ofTinAndSilver(String name, String composition) {
+        return Phase.of("Ag-Sn", name, NominalText.parse(composition, Basis.ATOMIC), OptionalDouble.empty(), "compound",
+            OptionalDouble.empty(), "invented", SourceRead.NO);
     }
 
     private static Phase own(String name, String composition) {
