@@ -88,6 +88,6 @@ public record FileQuestion(Sample sample, List<Spot> spots) {
         words.forEach((name, text) -> given.put(name, List.of(text)));
         Collection<String> known = new TreeSet<>(List.of(UploadOptions.PARAMETERS));
         known.addAll(List.of(SampleOfAddress.PARAMETERS));
-        return new Parameters(given, known);
+        return new Parameters(given, known, "a key that can be stated beside a file");
     }
 }

@@ -28,11 +28,15 @@ final class Parameters {
 
     /** @throws ProblemException unknown-parameter for a name the route does not know, or one not given just once */
     Parameters(Map<String, List<String>> given, Collection<String> known) {
+        this(given, known, "a query parameter of this address");
+    }
+
+    /** @param what what the names are, for refusals */
+    Parameters(Map<String, List<String>> given, Collection<String> known, String what) {
         for (Map.Entry<String, List<String>> parameter : given.entrySet()) {
             String name = parameter.getKey();
             if (!known.contains(name)) {
-                throw new ProblemException(Problem.UNKNOWN_PARAMETER, "\"" + name
-                    + "\" is not a query parameter of this address"
+                throw new ProblemException(Problem.UNKNOWN_PARAMETER, "\"" + name + "\" is not " + what
                     + Nearest.hint(name, new TreeSet<>(known)));
             }
             if (parameter.getValue().size() != 1) {

@@ -27,4 +27,13 @@ class MainTest {
         assertThat(wrong.code()).isEqualTo(2);
         assertThat(wrong.err()).contains("\"Xy\"");
     }
+
+    @Test
+    void an_unknown_word_beside_a_file_is_refused_with_the_nearest_known_ones() {
+        CommandRun wrong = CommandRun.of("interpret", "sample-spectra-results/ag-cu-braze-powder.csv", "--alloy", "ag-cu-eutectic",
+            "--with", "acuracy_class=standardless");
+        assertThat(wrong.code()).isEqualTo(1);
+        assertThat(wrong.err()).contains("\"acuracy_class\" is not a key that can be stated beside a file")
+            .contains("accuracy_class");
+    }
 }
