@@ -5,6 +5,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import java.io.IOException;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
+import org.eclipse.jetty.ee10.servlet.ServletContextRequest;
 
 /**
  * The part of a body that arrives after the request was refused.
@@ -30,7 +31,8 @@ final class RestOfBody {
     static boolean isLeft(HttpServletRequest request) throws IOException {
         boolean announced = request.getContentLengthLong() > 0 || request.getHeader("Transfer-Encoding") != null;
         if (!announced || request.getHeader("Expect") != null) {
-            return announced && !request.getInputStream().isFinished();
+            // not through getInputStream(), which tells a client that waits for this word to send its body
+            return announced && !ServletContextRequest.getServletContextRequest(request).getHttpInput().isFinished();
         }
         ServletInputStream in = request.getInputStream();
         byte[] piece = new byte[PIECE];

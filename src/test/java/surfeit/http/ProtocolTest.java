@@ -84,6 +84,19 @@ class ProtocolTest {
         }
     }
 
+    @Test
+    void who_waits_to_be_told_to_send_a_body_is_told_the_refusal_and_nothing_else() throws Exception {
+        try (Socket socket = new Socket("127.0.0.1", service.server().port())) {
+            socket.setSoTimeout(10_000);
+            String head = new String(refused(5), StandardCharsets.US_ASCII).replace("\r\n\r\n", "\r\nExpect: 100-continue\r\n\r\n");
+            socket.getOutputStream().write(head.getBytes(StandardCharsets.US_ASCII));
+            String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+
+            requireProblem(answer, 404, "not-found");
+            assertThat(answer).containsIgnoringCase("Connection: close");
+        }
+    }
+
     /** The head of an upload to a sample that is not there. */
     private static byte[] refused(int length) {
         return ("POST /v1/samples/none/spots HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: text/csv\r\nContent-Length: "
