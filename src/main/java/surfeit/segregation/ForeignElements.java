@@ -13,7 +13,8 @@ import surfeit.statistics.RandomPart;
  * Elements found outside the nominal, as shares of everything reported and not excluded.
  *
  * <p>No factor and no log odds: the mean, its linear 95 % interval with the shared error
- * {@code u^2 = (1 - C)^2 e^2 + C^2 e_others^2}, and the limit. Present means: lower end above 0 and mean above the
+ * {@code u^2 = (1 - C)^2 e^2 + C^2 e_others^2}, and the limit: the
+ * stated one, else that {@linkplain Counting from counts}, else the lab's default. Present means: lower end above 0 and mean above the
  * limit. The others' error is taken as r0 times their shares.
  */
 final class ForeignElements {
@@ -35,20 +36,20 @@ final class ForeignElements {
         double mean = sums.mean()[0];
         double meanWeight = meanWeight(tally);
         ForeignTally.Shares shares = tally.shares(element);
-        OptionalDouble stated = shares.highestLimit();
-        double limit = stated.orElse(settings.detectionLimitMassFraction() * meanWeight / element.atomicWeight());
+        OptionalDouble known = shares.highestLimit();
+        double limit = known.orElse(settings.detectionLimitMassFraction() * meanWeight / element.atomicWeight());
         double u = sharedUncertainty(tally, element, mean, meanWeight, settings);
         List<RandomPart> parts = RandomLadder.population(sums, 0, mean).parts();
         if (parts.isEmpty()) {
             return new ForeignElement(element, mean, OptionalDouble.empty(), OptionalDouble.empty(), limit,
-                stated.isEmpty(), mean - 1.96 * u > 0 && mean > limit, shares.spots());
+                known.isEmpty(), mean - 1.96 * u > 0 && mean > limit, shares.spots());
         }
         double h = 0;
         for (RandomPart part : parts) {
             h = Math.max(h, CombinedError.halfWidth(part, u, 0.95));
         }
         return new ForeignElement(element, mean, OptionalDouble.of(Math.max(mean - h, 0)),
-            OptionalDouble.of(Math.min(mean + h, 1)), limit, stated.isEmpty(), mean - h > 0 && mean > limit, shares.spots());
+            OptionalDouble.of(Math.min(mean + h, 1)), limit, known.isEmpty(), mean - h > 0 && mean > limit, shares.spots());
     }
 
     private static double sharedUncertainty(ForeignTally tally, Element element, double mean, double meanWeight,

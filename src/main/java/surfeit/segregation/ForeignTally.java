@@ -55,7 +55,7 @@ final class ForeignTally {
             return spots;
         }
 
-        /** Largest stated limit as a share, like the means; empty where none was stated. */
+        /** Largest limit, stated or {@linkplain Counting from counts}, as a share, like the means; empty where none is known. */
         OptionalDouble highestLimit() {
             return highestLimit > 0 ? OptionalDouble.of(highestLimit) : OptionalDouble.empty();
         }
@@ -71,7 +71,8 @@ final class ForeignTally {
                 double share = spot.share(i);
                 own.add(of.place, share, share * share);
                 of.spots++;
-                of.highestLimit = Math.max(of.highestLimit, spot.shareOf(i, measured.limit().orElse(0)));
+                double limit = Counting.limit(measured);
+                of.highestLimit = Double.isNaN(limit) ? of.highestLimit : Math.max(of.highestLimit, spot.shareOf(i, limit));
             }
         }
     }

@@ -26,7 +26,7 @@ import surfeit.spot.Spot;
 final class Grouping {
     private static final int SESSIONS_AS_UNITS_FROM = 3;
     /** Grows when the sums are written in another order or hold something else. */
-    private static final long SUMS_FORM = 3;
+    private static final long SUMS_FORM = 4;
 
     private final SpotInHand hand;
     private final Sample sample;

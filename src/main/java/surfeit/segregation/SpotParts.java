@@ -1,11 +1,9 @@
 package surfeit.segregation;
 
 import java.util.List;
-import java.util.OptionalDouble;
 import surfeit.composition.Basis;
 import surfeit.composition.Closure;
 import surfeit.element.Element;
-import surfeit.spot.Counts;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.ReportedValues;
 import surfeit.spot.Spot;
@@ -15,16 +13,12 @@ import surfeit.spot.Spot;
  *
  * <p>An element listed with a number, also a negative one, is a number. Listed below a limit, not detected, or zero
  * while no spot of the group is negative, it lies between zero and its limit; so it does when this spot does not list
- * it but another one of the group does. The limit is the stated one; else, from its counts, the detection limit
- * {@code 2.71 + 3.29 sqrt(2 B)} counts for a value that has them; else the lab's default mass fraction.
+ * it but another one of the group does. The limit is the stated one; else the lab's default mass fraction.
  *
- * <p>The standard uncertainty of a spot is the stated one, or {@code C sqrt(N + 2 B) / N} from its counts, and exists
- * only if every number of the spot has it; a value below its limit L counts L / 3.29.
+ * <p>The standard uncertainty of a spot is the stated one, or that {@linkplain Counting from its counts}, and exists only if
+ * every number of the spot has it; a value below its limit L counts L / 3.29.
  */
 final class SpotParts {
-    /** Twice the normal quantile at 95 %: a detection limit is 3.29 standard uncertainties of an empty place. Currie 1968, from memory. */
-    private static final double LIMIT_TO_UNCERTAINTY = 3.29;
-
     private static final Object NONE_YET = new Object();
     private static final ReportedValue NOT_LISTED = new ReportedValue.NotReported();
 
@@ -95,7 +89,7 @@ final class SpotParts {
         fillLimits(mass);
         if (hasUncertainty && anyBelow) {
             for (int i = 0; i < values.length; i++) {
-                uncertainties[i] = below[i] ? limits[i] / LIMIT_TO_UNCERTAINTY : uncertainties[i];
+                uncertainties[i] = below[i] ? limits[i] / Counting.LIMIT_TO_UNCERTAINTY : uncertainties[i];
             }
         }
         if (!(sum > 0)) {
@@ -108,9 +102,9 @@ final class SpotParts {
         limits[i] = Double.NaN;
         values[i] = 0;
         if (value instanceof ReportedValue.Measured measured) {
-            limits[i] = below[i] ? limit(measured) / divisor : Double.NaN;
+            limits[i] = below[i] ? Counting.limit(measured) / divisor : Double.NaN;
             values[i] = below[i] ? 0 : measured.fraction() / divisor;
-            uncertainties[i] = uncertainty(measured) / divisor;
+            uncertainties[i] = Counting.uncertainty(measured) / divisor;
             hasUncertainty &= below[i] || !Double.isNaN(uncertainties[i]);
         } else if (value instanceof ReportedValue.BelowLimit belowLimit) {
             limits[i] = belowLimit.limitFraction() / divisor;
@@ -128,32 +122,6 @@ final class SpotParts {
                 limits[i] = defaultLimit * mass / massDivisors[i];
             }
         }
-    }
-
-    private static double limit(ReportedValue.Measured measured) {
-        if (measured.limit().isPresent()) {
-            return measured.limit().getAsDouble();
-        }
-        if (measured.counts().isPresent() && measured.counts().get().net() > 0 && measured.fraction() > 0) {
-            Counts counts = measured.counts().get();
-            return measured.fraction() * (2.71 + LIMIT_TO_UNCERTAINTY * Math.sqrt(2 * counts.background())) / counts.net();
-        }
-        return Double.NaN;
-    }
-
-    private static double uncertainty(ReportedValue.Measured measured) {
-        OptionalDouble stated = measured.uncertainty();
-        if (stated.isPresent()) {
-            return stated.getAsDouble();
-        }
-        if (measured.counts().isEmpty()) {
-            return Double.NaN;
-        }
-        Counts counts = measured.counts().get();
-        if (counts.net() > 0) {
-            return Math.abs(measured.fraction()) * Math.sqrt(counts.net() + 2 * counts.background()) / counts.net();
-        }
-        return measured.limit().isPresent() ? measured.limit().getAsDouble() / LIMIT_TO_UNCERTAINTY : Double.NaN;
     }
 
     /** Sum of the parts with those below their limit as the limit. */
