@@ -26,9 +26,6 @@ import surfeit.statistics.RandomPart;
  */
 record ContrastTest(double meanA, double meanB, double theta, double s, double df, double u, double halfWidth, double p,
                     double pEquivalence, double linearHalfWidth, String scale, int direction, Optional<Reason> reason) {
-    private static final double HULL_RANDOM = 0.2;
-    private static final double HULL_FLOOR = 0.05;
-
     /** One side: its sums, and the correction by reference spots that went into them, if any. */
     record Side(GroupSums sums, Optional<ReferenceCorrection> reference) {
 
@@ -57,8 +54,8 @@ record ContrastTest(double meanA, double meanB, double theta, double s, double d
         double edgeB = Math.min(mB, 1 - mB);
         double edge = Math.min(edgeA, edgeB);
         boolean hull = edge <= 0
-            || Math.max(largest(a.sums, element) / edgeA, largest(b.sums, element) / edgeB) >= HULL_RANDOM
-            || Math.max(shared.floorA()[element] / edgeA, shared.floorB()[element] / edgeB) >= HULL_FLOOR;
+            || Math.max(largest(a.sums, element) / edgeA, largest(b.sums, element) / edgeB) >= NominalTrial.HULL_RANDOM
+            || Math.max(shared.floorA()[element] / edgeA, shared.floorB()[element] / edgeB) >= NominalTrial.HULL_FLOOR;
         double theta = Double.NaN;
         double p = 0;
         double pEquivalence = 0;

@@ -9,8 +9,10 @@ import surfeit.statistics.CombinedError;
  * <p>It begins with a mean; then comes every random part, of which the largest p and the outer limits stay.
  */
 final class NominalTrial {
-    private static final double HULL_RANDOM = 0.2;
-    private static final double HULL_FLOOR = 0.05;
+    /** From this share of the smaller part on, an element's random part has the linear scale count too; by simulation. */
+    static final double HULL_RANDOM = 0.2;
+    /** From this share of the smaller part on, so has its additive floor; by simulation. */
+    static final double HULL_FLOOR = 0.05;
 
     private final NominalTest.Limits limits;
     private final double margin;

@@ -23,8 +23,6 @@ import surfeit.statistics.RandomPart;
  */
 record PlanModel(Comparison comparison, int element, double limit, ParticleScatter scatter,
                  Optional<RandomPart> reference, double residual) {
-    /** From this share of the additive floor in the smaller part on, answers use both scales. */
-    static final double HULL_FLOOR = 0.05;
     /** However large a shift is tried, something is left of the element and of the others: log odds have no end. */
     private static final double LEAST_SHARE = 1e-12;
     /** So little of an element, or of the others, is none to the beam: a tenth of the additive error. Judgement. */
@@ -59,7 +57,7 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
     /** Calibration error and tolerance of the nominal, one standard uncertainty. */
     double shared(double shift) {
         SharedError errors = comparison.shared(mean(shift));
-        double calibration = floorShare(shift) < HULL_FLOOR ? errors.logit(element)
+        double calibration = floorShare(shift) < NominalTrial.HULL_FLOOR ? errors.logit(element)
             : Math.max(errors.logitHull(element), asOnLinear(shift, errors.linear(element)));
         double tolerance = comparison.limits(element).uncertainty() / (limit * (1 - limit));
         return Math.hypot(residual * calibration, tolerance);

@@ -132,7 +132,7 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
                 + "detected.", limit.marginOddsRatio())));
         }
         PlanModel model = planned.model();
-        if (Math.max(model.floorShare(0), model.floorShare(planned.shift())) >= PlanModel.HULL_FLOOR) {
+        if (Math.max(model.floorShare(0), model.floorShare(planned.shift())) >= NominalTrial.HULL_FLOOR) {
             caveats.add(Caveat.note("minor-element", "So little of " + planned.goal().element() + " lies near the "
                 + "additive error of 0.1 mass %; answers then use the wider of two intervals. This plan does so with the "
                 + "calibration error, not with the scatter, and is on the hopeful side."));
