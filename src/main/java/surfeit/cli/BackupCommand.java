@@ -3,6 +3,8 @@ package surfeit.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
@@ -22,6 +24,11 @@ final class BackupCommand implements Callable<Integer>, WithSettings {
 
     @Parameters(paramLabel = "FILE", description = "file to make; nothing may be there")
     private Path file;
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.of(Setting.Part.RECORD);
+    }
 
     @Override
     public Integer call() {

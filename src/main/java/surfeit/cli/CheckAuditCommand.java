@@ -1,7 +1,9 @@
 package surfeit.cli;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -23,6 +25,11 @@ final class CheckAuditCommand implements Callable<Integer>, WithSettings {
     @Option(names = "--head", paramLabel = "<count:hash>",
         description = "an end of the audit that was noted elsewhere, as this command prints it: shows a cut tail")
     private Optional<String> head = Optional.empty();
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.of(Setting.Part.RECORD);
+    }
 
     @Override
     public Integer call() {

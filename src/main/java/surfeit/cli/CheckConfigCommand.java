@@ -1,5 +1,7 @@
 package surfeit.cli;
 
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -11,6 +13,11 @@ import picocli.CommandLine.Spec;
 final class CheckConfigCommand implements Callable<Integer>, WithSettings {
     @Spec
     private CommandSpec spec;
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.allOf(Setting.Part.class);
+    }
 
     @Override
     public Integer call() {

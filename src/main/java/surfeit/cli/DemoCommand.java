@@ -5,8 +5,10 @@ import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine.Command;
@@ -31,8 +33,18 @@ final class DemoCommand implements Callable<Integer>, WithSettings {
     private boolean once;
 
     @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.of(Setting.Part.ADDRESS, Setting.Part.METHOD, Setting.Part.TABLES, Setting.Part.SERVICE);
+    }
+
+    @Override
+    public Map<Setting, String> standards() {
+        return Map.of(Setting.PORT, "0");
+    }
+
+    @Override
     public Integer call() throws IOException, InterruptedException {
-        Settings settings = WithSettings.settings(spec, Map.of(Setting.PORT, "0"));
+        Settings settings = WithSettings.settings(spec);
         Path folder = Files.createTempDirectory("surfeit-demo-");
         Opened opened = Opened.on(folder, settings);
         Server server = Service.start(settings, opened);

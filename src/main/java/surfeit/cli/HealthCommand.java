@@ -6,6 +6,8 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.time.Duration;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -18,6 +20,11 @@ final class HealthCommand implements Callable<Integer>, WithSettings {
 
     @Spec
     private CommandSpec spec;
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.of(Setting.Part.ADDRESS);
+    }
 
     @Override
     public Integer call() throws InterruptedException {

@@ -3,8 +3,10 @@ package surfeit.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -38,6 +40,11 @@ final class ImportCommand implements Callable<Integer>, WithSettings {
 
     @Option(names = "--validate-only", description = "do everything and then take it back")
     private boolean validateOnly;
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.of(Setting.Part.RECORD, Setting.Part.METHOD, Setting.Part.TABLES);
+    }
 
     @Override
     public Integer call() {

@@ -8,9 +8,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -64,6 +66,11 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
 
     @Option(names = "--figure", paramLabel = "<factors|spots|contrasts|depths>", description = "which figure, with --format svg; factors where not said")
     private String figure;
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.of(Setting.Part.METHOD, Setting.Part.TABLES);
+    }
 
     @Override
     public Integer call() throws IOException {

@@ -1,14 +1,12 @@
 package surfeit.cli;
 
 import java.io.PrintWriter;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.Model.OptionSpec;
 import surfeit.http.ProgramVersion;
 import surfeit.http.UnsafeStartException;
 import surfeit.lab.ProblemException;
@@ -64,33 +62,22 @@ public final class Main implements Runnable {
             && command != CommandLine.HelpCommand.class
             && command.getAnnotation(Command.class).name().equals(arguments[0])).toList();
         (named.isEmpty() ? all : named).forEach(line::addSubcommand);
-        addSettingsBelow(line);
+        SettingFlags.addBelow(line);
         line.setExecutionExceptionHandler((exception, command, result) -> told(exception, command.getErr()));
-        line.setExitCodeExceptionMapper(exception -> exception instanceof CommandLine.ParameterException ? WRONG_USAGE : INTERNAL);
+        line.setParameterExceptionHandler((exception, words) -> misused(exception));
         return line;
     }
 
-    private static void addSettingsBelow(CommandLine line) {
-        for (CommandLine command : line.getSubcommands().values()) {
-            if (command.getCommand() instanceof WithSettings) {
-                addSettings(command.getCommandSpec());
-            }
-            addSettingsBelow(command);
-        }
-    }
-
-    private static void addSettings(CommandSpec spec) {
-        for (Setting setting : Arrays.stream(Setting.values()).filter(Setting::isFlag).toList()) {
-            OptionSpec.Builder option = OptionSpec.builder("--" + setting.key()).type(String.class)
-                .paramLabel("<" + setting.unit() + ">").description(setting.meaning() + " (default "
-                + setting.standard() + ")");
-            if (setting.isYesOrNo()) {
-                option.arity("0..1").fallbackValue("true");
-            }
-            spec.addOption(option.build());
-        }
-        spec.addOption(OptionSpec.builder("--" + PlainFlags.CONFIG).type(String.class).paramLabel("<file>")
-            .description("configuration file, lines of the form port = 8420").build());
+    /** Says what is wrong and how the command is used; its whole help would push that off the screen. */
+    private static int misused(CommandLine.ParameterException exception) {
+        CommandLine command = exception.getCommandLine();
+        PrintWriter err = command.getErr();
+        err.println(exception.getMessage());
+        CommandLine.UnmatchedArgumentException.printSuggestions(exception, err);
+        CommandLine.Help help = command.getHelp();
+        err.print(help.synopsisHeading() + help.synopsis(help.synopsisHeadingLength()));
+        err.println("More: " + command.getCommandSpec().qualifiedName() + " --help");
+        return WRONG_USAGE;
     }
 
     private static int told(Exception exception, PrintWriter err) {

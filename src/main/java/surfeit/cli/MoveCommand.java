@@ -3,6 +3,8 @@ package surfeit.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -23,6 +25,11 @@ final class MoveCommand implements Callable<Integer>, WithSettings {
 
     @Option(names = "--to", required = true, paramLabel = "<database|folder>", description = "where the record goes")
     private Target target;
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.of(Setting.Part.RECORD);
+    }
 
     @Override
     public Integer call() {

@@ -2,8 +2,10 @@ package surfeit.cli;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -27,6 +29,11 @@ final class RecountCommand implements Callable<Integer>, WithSettings {
     @Option(names = "--renew",
         description = "then make all sums anew from the spots; the service must not run on the folder")
     private boolean renew;
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.of(Setting.Part.RECORD, Setting.Part.METHOD);
+    }
 
     @Override
     public Integer call() {

@@ -3,6 +3,8 @@ package surfeit.cli;
 import java.io.IOException;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -31,6 +33,11 @@ final class ReportCommand implements Callable<Integer>, WithSettings {
 
     @Option(names = "--figure", paramLabel = "<factors|spots|contrasts|depths>", description = "which figure, with --format svg; factors where not said")
     private String figure;
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.of(Setting.Part.RECORD, Setting.Part.METHOD);
+    }
 
     @Override
     public Integer call() throws IOException {

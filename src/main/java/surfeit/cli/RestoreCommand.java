@@ -3,6 +3,8 @@ package surfeit.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -20,6 +22,11 @@ final class RestoreCommand implements Callable<Integer>, WithSettings {
 
     @Parameters(paramLabel = "FILE", description = "backup to restore")
     private Path file;
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.of(Setting.Part.RECORD);
+    }
 
     @Override
     public Integer call() {

@@ -1,5 +1,7 @@
 package surfeit.cli;
 
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -12,6 +14,11 @@ final class ServeCommand implements Callable<Integer>, WithSettings {
 
     @Spec
     private CommandSpec spec;
+
+    @Override
+    public Set<Setting.Part> uses() {
+        return EnumSet.allOf(Setting.Part.class);
+    }
 
     @Override
     public Integer call() throws InterruptedException {

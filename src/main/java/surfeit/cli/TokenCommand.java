@@ -65,6 +65,11 @@ final class TokenCommand implements Runnable {
         private int days;
 
         @Override
+        public Set<Setting.Part> uses() {
+            return EnumSet.of(Setting.Part.RECORD);
+        }
+
+        @Override
         public Integer call() {
             Set<TokenScope> wanted = EnumSet.noneOf(TokenScope.class);
             scopes.forEach(word -> wanted.add(TokenScope.ofWord(word.strip())
@@ -91,6 +96,11 @@ final class TokenCommand implements Runnable {
     static final class ListTokens implements Callable<Integer>, WithSettings {
         @Spec
         private CommandSpec spec;
+
+        @Override
+        public Set<Setting.Part> uses() {
+            return EnumSet.of(Setting.Part.RECORD);
+        }
 
         @Override
         public Integer call() {
@@ -123,6 +133,11 @@ final class TokenCommand implements Runnable {
 
         @Parameters(paramLabel = "ID", description = "id of the token, as token list shows it")
         private String id;
+
+        @Override
+        public Set<Setting.Part> uses() {
+            return EnumSet.of(Setting.Part.RECORD);
+        }
 
         @Override
         public Integer call() {
