@@ -25,6 +25,8 @@ public record Power(double alpha, double target) {
     public static final int FEWEST_PARTICLES = 3;
 
     private static final double RELATIVE_STEP = 1e-9;
+    /** A shift so many times its own error is shown, or none is: no t quantile asked for comes near. Judgement. */
+    private static final double FARTHEST = 1e15;
     /** A power this near the wanted one is the wanted one. */
     private static final double CLOSE_ENOUGH = 1e-8;
 
@@ -147,7 +149,7 @@ public record Power(double alpha, double target) {
         return detectableShift(random, shift -> shared);
     }
 
-    /** The same where the shared error depends on the shift, growing no faster than it. */
+    /** The same where the shared error depends on the shift; infinite where it grows too fast for any to be shown. */
     public double detectableShift(RandomPart random, DoubleUnaryOperator sharedAt) {
         return smallestWith(shift -> of(shift, random, sharedAt.applyAsDouble(shift)),
             random.standardError() + sharedAt.applyAsDouble(0));
@@ -171,6 +173,9 @@ public record Power(double alpha, double target) {
         double high = 3 * start;
         double above = power.applyAsDouble(high) - target;
         while (above < 0) {
+            if (high > FARTHEST * start) {
+                return Double.POSITIVE_INFINITY;
+            }
             low = high;
             below = above;
             high *= 2;

@@ -3,6 +3,7 @@ package surfeit.xray;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import surfeit.element.Element;
@@ -24,10 +25,10 @@ public record FilmReading(List<OfElement> elements, List<Element> withoutLine) {
      * @param transmission share of the line from below that gets through the film
      * @param overPure     intensity of the film's own part over that of the bulk pure element; empty where the film holds
      *                     none of it or is too thick
-     * @param bare         mass fraction read without the film
-     * @param read         what is read with the film; empty where it is too thick for the model
+     * @param bare         mass fraction read without the film; empty where no line of the material can be used
+     * @param read         what is read with the film; empty where it is too thick for the model, or nothing is read
      */
-    public record OfElement(Line line, double transmission, Optional<Estimate> overPure, double bare,
+    public record OfElement(Line line, double transmission, Optional<Estimate> overPure, OptionalDouble bare,
                             Optional<ElementReading> read) {
     }
 
@@ -62,6 +63,6 @@ public record FilmReading(List<OfElement> elements, List<Element> withoutLine) {
                 query.effectiveTakeOffDeg(), profiles).integrated(thickness));
         }
         return new OfElement(line, film.transmission(line, query.effectiveTakeOffDeg()), overPure,
-            filmed.massFractions(0).get(element), filmed.reading(element, thickness));
+            filmed.bare(element), filmed.reading(element, thickness));
     }
 }

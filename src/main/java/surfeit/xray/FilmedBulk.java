@@ -4,8 +4,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.DoubleStream;
 import surfeit.element.Element;
 
 /**
@@ -92,7 +94,7 @@ public final class FilmedBulk {
 
     /**
      * What is read of an element at a mass thickness in g/cm², with bounds from the film's parts at 0.85 to 1.15 of the
-     * truth; empty where the film is thicker than the comparison reached for any line.
+     * truth; empty where the film is thicker than the comparison reached for any line, or no line gives anything.
      */
     Optional<ElementReading> reading(Element element, double massThickness) {
         if (seen.keySet().stream().anyMatch(any -> massThickness > reach(any))) {
@@ -102,9 +104,18 @@ public final class FilmedBulk {
         double most = 1 / FilmSignal.INTEGRATED_LOW;
         List<Element> elements = elements();
         double[] read = elements.stream().mapToDouble(any -> seen.get(any).read(massThickness)).toArray();
+        if (DoubleStream.of(read).sum() == 0) {
+            return Optional.empty();
+        }
         return Optional.of(ElementReading.of(new Estimate(fraction(element, massThickness, 1, 1),
             fraction(element, massThickness, least, most), fraction(element, massThickness, most, least)), elements,
             read, elements.indexOf(element)));
+    }
+
+    /** The mass fraction read without the film; empty where no line of the bulk can be used. */
+    OptionalDouble bare(Element element) {
+        double sum = seen.values().stream().mapToDouble(Seen::inBulk).sum();
+        return sum > 0 ? OptionalDouble.of(own(element).inBulk() / sum) : OptionalDouble.empty();
     }
 
     private double fraction(Element element, double massThickness, double ownFilm, double otherFilm) {

@@ -42,6 +42,25 @@ class PlanRouteTest {
         assertThat(plan.path("given").path("particle_count").asInt()).isEqualTo(3);
     }
 
+    @Test
+    void a_trace_of_which_less_cannot_be_shown_gets_a_plan_without_that_factor() {
+        Reply reply = service.post("/v1/plans", "{\"sample\": {\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 99.9993,"
+            + " \"Ni\": {\"value\": 0.0007, \"tolerance\": 0.0006}}}}, \"element\": \"Ni\", \"wanted_factor\": 1.5, \"particles\": 4,"
+            + " \"scatter\": {\"between_log_odds\": 0.3}}");
+        assertThat(reply.status()).as(reply.text()).isEqualTo(200);
+        assertThat(reply.json().path("given").path("smallest_depletion_factor").isNull()).isTrue();
+    }
+
+    /** Student's t of one degree of freedom at 1 - 0.5e-6 is 636 619 (tan): with two particles left no odds ratio is a double. */
+    @Test
+    void a_margin_beyond_every_number_is_null() {
+        Reply reply = service.post("/v1/plans", "{\"sample\": {\"alpha\": 0.000001, \"alloy\": \"ag-cu-eutectic\"}, \"element\": \"Cu\","
+            + " \"wanted_factor\": 1.5, \"reference_spots\": 1, \"scatter\": {\"between_log_odds\": 0.3, \"within_log_odds\": 0.2}}");
+        assertThat(reply.status()).as(reply.text()).isEqualTo(200);
+        assertThat(reply.json().path("limit").path("smallest_margin_odds_ratio").isNull()).isTrue();
+        assertThat(reply.json().path("limit").path("consistent_is_reachable").asBoolean()).isFalse();
+    }
+
     private static final String ALLOY = "{\"sample\": {\"alloy\": \"ag-cu-eutectic\", \"take_off_angle_deg\": 40, "
         + "\"coating\": {\"element\": \"C\", \"thickness_nm\": 10}}, \"beam\": ";
 

@@ -105,6 +105,20 @@ class SignalDepthTest {
         assertThat(service.post("/v1/signal-depths", place("10", "0")).json().path("detail").asText()).contains("less than the radius");
     }
 
+    // Edges L3 of Sn 3.929 and Ag 3.351 keV (Elam, Ravel and Sieber 2002): at 2.9 keV nothing of the solder is excited, the oil is.
+    @Test
+    void under_a_film_that_is_all_the_beam_excites_the_material_reads_nothing() {
+        String solder = "{\"nominal\": {\"unit\": \"wt%\", \"elements\": {\"Sn\": 96.5, \"Ag\": 3.5}}, \"beam_energies_kev\": [2.9], \"film\": ";
+        JsonNode read = service.post("/v1/signal-depths", solder + "{\"residue\": \"silicone-oil\", \"thickness_nm\": 20}}").json()
+            .path("beam_energies").path(0).path("reads_with_film");
+        assertThat(read.path("elements_without_line")).extracting(JsonNode::asText).contains("Sn", "Ag");
+        assertThat(first(read.path("elements"), "Si").path("mass_percent_without_film").isNull()).isTrue();
+        assertThat(first(read.path("elements"), "Si").path("mass_percent").asDouble()).isPositive();
+        JsonNode none = service.post("/v1/signal-depths", solder + "{\"residue\": \"silicone-oil\", \"thickness_nm\": 0}}").json()
+            .path("beam_energies").path(0).path("reads_with_film");
+        assertThat(first(none.path("elements"), "Si").path("mass_percent").isNull()).isTrue();
+    }
+
     private static String place(String offset, String azimuth) {
         return GOLD + ", \"on_sphere\": {\"diameter_um\": 20, \"offset_um\": " + offset + ", \"azimuth_deg\": " + azimuth + "}}";
     }

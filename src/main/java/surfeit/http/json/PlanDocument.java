@@ -107,7 +107,7 @@ public final class PlanDocument {
         Written.number(json, "smallest_factor", limit.smallestFactor());
         Written.number(json, "smallest_odds_ratio", limit.smallestOddsRatio());
         json.writeNumberField("margin_odds_ratio", limit.marginOddsRatio());
-        json.writeNumberField("smallest_margin_odds_ratio", limit.smallestMarginOddsRatio());
+        Written.number(json, "smallest_margin_odds_ratio", limit.smallestMarginOddsRatio());
         json.writeBooleanField("consistent_is_reachable", limit.consistentIsReachable());
         whole(json, "particle_count_for_consistent", limit.particlesForConsistent());
         json.writeEndObject();

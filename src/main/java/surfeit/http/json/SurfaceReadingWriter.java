@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import surfeit.element.Element;
 import surfeit.xray.ElementReading;
 import surfeit.xray.Estimate;
@@ -69,7 +70,8 @@ final class SurfaceReadingWriter {
             start(json, one.line());
             json.writeNumberField("transmission", one.transmission());
             bounded(json, "film_over_pure", one.overPure(), 1);
-            json.writeNumberField("mass_percent_without_film", one.bare() * 100);
+            Written.number(json, "mass_percent_without_film", one.bare().isEmpty() ? one.bare()
+                : OptionalDouble.of(one.bare().getAsDouble() * 100));
             read(json, one.read());
             json.writeEndObject();
         }
