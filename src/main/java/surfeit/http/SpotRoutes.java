@@ -46,7 +46,9 @@ final class SpotRoutes {
             parameters.text("session"), Optional.empty(), Optional.empty(), parameters.flag("withdrawn"));
         Optional<Verdict> verdict = parameters.oneOf("verdict", ResultQuery.screened(), Verdict::word);
         StoredSample asOf = asOf(sample, parameters, verdict);
-        if (exchange.answer().unchanged(asOf.revision())) {
+        // the screening is against the alloy, which changes without the sample
+        if (verdict.isEmpty() ? exchange.answer().unchanged(asOf.revision())
+            : exchange.answer().unchanged(asOf.revision(), laboratory.inputRevisions(sample).alloy().orElse(0))) {
             return;
         }
         SpotSelection wanted = new SpotSelection(laboratory, asOf, filter, verdict);

@@ -173,6 +173,22 @@ class AnswerTest {
             .isEqualTo(60);
     }
 
+    /** A screening of single spots is against the alloy too: silver of 60 at% is three times the one stated later. */
+    @Test
+    void spots_picked_by_their_verdict_are_not_unchanged_where_the_alloy_is_not() {
+        String alloy = "{\"nominal\": {\"unit\": \"at%%\", \"elements\": {\"Ag\": %s, \"Cu\": \"balance\"}}, \"source\": \"certificate (invented)\"}";
+        service.put("/v1/alloys/screened", String.format(alloy, "60"));
+        service.put("/v1/samples/screened", "{\"alloy\": \"screened\"}");
+        service.post("/v1/samples/screened/spots", "text/csv",
+            "label,particle,Ag at%,Ag at% u,Cu at%,Cu at% u\n1,P1,60.1,0.2,39.9,0.2\n2,P2,59.9,0.2,40.1,0.2\n3,P3,60.2,0.2,39.8,0.2\n");
+        String enriched = "/v1/samples/screened/spots?verdict=enriched";
+        Reply none = service.get(enriched);
+        assertThat(none.json().path("items")).isEmpty();
+        assertThat(service.get(enriched, "If-None-Match", none.etag()).status()).isEqualTo(304);
+        service.put("/v1/alloys/screened", String.format(alloy, "20"), "If-Match", "*");
+        assertThat(service.get(enriched, "If-None-Match", none.etag()).json().path("items")).hasSize(3);
+    }
+
     @Test
     void a_bare_table_takes_any_key_of_a_sample_that_is_one_word() {
         JsonNode settings = service.post("/v1/interpretations?" + NOMINAL
