@@ -37,24 +37,27 @@ final class Answer {
     }
 
     /** Names the revisions the answer is made from; true where the client has it already and was told so. */
-    boolean unchanged(long... revisions) {
+    boolean unchanged(long... revisions) throws IOException {
         return hasTag(Revisions.tag(facts.salt(form), revisions));
     }
 
-    private boolean hasTag(String tag) {
+    private boolean hasTag(String tag) throws IOException {
         readHeaders(tag);
         if (context.req().getMethod().equals("PUT") || context.req().getMethod().equals("POST")
-            || !Revisions.namesTag(context.header("If-None-Match"), tag)) {
+            || !Revisions.namesTag(FieldLines.of(context, "If-None-Match"), tag)) {
             return false;
         }
         context.res().setStatus(HttpServletResponse.SC_NOT_MODIFIED);
-        // what a 304 says replaces what the client's cache holds (RFC 9111, section 3.2): a page keeps its own policy
+        // what a 304 says replaces what the client's cache holds (RFC 9111, section 3.2): a page keeps its own policy, and
+        // every answer its media type; sent now, it does not say that the length is 0 (RFC 9110, section 8.6)
         context.res().setHeader(SecurityHeaders.POLICY, null);
+        context.res().setContentType(null);
+        context.res().flushBuffer();
         return true;
     }
 
     /** As {@link #unchanged}, for a file known by the fingerprint of its bytes. */
-    boolean unchangedContent(String fingerprint) {
+    boolean unchangedContent(String fingerprint) throws IOException {
         return hasTag("\"" + fingerprint + "\"");
     }
 
@@ -62,7 +65,9 @@ final class Answer {
         HttpServletResponse response = context.res();
         response.setHeader("ETag", tag);
         response.setHeader("Cache-Control", "private, no-cache");
-        response.setHeader("Vary", "Accept, Authorization");
+        if (!response.containsHeader("Vary")) {
+            response.setHeader("Vary", "Accept, Authorization");
+        }
     }
 
     /** Sets a header field of the answer. */

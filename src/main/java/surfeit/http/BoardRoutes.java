@@ -165,11 +165,10 @@ final class BoardRoutes {
             : packed;
     }
 
-    private boolean unchanged(Exchange exchange, Look look, long revision, long... others) {
+    private boolean unchanged(Exchange exchange, Look look, long revision, long... others) throws IOException {
         LongStream all = LongStream.of(revision, look.numbers().ordinal() + (look.chosen() ? 2 : 0), fingerprint);
-        boolean unchanged = exchange.answer().unchanged(LongStream.concat(all, LongStream.of(others)).toArray());
         exchange.answer().header("Vary", "Accept, Accept-Language, Authorization");
-        return unchanged;
+        return exchange.answer().unchanged(LongStream.concat(all, LongStream.of(others)).toArray());
     }
 
     private static Look look(Exchange exchange) {

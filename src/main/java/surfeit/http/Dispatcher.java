@@ -85,7 +85,7 @@ final class Dispatcher {
                 throw new ProblemException(Problem.SHUTTING_DOWN,
                     "The service lets running requests end and takes no new ones.");
             }
-            Optional<Form> accepted = bySuffix.or(() -> Negotiation.choose(route.forms(), context.header("Accept")));
+            Optional<Form> accepted = bySuffix.or(() -> Negotiation.choose(route.forms(), FieldLines.of(context, "Accept")));
             boolean opensStream = route.isStream() && !accepted.equals(Optional.of(Form.JSON));
             Admission admission = gate.admit(context, route, !opensStream);
             Form form = accepted.orElseThrow(() -> new ProblemException(Problem.NOT_ACCEPTABLE,

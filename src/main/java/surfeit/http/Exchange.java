@@ -93,7 +93,7 @@ final class Exchange {
 
     /** The languages the client's reader knows, as it says them; empty text where it says none. */
     String acceptLanguage() {
-        return context.header("Accept-Language") == null ? "" : context.header("Accept-Language");
+        return Optional.ofNullable(FieldLines.of(context, "Accept-Language")).orElse("");
     }
 
     /** Who asks, and when. */
@@ -112,7 +112,7 @@ final class Exchange {
 
     /** What the request says of the revision a change starts from. */
     Expectation expectation() {
-        return Revisions.expectation(context.header("If-Match"), context.header("If-None-Match"));
+        return Revisions.expectation(FieldLines.of(context, "If-Match"), FieldLines.of(context, "If-None-Match"));
     }
 
     /** The page asked for of the list this address and its filters name. */

@@ -29,6 +29,10 @@ final class ProtocolErrors extends ErrorHandler {
         response.getHeaders().put(HttpHeader.CONTENT_TYPE, ProblemJson.MEDIA_TYPE);
         response.getHeaders().put(HttpHeader.CACHE_CONTROL, "no-store");
         response.getHeaders().put("X-Request-Id", id);
+        if (problem != Problem.NOT_FOUND && problem != Problem.INTERNAL) {
+            // nobody knows where the next request would begin
+            response.getHeaders().put(HttpHeader.CONNECTION, "close");
+        }
         response.getHeaders().put(HttpHeader.CONTENT_LENGTH, bytes.length);
         response.write(true, ByteBuffer.wrap(bytes), callback);
         return true;

@@ -119,7 +119,7 @@ final class Refusals {
 
     /** True at the address of a page, where whoever asks can show one and did not ask for the problem itself. */
     private boolean wantsPage(Context context) {
-        String accept = context.header("Accept");
+        String accept = FieldLines.of(context, "Accept");
         return accept != null && accept.contains(Form.HTML.mediaType()) && !accept.contains(ProblemJson.MEDIA_TYPE)
             && table.isPage(context.path());
     }

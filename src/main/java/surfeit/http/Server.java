@@ -97,6 +97,8 @@ public final class Server implements AutoCloseable {
             HttpConfiguration http = new HttpConfiguration();
             http.setSendServerVersion(false);
             http.setRequestHeaderSize(settings.requests().headerBytesMax());
+            // else a token in other letters of the same spelling would be taken for the one seen before on the connection
+            http.setHeaderCacheCaseSensitive(true);
             http.addCustomizer(new SecurityHeaders());
             ServerConnector connector = new ServerConnector(server, new HttpConnectionFactory(http));
             connector.setHost(settings.host());

@@ -38,6 +38,7 @@ final class AnswerCheck {
         String pointer = operation.get().pointer() + "/responses/" + status;
         JsonNode answer = OpenApi.DOCUMENT.followed(OpenApi.DOCUMENT.root().at(pointer));
         checkHeaders(answer, reply, what);
+        require(reply.status() != 304 || reply.header("Content-Type").isEmpty(), "a media type where nothing is sent: " + what);
         if (reply.status() == 304 || method.equals("HEAD")) {
             require(reply.body().length == 0, "a body where none may be: " + what);
             return;
@@ -60,7 +61,7 @@ final class AnswerCheck {
             require(declared || !OURS.contains(name.toLowerCase(java.util.Locale.ROOT)), "undeclared header " + name
                 + ": " + what);
         }
-        for (String name : List.of("ETag", "X-Request-Id")) {
+        for (String name : List.of("ETag", "X-Request-Id", "Cache-Control", "Vary")) {
             require(!answer.path("headers").has(name) || reply.header(name).isPresent(), "missing header " + name + ": "
                 + what);
         }

@@ -58,8 +58,16 @@ class AnswerCheckTest {
             .hasMessageContaining("Location");
     }
 
+    @Test
+    void a_missing_header_is_caught() {
+        HttpHeaders headers = HttpHeaders.of(Map.of("Content-Type", List.of("application/json")), (a, b) -> true);
+        assertThatThrownBy(() -> AnswerCheck.check("GET", "/healthz", new Reply(200, headers, RIGHT.getBytes(StandardCharsets.UTF_8))))
+            .hasMessageContaining("Cache-Control");
+    }
+
     private static void check(String method, String address, int status, String mediaType, String body) {
-        HttpHeaders headers = HttpHeaders.of(Map.of("Content-Type", List.of(mediaType)), (name, value) -> true);
+        HttpHeaders headers = HttpHeaders.of(Map.of("Content-Type", List.of(mediaType), "Cache-Control", List.of("no-store")),
+            (name, value) -> true);
         AnswerCheck.check(method, address, new Reply(status, headers, body.getBytes(StandardCharsets.UTF_8)));
     }
 }

@@ -97,6 +97,44 @@ class ProtocolTest {
         }
     }
 
+    @Test
+    void a_list_that_comes_in_several_header_fields_is_one() throws IOException {
+        String page = "GET /v1/problems/internal HTTP/1.1\r\nHost: 127.0.0.1\r\nAccept: image/png\r\nAccept: text/html\r\n";
+        String answer = send(page + "\r\n");
+        assertThat(answer).startsWith("HTTP/1.1 200").contains("Content-Type: text/html");
+        String tag = answer.lines().filter(line -> line.startsWith("ETag: ")).findFirst().orElseThrow().substring(6);
+        assertThat(head(page + "If-None-Match: \"x\"\r\nIf-None-Match: " + tag + "\r\n\r\n")).startsWith("HTTP/1.1 304");
+    }
+
+    /** A cache puts what a 304 says in place of what it holds (RFC 9111, section 3.2). */
+    @Test
+    void an_answer_without_a_body_says_nothing_of_its_media_type_nor_length() throws IOException {
+        String answer = head("GET /v1 HTTP/1.1\r\nHost: 127.0.0.1\r\nIf-None-Match: *\r\n\r\n");
+        assertThat(answer).startsWith("HTTP/1.1 304").doesNotContainIgnoringCase("\nContent-Type:")
+            .doesNotContainIgnoringCase("Content-Length");
+    }
+
+    @Test
+    void what_is_no_http_ends_the_connection_and_says_so() throws IOException {
+        for (String address : List.of("/v1/samples/A7%00", "/v1//samples", "/v1/samples/%FF", "/v1/samples?q=" + "x".repeat(20_000))) {
+            assertThat(head("GET " + address + " HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n")).as(address)
+                .containsIgnoringCase("Connection: close");
+        }
+    }
+
+    /** The head of an answer, in its own letters. */
+    private static String head(String request) throws IOException {
+        try (Socket socket = new Socket("127.0.0.1", service.server().port())) {
+            socket.setSoTimeout(10_000);
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
+            StringBuilder head = new StringBuilder();
+            while (head.indexOf("\r\n\r\n") < 0) {
+                head.append((char) socket.getInputStream().read());
+            }
+            return head.toString();
+        }
+    }
+
     /** The head of an upload to a sample that is not there. */
     private static byte[] refused(int length) {
         return ("POST /v1/samples/none/spots HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: text/csv\r\nContent-Length: "

@@ -3,9 +3,11 @@ package surfeit.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.Base64;
+import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -53,6 +55,17 @@ class TokenTest {
         assertThat(service.get("/v1").status()).isEqualTo(200);
         String token = made.json().path("token").asText();
         assertThat(service.get("/v1/samples", RunningService.bearer(token)).status()).isEqualTo(200);
+    }
+
+    @Test
+    void a_token_in_other_letters_is_none_even_after_the_right_one_on_the_same_connection() throws IOException {
+        String token = service.token("anna", TokenScope.READ);
+        try (RawRequest connection = new RawRequest(service)) {
+            assertThat(connection.head("GET", "/v1/samples", "text/plain", 0, "Authorization: Bearer " + token).answer().status())
+                .isEqualTo(200);
+            assertThat(connection.head("GET", "/v1/samples", "text/plain", 0,
+                "Authorization: Bearer " + token.toLowerCase(Locale.ROOT)).answer().status()).isEqualTo(401);
+        }
     }
 
     @Test
