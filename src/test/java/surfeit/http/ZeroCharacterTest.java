@@ -41,6 +41,15 @@ class ZeroCharacterTest {
     }
 
     @Test
+    void half_a_character_is_refused_as_well() {
+        Reply description = service.put("/v1/samples/C7", "{\"alloy\": \"ag-cu-eutectic\", \"description\": \"x\\ud800\"}");
+        assertThat(description.code()).isEqualTo("value-out-of-range");
+        assertThat(description.json().path("detail").asText()).contains("surrogate");
+        assertThat(service.put("/v1/samples/C7", "{\"alloy\": \"ag-cu-eutectic\", \"description\": \"\\ud83d\\ude00\"}").json()
+            .path("description").asText()).isEqualTo("\ud83d\ude00");
+    }
+
+    @Test
     void it_is_refused_in_a_parameter() {
         assertThat(service.get("/v1/samples?q=x%00y").code()).isEqualTo("value-out-of-range");
     }

@@ -6,9 +6,11 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.core.io.JsonEOFException;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.regex.Pattern;
 import surfeit.composition.Percent;
 import surfeit.intake.Refusal;
 import surfeit.lab.Problem;
@@ -29,6 +31,9 @@ final class JsonInput {
     interface Entry {
         void read(String key) throws IOException;
     }
+
+    /** What the parser adds for whoever programs with it. */
+    private static final Pattern OWN_NAMES = Pattern.compile(": enable `.*| \\(not recognized as one since .*| \\(code [^()]*\\)");
 
     private final JsonParser parser;
     private final JsonFaults faults;
@@ -135,7 +140,16 @@ final class JsonInput {
             fault(Problem.VALUE_OUT_OF_RANGE, "Expected a text without zero characters (\\u0000).");
             return Optional.empty();
         }
+        if (text.codePoints().anyMatch(JsonInput::isHalf)) {
+            fault(Problem.VALUE_OUT_OF_RANGE, "Expected a text of whole characters, got half of a surrogate pair.");
+            return Optional.empty();
+        }
         return Optional.of(text);
+    }
+
+    /** Half of a character, which no UTF-8 can hold: who reads the answer might not be able to read any of it. */
+    private static boolean isHalf(int codePoint) {
+        return codePoint >= Character.MIN_SURROGATE && codePoint <= Character.MAX_SURROGATE;
     }
 
     OptionalDouble number(String unit) throws IOException {
@@ -227,7 +241,8 @@ final class JsonInput {
         if (cause instanceof StreamConstraintsException) {
             return MalformedJsonException.beyondLimit(cause.getOriginalMessage());
         }
-        String message = cause instanceof JsonParseException ? cause.getOriginalMessage() : "unexpected end";
-        return new MalformedJsonException("Expected JSON in UTF-8, got something else: " + message, line, column);
+        String message = cause instanceof JsonEOFException || !(cause instanceof JsonParseException)
+            ? "the text ends too early" : OWN_NAMES.matcher(cause.getOriginalMessage()).replaceAll("");
+        return new MalformedJsonException("Expected JSON in UTF-8, got something else: " + message + ".", line, column);
     }
 }
