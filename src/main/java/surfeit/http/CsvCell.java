@@ -31,11 +31,12 @@ final class CsvCell {
         return value.isPresent() && Double.isFinite(value.getAsDouble()) ? Double.toString(value.getAsDouble()) : "";
     }
 
-    static String percent(OptionalDouble fraction) {
-        return fraction.isPresent() ? percent(fraction.getAsDouble()) : "";
+    /** A fraction that was stated as percent. */
+    static String stated(OptionalDouble fraction) {
+        return fraction.isPresent() ? stated(fraction.getAsDouble()) : "";
     }
 
-    static String percent(double fraction) {
-        return number(OptionalDouble.of(Numbers.inPercent(fraction)));
+    static String stated(double fraction) {
+        return number(OptionalDouble.of(Numbers.stated(fraction)));
     }
 }

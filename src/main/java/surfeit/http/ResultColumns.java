@@ -47,8 +47,8 @@ final class ResultColumns {
         text(columns, "element", row -> Optional.of(row.reading().element().symbol()));
         text(columns, "unit", row -> Optional.of(spot(row).basis().unit()));
         text(columns, "state", row -> Optional.of(row.reported().map(SpotDocuments::state).orElse("not_listed")));
-        percent(columns, "reported_percent", ResultRow::reportedFraction);
-        percent(columns, "reported_percent_u", ResultRow::reportedUncertainty);
+        number(columns, "reported_percent", ResultRow::reportedPercent);
+        number(columns, "reported_percent_u", ResultRow::reportedPercentU);
         percent(columns, "atomic_percent", row -> OptionalDouble.of(row.reading().atomicFraction()));
         percent(columns, "atomic_percent_u", row -> row.reading().uncertainty());
         percent(columns, "mass_percent", row -> OptionalDouble.of(row.massFraction()));

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import surfeit.composition.Basis;
 import surfeit.composition.Closure;
 import surfeit.element.Element;
+import surfeit.http.json.Numbers;
 import surfeit.lab.StoredReading;
 import surfeit.lab.StoredSpot;
 import surfeit.segregation.SpotReading.ElementReading;
@@ -42,14 +43,15 @@ record ResultRow(StoredSpot stored, String group, ElementReading reading, Option
     }
 
     /** The number reported, as a fraction of the unit it was reported in. */
-    OptionalDouble reportedFraction() {
+    OptionalDouble reportedPercent() {
         return reported.isPresent() && reported.get() instanceof ReportedValue.Measured measured
-            ? OptionalDouble.of(measured.fraction()) : OptionalDouble.empty();
+            ? OptionalDouble.of(Numbers.stated(measured)) : OptionalDouble.empty();
     }
 
-    OptionalDouble reportedUncertainty() {
+    OptionalDouble reportedPercentU() {
         return reported.isPresent() && reported.get() instanceof ReportedValue.Measured measured
-            ? measured.uncertainty() : OptionalDouble.empty();
+            && measured.uncertainty().isPresent()
+            ? OptionalDouble.of(Numbers.stated(measured.uncertainty().getAsDouble())) : OptionalDouble.empty();
     }
 
     double nominal() {

@@ -9,7 +9,9 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import surfeit.element.Element;
+import surfeit.http.json.Numbers;
 import surfeit.http.json.SpotDocuments;
 import surfeit.lab.StoredSpot;
 import surfeit.spot.Conditions;
@@ -54,7 +56,7 @@ final class SpotCsv implements AutoCloseable {
             CsvCell.text(spot.acquiredTime().map(DateTimeFormatter.ISO_OFFSET_DATE_TIME::format)),
             spot.isReference() ? "reference" : "specimen",
             CsvCell.number(conditions.beamEnergyKev()), CsvCell.number(conditions.liveTimeS()),
-            CsvCell.number(conditions.featureSizeUm()), CsvCell.percent(conditions.rawTotal()),
+            CsvCell.number(conditions.featureSizeUm()), CsvCell.stated(conditions.rawTotal()),
             CsvCell.text(conditions.position().map(Position::words)), CsvCell.number(conditions.tiltDeg()),
             spot.basis().unit());
     }
@@ -62,14 +64,14 @@ final class SpotCsv implements AutoCloseable {
     private static void addValue(List<String> row, ReportedValue value) {
         row.add(SpotDocuments.state(value));
         if (value instanceof ReportedValue.Measured measured) {
-            row.add(CsvCell.percent(measured.fraction()));
-            row.add(CsvCell.percent(measured.uncertainty()));
-            row.add(CsvCell.percent(measured.limit()));
+            row.add(CsvCell.number(OptionalDouble.of(Numbers.stated(measured))));
+            row.add(CsvCell.stated(measured.uncertainty()));
+            row.add(CsvCell.stated(measured.limit()));
         } else {
             row.add("");
             row.add("");
-            row.add(value instanceof ReportedValue.BelowLimit below ? CsvCell.percent(below.limitFraction())
-                : value instanceof ReportedValue.NotDetected not ? CsvCell.percent(not.limitFraction()) : "");
+            row.add(value instanceof ReportedValue.BelowLimit below ? CsvCell.stated(below.limitFraction())
+                : value instanceof ReportedValue.NotDetected not ? CsvCell.stated(not.limitFraction()) : "");
         }
         row.add(CsvCell.printed(value.asReported()));
     }

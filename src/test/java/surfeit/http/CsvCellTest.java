@@ -25,7 +25,7 @@ class CsvCellTest {
         assertThat(CsvCell.printed("-1.5E-2")).isEqualTo("-1.5E-2");
         assertThat(CsvCell.printed("<0.3")).isEqualTo("<0.3");
         assertThat(CsvCell.text("")).isEmpty();
-        assertThat(CsvCell.percent(0.601)).isEqualTo("60.1");
+        assertThat(CsvCell.stated(0.601)).isEqualTo("60.1");
         assertThat(CsvCell.number(OptionalDouble.of(Double.POSITIVE_INFINITY))).isEmpty();
     }
 }

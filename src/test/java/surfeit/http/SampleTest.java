@@ -62,6 +62,17 @@ class SampleTest {
         assertThat(again.etag()).isEqualTo(read.etag());
     }
 
+    /** Nominals as a program computes them; the numbers are invented. */
+    @Test
+    void a_nominal_of_many_digits_can_be_sent_back_and_changes_nothing() {
+        for (double silver : new double[] {50.49807258549227, 56.6492674471424, 66.78691350123906, 100.0 / 3}) {
+            String sample = "/v1/samples/many-digits-" + silver;
+            service.put(sample, "{\"nominal\": {\"unit\": \"wt%\", \"elements\": {\"Ag\": " + silver + ", \"Cu\": {\"low\": 1e-13, \"high\": "
+                + (100 - silver) + "}}}}");
+            assertThat(service.put(sample, service.get(sample).text()).status()).as(sample).isEqualTo(200);
+        }
+    }
+
     @Test
     void a_change_needs_the_revision_it_starts_from() {
         Reply first = service.put("/v1/samples/guarded", "{\"alloy\": \"ag-cu-eutectic\"}");

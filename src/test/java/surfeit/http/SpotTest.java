@@ -3,6 +3,7 @@ package surfeit.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.AfterParameterizedClassInvocation;
 import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
@@ -119,6 +120,28 @@ class SpotTest {
         Reply csv = service.get(spots + ".csv?feature=matrix");
         assertThat(csv.text().lines()).hasSize(1 + 3 * 2);
         assertThat(service.get(spots + ".csv", "If-None-Match", csv.etag()).status()).isEqualTo(304);
+    }
+
+    /** As a program computes them, not as a workstation prints them; the numbers are invented. */
+    @Test
+    void values_of_many_digits_come_back_as_they_were_sent() {
+        service.put("/v1/samples/many-digits", "{\"alloy\": \"ag-cu-eutectic\"}");
+        double[] values = {57.97859433012949, 20.400000000000002, -8.519225124511507, 1e-17, 127.30985289779952};
+        for (int i = 0; i < values.length; i++) {
+            service.post("/v1/samples/many-digits/spots", "{\"unit\": \"at%\", \"spots\": [{\"label\": \"" + i
+                + "\", \"total_percent\": 43.07527706340061, \"elements\": {\"Ag\": {\"value\": " + values[i] + ", \"u\": 0.3333333333333333}, \"Cu\": 50}}]}");
+        }
+        JsonNode spots = service.get("/v1/samples/many-digits/spots").json().path("items");
+        List<String> rows = service.get("/v1/samples/many-digits/spots.csv").text().lines().filter(row -> row.contains(",Ag,")).toList();
+        for (int i = 0; i < values.length; i++) {
+            JsonNode silver = spots.path(i).path("elements").path("Ag");
+            assertThat(silver.path("value").asDouble()).isEqualTo(values[i]);
+            assertThat(silver.path("u").asDouble()).isEqualTo(0.3333333333333333);
+            assertThat(spots.path(i).path("total_percent").asDouble()).isEqualTo(43.07527706340061);
+            assertThat(rows.get(i)).contains(",measured," + values[i] + ",");
+        }
+        assertThat(service.get("/v1/results?sample=many-digits&element=Ag").json().path("items").path(1).path("reported_percent").asDouble())
+            .isEqualTo(values[1]);
     }
 
     @Test

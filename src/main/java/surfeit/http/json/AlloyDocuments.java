@@ -56,7 +56,7 @@ public final class AlloyDocuments {
         json.writeStringField("unit", Basis.ATOMIC.unit());
         json.writeObjectFieldStart("elements");
         for (Map.Entry<Element, Double> entry : phase.atomicFractions().entrySet()) {
-            json.writeNumberField(entry.getKey().symbol(), Numbers.inPercent(entry.getValue()));
+            json.writeNumberField(entry.getKey().symbol(), Numbers.stated(entry.getValue()));
         }
         json.writeEndObject();
         json.writeEndObject();

@@ -155,16 +155,16 @@ final class NominalJson {
             json.writeString("balance");
         } else if (part instanceof NominalPart.Range range) {
             json.writeStartObject();
-            json.writeNumberField("low", Numbers.inPercent(range.low()));
-            json.writeNumberField("high", Numbers.inPercent(range.high()));
+            json.writeNumberField("low", Numbers.stated(range.low()));
+            json.writeNumberField("high", Numbers.stated(range.high()));
             json.writeEndObject();
         } else if (part instanceof NominalPart.Point point && point.tolerance() > 0) {
             json.writeStartObject();
-            json.writeNumberField("value", Numbers.inPercent(point.value()));
-            json.writeNumberField("tolerance", Numbers.inPercent(point.tolerance()));
+            json.writeNumberField("value", Numbers.stated(point.value()));
+            json.writeNumberField("tolerance", Numbers.stated(point.tolerance()));
             json.writeEndObject();
         } else if (part instanceof NominalPart.Point point) {
-            json.writeNumber(Numbers.inPercent(point.value()));
+            json.writeNumber(Numbers.stated(point.value()));
         }
     }
 }

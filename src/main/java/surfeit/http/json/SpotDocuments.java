@@ -86,7 +86,7 @@ public final class SpotDocuments {
         json.writeStartObject();
         json.writeStringField("state", state(value));
         if (value instanceof ReportedValue.Measured measured) {
-            json.writeNumberField("value", Numbers.inPercent(measured.fraction()));
+            json.writeNumberField("value", Numbers.stated(measured));
             statedPercent(json, "u", measured.uncertainty());
             if (measured.counts().isPresent()) {
                 json.writeNumberField("net_counts", measured.counts().get().net());
@@ -95,7 +95,7 @@ public final class SpotDocuments {
             statedPercent(json, "limit", measured.limit());
             stated(json, "line", measured.line());
         } else if (value instanceof ReportedValue.BelowLimit below) {
-            json.writeNumberField("limit", Numbers.inPercent(below.limitFraction()));
+            json.writeNumberField("limit", Numbers.stated(below.limitFraction()));
         } else if (value instanceof ReportedValue.NotDetected not) {
             statedPercent(json, "limit", not.limitFraction());
         }
@@ -118,7 +118,7 @@ public final class SpotDocuments {
 
     private static void statedPercent(JsonGenerator json, String name, OptionalDouble fraction) throws IOException {
         if (fraction.isPresent()) {
-            json.writeNumberField(name, Numbers.inPercent(fraction.getAsDouble()));
+            json.writeNumberField(name, Numbers.stated(fraction.getAsDouble()));
         }
     }
 }
