@@ -3,6 +3,7 @@ package surfeit.composition;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import surfeit.element.Spelling;
 
 /**
@@ -36,5 +37,16 @@ public record Alloy(String id, String name, Nominal nominal, Optional<StatedTemp
                     + nominal.elements() + ", got " + phase.name() + " of " + phase.system() + ".");
             }
         }
+    }
+
+    /** Whether another states the same; closing a phase's composition again may change its last bits. */
+    public boolean saysTheSameAs(Alloy other) {
+        boolean phasesToo = phases.size() == other.phases.size() && IntStream.range(0, phases.size())
+            .allMatch(i -> phases.get(i).saysTheSameAs(other.phases.get(i)));
+        return phasesToo && withPhases(other.phases).equals(other);
+    }
+
+    private Alloy withPhases(List<Phase> others) {
+        return new Alloy(id, name, nominal, temperature, source, sourceRead, others);
     }
 }

@@ -31,6 +31,8 @@ public record Phase(String system, String name, Map<Element, Double> atomicFract
     /** The {@link #role} of a solid solution on one of the alloy's elements. */
     public static final String TERMINAL = "terminal";
     private static final double ROUNDING = 1e-6;
+    /** Fractions of a phase this near are the same, closed once more: some thousand times what closing may change. Judgement. */
+    private static final double LAST_BITS = 1e-12;
 
     public Phase {
         atomicFractions = Collections.unmodifiableMap(new LinkedHashMap<>(atomicFractions));
@@ -68,6 +70,13 @@ public record Phase(String system, String name, Map<Element, Double> atomicFract
             byElement.put(fractions.elements().get(i), values[i]);
         }
         return new Phase(system, name, byElement, densityGPerCm3, role, temperatureCelsius, source, sourceRead);
+    }
+
+    boolean saysTheSameAs(Phase other) {
+        boolean composition = atomicFractions.keySet().equals(other.atomicFractions.keySet()) && atomicFractions.keySet().stream()
+            .allMatch(element -> Math.abs(atomicFractions.get(element) - other.atomicFractions.get(element)) <= LAST_BITS);
+        return composition && new Phase(system, name, other.atomicFractions, densityGPerCm3, role, temperatureCelsius, source,
+            sourceRead).equals(other);
     }
 
     /** Whether it is a solid solution on one element: on cooling it may hold any less of the others, down to none. */

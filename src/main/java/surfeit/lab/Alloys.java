@@ -50,7 +50,7 @@ final class Alloys {
 
     Change<StoredAlloy> define(WriteAccess access, Alloy alloy, Expectation expectation, Occasion occasion) {
         Optional<StoredAlloy> present = find(access, alloy.id());
-        if (present.isPresent() && present.get().alloy().equals(alloy)) {
+        if (present.isPresent() && present.get().alloy().saysTheSameAs(alloy)) {
             return new Change<>(Change.Kind.UNCHANGED, present.get());
         }
         if (present.isPresent()) {
