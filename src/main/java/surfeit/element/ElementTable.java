@@ -2,6 +2,7 @@ package surfeit.element;
 
 import java.util.Collection;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -22,7 +23,21 @@ public final class ElementTable {
     private static final Map<String, String> OTHER_SPELLINGS =
         Map.of("aluminum", "Al", "cesium", "Cs", "sulphur", "S");
 
+    /** Longer words are no names of elements; protactinium has twelve letters. */
+    private static final int LONGEST_NAME = 20;
+    /** What a name of another language most likely means; a hint only. From memory. */
+    private static final Map<String, String> OTHER_LANGUAGES = Map.ofEntries(
+        Map.entry("silber", "Ag"), Map.entry("kupfer", "Cu"), Map.entry("zinn", "Sn"), Map.entry("wismut", "Bi"),
+        Map.entry("bismut", "Bi"), Map.entry("blei", "Pb"), Map.entry("zink", "Zn"), Map.entry("eisen", "Fe"),
+        Map.entry("silizium", "Si"), Map.entry("silicium", "Si"), Map.entry("kohlenstoff", "C"),
+        Map.entry("sauerstoff", "O"), Map.entry("argent", "Ag"), Map.entry("cuivre", "Cu"), Map.entry("\u00E9tain", "Sn"),
+        Map.entry("plomb", "Pb"), Map.entry("fer", "Fe"), Map.entry("carbone", "C"), Map.entry("oxyg\u00E8ne", "O"),
+        Map.entry("\u94F6", "Ag"), Map.entry("\u94DC", "Cu"), Map.entry("\u9521", "Sn"), Map.entry("\u94CB", "Bi"),
+        Map.entry("\u94C5", "Pb"), Map.entry("\u94DD", "Al"), Map.entry("\u7845", "Si"), Map.entry("\u950C", "Zn"),
+        Map.entry("\u94C1", "Fe"), Map.entry("\u78B3", "C"), Map.entry("\u6C27", "O"));
+
     private final Map<String, Element> bySymbol;
+    private final Map<String, Element> byName;
     private final String sha256;
 
     private ElementTable(ReferenceTable table) {
@@ -31,6 +46,10 @@ public final class ElementTable {
             elements.put(row.get("symbol"), element(row));
         }
         bySymbol = Collections.unmodifiableMap(elements);
+        Map<String, Element> names = new HashMap<>();
+        elements.values().forEach(element -> names.put(element.name(), element));
+        OTHER_SPELLINGS.forEach((name, symbol) -> names.put(name, elements.get(symbol)));
+        byName = Map.copyOf(names);
         sha256 = table.sha256();
     }
 
@@ -44,6 +63,11 @@ public final class ElementTable {
         return Optional.ofNullable(bySymbol.get(symbol));
     }
 
+    /** The element of this English name, in any case. */
+    public Optional<Element> byName(String name) {
+        return name.length() > LONGEST_NAME ? Optional.empty() : Optional.ofNullable(byName.get(name.toLowerCase(Locale.ROOT)));
+    }
+
     /** All elements, by atomic number. */
     public Collection<Element> all() {
         return bySymbol.values();
@@ -55,13 +79,14 @@ public final class ElementTable {
     }
 
     /**
-     * The symbol a mistyped text most likely meant: the symbol in other case or the element's name first, then a
-     * misspelt name, then a symbol with another second letter.
+     * The symbol a mistyped text most likely meant: the symbol in other case or the element's name first, then its
+     * German, French or Chinese name, then a misspelt name, then a symbol with another second letter.
      */
     public Optional<String> nearestSymbol(String text) {
         String wanted = text.strip().toLowerCase(Locale.ROOT);
         return sameLetters(wanted)
             .or(() -> Optional.ofNullable(OTHER_SPELLINGS.get(wanted)))
+            .or(() -> Optional.ofNullable(OTHER_LANGUAGES.get(wanted)))
             .or(() -> misspeltName(wanted))
             .or(() -> otherSecondLetter(wanted));
     }

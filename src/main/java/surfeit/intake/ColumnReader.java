@@ -14,8 +14,8 @@ import surfeit.element.ElementTable;
  * Reads one column header: a field of the spot, or element, unit and quantity in any order.
  *
  * <p>{@code Ag at%}, {@code Ag (at.%)}, {@code Ag [wt%]}, {@code Ag K atomic %}, {@code at% Ag}, {@code Ag at% u},
- * {@code Ag at% 2 sigma}, {@code Cu net counts}, {@code Cu background counts}, {@code Cu at% limit}. Symbols are
- * matched exactly: CO is not cobalt. Brackets, underscores, colons and slashes count as blanks.
+ * {@code Ag at% 2 sigma}, {@code Cu net counts}, {@code Cu background counts}, {@code Cu at% limit}, {@code AgL at%},
+ * {@code silver at%}. Symbols are matched exactly: CO is not cobalt. Brackets, underscores, colons and slashes count as blanks.
  */
 final class ColumnReader {
     private static final Pattern LINE = Pattern.compile("[KLMN]([abg\u03B1\u03B2\u03B3][0-9]{0,2}([,-][0-9])?)?");
@@ -28,6 +28,7 @@ final class ColumnReader {
         Map.entry("value", ColumnMeaning.Kind.VALUE),
         Map.entry("concentration", ColumnMeaning.Kind.VALUE),
         Map.entry("conc", ColumnMeaning.Kind.VALUE),
+        Map.entry("conc.", ColumnMeaning.Kind.VALUE),
         Map.entry("u", ColumnMeaning.Kind.UNCERTAINTY),
         Map.entry("uncertainty", ColumnMeaning.Kind.UNCERTAINTY),
         Map.entry("standard uncertainty", ColumnMeaning.Kind.UNCERTAINTY),
@@ -65,7 +66,7 @@ final class ColumnReader {
             return new ColumnMeaning.ElementNames();
         }
         Optional<Basis> basis = takeUnit(words);
-        Optional<Element> element = takeElement(words);
+        Optional<Element> element = takeElement(words, basis.isPresent());
         Optional<String> line = element.isPresent() ? takeLine(words) : Optional.empty();
         int level = takeLevel(words);
         return meaning(element, basis, line, level, words);
@@ -92,7 +93,8 @@ final class ColumnReader {
     }
 
     private static List<String> words(String text) {
-        String spaced = text.replaceAll("-\\s*%", "%").replaceAll("[\\[\\](){}_:/\\s\u00A0\u202F]+", " ");
+        String spaced = text.replace('\uFF05', '%').replaceAll("-\\s*%", "%")
+            .replaceAll("[\\[\\](){}_:/\\s\u00A0\u202F\uFF08\uFF09]+", " ");
         return new ArrayList<>(List.of(spaced.strip().split(" ")));
     }
 
@@ -111,20 +113,36 @@ final class ColumnReader {
         return Optional.empty();
     }
 
-    private static Optional<Element> takeElement(List<String> words) {
+    /** @param sure true where a unit tells that this is a column of an element */
+    private static Optional<Element> takeElement(List<String> words, boolean sure) {
         for (int i = 0; i < words.size(); i++) {
             String word = words.get(i);
             int dash = word.indexOf('-');
-            Optional<Element> element = ElementTable.standard().bySymbol(dash > 0 ? word.substring(0, dash) : word);
-            if (element.isPresent()) {
+            Optional<ElementText> read = ElementText.read(dash > 0 ? word.substring(0, dash) : word)
+                .filter(text -> sure || text.isCertainAlone());
+            if (read.isPresent()) {
                 words.remove(i);
                 if (dash > 0) {
                     words.add(i, word.substring(dash + 1));
                 }
-                return element;
+                read.get().line().ifPresent(line -> words.add(0, line));
+                return Optional.of(read.get().element());
             }
         }
         return Optional.empty();
+    }
+
+    /** The element of a cell such as {@code Ag}, {@code AgL}, {@code Ag La1} or {@code silver}. */
+    static Optional<ElementText> element(String cell) {
+        List<String> words = words(cell);
+        Optional<ElementText> first = ElementText.read(words.get(0));
+        if (first.isEmpty() || words.size() == 1) {
+            return first;
+        }
+        words.remove(0);
+        Optional<String> line = takeLine(words);
+        return first.filter(text -> line.isPresent() && words.isEmpty() && text.line().isEmpty())
+            .map(text -> new ElementText(text.element(), line, true));
     }
 
     private static Optional<String> takeLine(List<String> words) {

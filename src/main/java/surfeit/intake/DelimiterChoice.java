@@ -21,8 +21,8 @@ record DelimiterChoice(char delimiter, boolean skipsFirstRow) {
     private static final int SAMPLE = 1 << 16;
     /** Wide limits: what is too large is told by the reading itself. */
     private static final IntakeLimits SAMPLE_LIMITS = new IntakeLimits(SAMPLE, Spot.ELEMENTS_MAX, 200, SAMPLE, 10_000);
-    /** Rows looked at for a header that does not come first. Judgement. */
-    static final int PREAMBLE_MAX = 20;
+    /** More than any row has columns, so that a header wins over a title above it. */
+    private static final int COMPLETE = 1 << 17;
 
     static DelimiterChoice of(Reader text, StatedDialect stated) throws IOException {
         char[] sample = new char[SAMPLE];
@@ -73,21 +73,26 @@ record DelimiterChoice(char delimiter, boolean skipsFirstRow) {
     }
 
     /**
-     * How many columns of the first row mean something when the text is split by a delimiter. Where it is no header,
-     * one for a row below that is, so that the refusal can point at it.
+     * How many columns of the header mean something when the text is split by a delimiter: of a row that names spots and
+     * elements, which wins over any other, else of the first row; one where only rows below mean anything.
      */
     private static int score(String start, char delimiter) {
+        int score = 0;
         try (CsvRows rows = new CsvRows(new StringReader(start), delimiter, SAMPLE_LIMITS)) {
-            int score = rows.next().map(row -> meaningful(row.cells())).orElse(0);
-            for (int i = 0; i < PREAMBLE_MAX && score < 2; i++) {
+            for (int i = 0; i <= HeaderSearch.ROWS_MAX; i++) {
                 Optional<CsvRow> row = rows.next();
-                if (row.isEmpty() || TableHeader.looksLikeHeader(row.get().cells())) {
-                    return row.isEmpty() ? score : 1;
+                if (row.isEmpty()) {
+                    return score;
                 }
+                int found = meaningful(row.get().cells());
+                if (TableHeader.isComplete(row.get().cells())) {
+                    return COMPLETE + found;
+                }
+                score = i == 0 ? found : Math.max(score, Math.min(found, 1));
             }
             return score;
         } catch (CsvRows.BrokenTableException | IOException e) {
-            return 0;
+            return score;
         }
     }
 

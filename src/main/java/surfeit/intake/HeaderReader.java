@@ -43,7 +43,8 @@ final class HeaderReader {
         List<ValueColumns> values = elementColumn.isPresent() ? longValues(chooser) : wideValues(chooser);
         if (!fields.containsKey(SpotField.LABEL) && !refused) {
             refuse(0, FaultCode.UNREADABLE_TABLE, "a header with a column \"label\" that says which spot a "
-                + "row is of" + (elementColumn.isPresent() ? " (the same in every row of one spot)" : ""), "none");
+                + "row is of" + (elementColumn.isPresent() ? " (the same in every row of one spot)" : ""), Spelling.quoted(String.join(" ", row.cells()))
+                + "; name that column \"label\"");
         }
         if (values.size() > options.limits().elementsPerSpotMax()) {
             refuse(0, Refusal.expected(FaultCode.UPLOAD_TOO_LARGE, "at most " + options.limits().elementsPerSpotMax()
@@ -85,6 +86,29 @@ final class HeaderReader {
                 wordColumns.add(taken.get(0));
             }
         });
+        if (!fields.containsKey(SpotField.LABEL)) {
+            labelOfLastResort();
+        }
+    }
+
+    /** Where nothing else says which spot a row is of: a column {@code No.} or {@code ID}, or a first one without name. */
+    private void labelOfLastResort() {
+        List<Integer> columns = new ArrayList<>();
+        for (int i = 0; i < meanings.size(); i++) {
+            if (SpotField.isLabelOfLastResort(row.cells().get(i))) {
+                columns.add(i);
+            }
+        }
+        if (columns.isEmpty() && meanings.size() > 1 && meanings.get(0) instanceof ColumnMeaning.Nameless) {
+            columns.add(0);
+        }
+        if (columns.size() > 1) {
+            refuseTwice(columns.get(0), columns.get(1), SpotField.LABEL.text());
+        }
+        if (!columns.isEmpty()) {
+            fields.put(SpotField.LABEL, columns.get(0));
+            wordColumns.add(columns.get(0));
+        }
     }
 
     private Optional<Integer> elementColumn() {
@@ -105,6 +129,9 @@ final class HeaderReader {
     private Set<Integer> nameless() {
         Set<Integer> nameless = new HashSet<>();
         for (int i = 0; i < meanings.size(); i++) {
+            if (fields.getOrDefault(SpotField.LABEL, -1) == i) {
+                continue;
+            }
             if (meanings.get(i) instanceof ColumnMeaning.Other) {
                 leaveOut(i, "neither a field nor an element");
             } else if (meanings.get(i) instanceof ColumnMeaning.Nameless && i == 0 && meanings.size() > 1) {

@@ -38,6 +38,10 @@ final class LongRows extends SpotRows {
 
     @Override
     void read(CsvRow row) {
+        if (elementColumn < row.cells().size() && SummaryRows.isTotal(row.cells().get(elementColumn))) {
+            intake.leaveOut(new LeftOut.Row(row.line(), "total of a spot", CellText.strip(row.cells().get(elementColumn))));
+            return;
+        }
         if (!open || !isSameSpot(row)) {
             finish();
             open = true;
@@ -122,13 +126,13 @@ final class LongRows extends SpotRows {
 
     private void readElement(CsvRow row) {
         String symbol = CellText.strip(faults.cell(elementColumn));
-        Optional<Element> element = ElementTable.standard().bySymbol(symbol);
+        Optional<ElementText> element = ColumnReader.element(symbol);
         Optional<ReportedValue> read = value.read(faults, reader);
         if (element.isEmpty()) {
             faults.add(elementColumn, Refusal.expected(FaultCode.UNKNOWN_ELEMENT, "an element symbol such as Ag",
                 Spelling.quoted(symbol) + hint(symbol)));
         } else if (read.isPresent()) {
-            put(row, element.get(), read.get());
+            put(row, element.get().element(), ReportedValueReader.withLine(read.get(), element.get().line()));
         }
     }
 

@@ -54,9 +54,11 @@ public final class NumberReader {
         return mark == UNDECIDED ? Optional.empty() : Optional.of(mark);
     }
 
-    /** A printed percentage as a fraction. @throws Refusal if it is no number of this upload */
+    /** A printed percentage as a fraction, with or without its sign. @throws Refusal if it is no number of this upload */
     public double percentAsFraction(String text) {
-        return read(text, 2);
+        int end = text.length() - 1;
+        boolean signed = end > 0 && (text.charAt(end) == '%' || text.charAt(end) == '\uFF05');
+        return read(signed ? CellText.strip(text.substring(0, end)) : text, 2);
     }
 
     /** A printed number in its own unit. @throws Refusal if it is no number of this upload */

@@ -64,6 +64,7 @@ public final class ReportedValueReader {
             return NOT_REPORTED;
         }
         if (startsNumber(text)) {
+            refuseTwoInOne(text);
             return ReportedValue.Measured.of(measured(text), text);
         }
         String word = word(text);
@@ -89,6 +90,14 @@ public final class ReportedValueReader {
         }
         return value instanceof ReportedValue.NotDetected notDetected && beside.limit().isPresent()
             ? new ReportedValue.NotDetected(beside.limit(), notDetected.asReported())
+            : value;
+    }
+
+    /** A measured value that names its line, unless it does so already. */
+    static ReportedValue withLine(ReportedValue value, Optional<String> line) {
+        return value instanceof ReportedValue.Measured measured && measured.line().isEmpty() && line.isPresent()
+            ? new ReportedValue.Measured(measured.fraction(), measured.asReported(), measured.uncertainty(),
+                measured.counts(), measured.limit(), line)
             : value;
     }
 
@@ -150,6 +159,14 @@ public final class ReportedValueReader {
             throw Refusal.expected(FaultCode.VALUE_OUT_OF_RANGE, "a value from -10 to 150 %", Spelling.quoted(text));
         }
         return fraction;
+    }
+
+    /** A value and its uncertainty in one cell: of how many standard uncertainties, the cell does not say. */
+    private static void refuseTwoInOne(String text) {
+        if (text.indexOf('\u00B1') > 0 || text.indexOf('(') > 0 || text.contains("+-") || text.contains("+/-")) {
+            throw Refusal.expected(FaultCode.VALUE_OUT_OF_RANGE, "a number alone, and its uncertainty in a column of its "
+                + "own such as \"Ag at% u\" or \"Ag at% 2 sigma\"", Spelling.quoted(text));
+        }
     }
 
     private static boolean startsNumber(String text) {

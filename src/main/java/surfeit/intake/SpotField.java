@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * What a table or document says of a spot beside its elements.
@@ -14,9 +15,12 @@ import java.util.Optional;
  */
 public enum SpotField {
     LABEL("label", true, "spot", "spot label", "spot name", "spectrum", "spectrum label", "spectrum name", "point",
-        "point name", "spektrum", "messpunkt"),
-    PARTICLE("particle", true, "particle id", "particle name", "partikel"),
-    FEATURE("feature", true, "feature name"),
+        "point name", "spot no", "spot number", "spot id", "spectrum no", "spectrum number", "spectrum id", "point no",
+        "point number", "point id", "spektrum", "spektrum nr", "messpunkt", "messpunkt nr", "messung", "spectre",
+        "analysis", "measurement", "\u8C31\u56FE"),
+    PARTICLE("particle", true, "particle id", "particle name", "particle no", "particle number", "partikel",
+        "partikel nr", "particule"),
+    FEATURE("feature", true, "feature name", "merkmal"),
     SESSION("session", true, "session id", "session name"),
     ACQUIRED_TIME("acquired_time", true, "acquired", "acquired at", "date time", "date and time", "timestamp"),
     BEAM_ENERGY_KEV("beam_energy_kev", false, "kv", "accelerating voltage kv", "acc voltage kv",
@@ -35,6 +39,8 @@ public enum SpotField {
     UNIT("unit", true, "units", "einheit");
 
     private static final Map<String, SpotField> BY_KEY = byKey();
+    /** Names that may mean anything beside a column of labels, and only the label where there is none. */
+    private static final Set<String> LABEL_OF_LAST_RESORT = Set.of("no", "nr", "number", "nummer", "id", "name");
 
     private final String text;
     private final boolean words;
@@ -59,6 +65,11 @@ public enum SpotField {
     /** The field a column header means, by its name or by another spelling. */
     static Optional<SpotField> named(String header) {
         return Optional.ofNullable(BY_KEY.get(key(header)));
+    }
+
+    /** True for {@code No.}, {@code #}, {@code ID} and {@code Name}: the label, where no other column is. */
+    static boolean isLabelOfLastResort(String header) {
+        return LABEL_OF_LAST_RESORT.contains(key(header)) || CellText.strip(header).equals("#");
     }
 
     /** True where the header is the field's own name, not another spelling. */

@@ -57,7 +57,9 @@ public final class SpotIntake {
             }
             case OTHER_VALUES -> {
                 Refusal refusal = Refusal.expected(FaultCode.DUPLICATE_SPOT, "every spot once",
-                    Spelling.quoted(read.spot().label()) + " again with other values than " + firstPlace(inTable));
+                    Spelling.quoted(read.spot().label()) + " again with other values than " + firstPlace(inTable)
+                    + read.spot().particle().map(particle -> "; where spots are counted anew on each particle, write both into "
+                    + "the label, such as " + Spelling.quoted(particle + "-" + read.spot().label())).orElse(""));
                 reject(read.rows(), List.of(refusal.at(read.place())));
             }
         }

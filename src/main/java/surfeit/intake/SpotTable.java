@@ -13,7 +13,8 @@ import surfeit.element.Spelling;
  * Reads a table of spots, wide or long, and hands the spots on one by one.
  *
  * <p>Wide: one spot a row, {@code label;feature;particle;Ag at%;Cu at%}. Long: one element a row,
- * {@code label,element,at%,u}. The dialect is decided once. Summary rows at the foot are left out; one with spots below
+ * {@code label,element,at%,u}. The dialect is decided once. A title above the header and summary rows and notes at the
+ * foot are left out; one of the foot with spots below
  * it is a fault, since it cannot be told from a spot. Memory grows by some 25 bytes a spot, by which repeats are found,
  * and not otherwise.
  */
@@ -75,28 +76,27 @@ public final class SpotTable {
     }
 
     private void readTable(CsvRows rows, char delimiter) {
-        CsvRow first = rows.next().orElseThrow(() ->
-            Refusal.expected(FaultCode.UNREADABLE_TABLE, "a header and rows of spots", "an empty table"));
-        if (DelimiterChoice.meaningful(first.cells()) < 2) {
-            throw noHeader(first, rows);
-        }
-        header = HeaderReader.read(first, options, intake);
+        HeaderSearch search = new HeaderSearch(rows, intake);
+        header = HeaderReader.read(search.header(), options, intake);
         if (header.isPresent()) {
             intake.begin(new TableHead(header.get().names(), delimiter, header.get().wordColumns()));
-            readSpots(rows, header.get(), delimiter);
+            readSpots(search, header.get(), delimiter);
         }
     }
 
-    private void readSpots(CsvRows rows, TableHeader known, char delimiter) {
+    private void readSpots(HeaderSearch rows, TableHeader known, char delimiter) {
         SpotRows spots = known.isLong() ? new LongRows(known, delimiter, options, numbers, intake)
             : new WideRows(known, delimiter, options, numbers, intake);
+        long lastLine = 0;
         for (Optional<CsvRow> row = rows.next(); row.isPresent(); row = rows.next()) {
             countRow(row.get());
-            if (SummaryRows.name(row.get().cells(), known).isPresent()) {
-                holdFoot(row.get());
+            if (footName(row.get(), known, lastLine).isPresent()) {
+                foot.add(row.get());
+                requireShortFoot(row.get());
             } else {
                 rejectFoot(known);
                 spots.read(row.get());
+                lastLine = row.get().line();
             }
         }
         spots.finish();
@@ -104,6 +104,13 @@ public final class SpotTable {
         if (intake.spotCount() == 0) {
             throw Refusal.expected(FaultCode.UNREADABLE_TABLE, "at least one spot below the header", "none");
         }
+    }
+
+    /** What a row of the foot goes by: a summary's name, or the words of a note; empty where it may be a spot. */
+    private Optional<String> footName(CsvRow row, TableHeader known, long lastLine) {
+        boolean apart = !foot.isEmpty() || row.line() > lastLine + 1;
+        return SummaryRows.name(row.cells(), known)
+            .or(() -> apart ? SummaryRows.note(row.cells()) : Optional.empty());
     }
 
     private void countRow(CsvRow row) {
@@ -114,8 +121,7 @@ public final class SpotTable {
         }
     }
 
-    private void holdFoot(CsvRow row) {
-        foot.add(row);
+    private void requireShortFoot(CsvRow row) {
         if (foot.size() > FOOT_MAX) {
             throw new CsvRows.BrokenTableException(new Fault(FaultCode.UNREADABLE_TABLE, "Expected at most " + FOOT_MAX
                 + " summary rows at the foot, found more.", new Place.Row(row.line())));
@@ -125,7 +131,7 @@ public final class SpotTable {
     /** What seemed to be the foot has spots below it. */
     private void rejectFoot(TableHeader known) {
         for (CsvRow row : foot) {
-            String name = SummaryRows.name(row.cells(), known).orElse("");
+            String name = footName(row, known, 0).orElse("");
             int column = row.cells().indexOf(name);
             Fault fault = new Fault(FaultCode.UNREADABLE_TABLE, "Expected summary rows at the foot only, found "
                 + Spelling.quoted(name) + " with spots below it; if it is a spot, give it another label.",
@@ -137,32 +143,10 @@ public final class SpotTable {
 
     private void leaveFootOut(TableHeader known) {
         for (CsvRow row : foot) {
-            String name = SummaryRows.name(row.cells(), known).orElse("");
-            intake.leaveOut(new LeftOut.Row(row.line(), "summary row", name));
+            Optional<String> summary = SummaryRows.name(row.cells(), known);
+            intake.leaveOut(new LeftOut.Row(row.line(), summary.isPresent() ? "summary row" : "note at the foot",
+                footName(row, known, 0).orElse("")));
         }
         foot.clear();
-    }
-
-    private static CsvRows.BrokenTableException noHeader(CsvRow first, CsvRows rows) {
-        String found = Spelling.quoted(String.join(" ", first.cells()));
-        String hint = headerBelow(rows)
-            .map(line -> "; line " + line + " looks like the header, delete the lines above it").orElse("");
-        Refusal refusal = Refusal.expected(FaultCode.UNREADABLE_TABLE,
-            "a header such as \"label;particle;Ag at%;Cu at%\"", found + hint);
-        return new CsvRows.BrokenTableException(refusal.at(new Place.Row(first.line())));
-    }
-
-    private static Optional<Long> headerBelow(CsvRows rows) {
-        try {
-            for (int i = 0; i < DelimiterChoice.PREAMBLE_MAX; i++) {
-                Optional<CsvRow> row = rows.next();
-                if (row.isEmpty() || TableHeader.looksLikeHeader(row.get().cells())) {
-                    return row.map(CsvRow::line);
-                }
-            }
-        } catch (CsvRows.BrokenTableException e) {
-            return Optional.empty();
-        }
-        return Optional.empty();
     }
 }

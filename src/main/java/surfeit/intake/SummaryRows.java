@@ -7,7 +7,7 @@ import java.util.Set;
 
 /**
  * Tells the rows that a workstation or spreadsheet adds below the spots: totals, means, standard deviations, extremes,
- * in English and German. Only the whole name counts, so that a spot called "P1 mean" stays a spot.
+ * in English, German, French and Chinese (from memory). Only the whole name counts, so that a spot called "P1 mean" stays a spot.
  */
 final class SummaryRows {
     private static final Set<String> NAMES = Set.of(
@@ -18,9 +18,14 @@ final class SummaryRows {
         "standarderror", "stderror", "sem", "rsd", "relstddev", "cv", "variance",
         "standardabweichung", "stdabw", "stdabweichung", "standardabw", "standardfehler", "varianz", "relstdabw",
         "total", "totals", "sum", "summe", "gesamt", "gesamtsumme",
-        "max", "maximum", "min", "minimum", "range", "spannweite", "count", "anzahl");
+        "max", "maximum", "min", "minimum", "range", "spannweite", "count", "anzahl",
+        "moyenne", "\u00E9carttype", "ecarttype", "somme", "\u5E73\u5747\u503C", "\u6807\u51C6\u5DEE",
+        "\u6807\u51C6\u504F\u5DEE", "\u6700\u5927\u503C", "\u6700\u5C0F\u503C", "\u603B\u8BA1");
 
+    private static final Set<String> TOTALS = Set.of("total", "totals", "sum", "summe", "gesamt", "somme");
     private static final int LONGEST = 40;
+    /** Fewer words may be the label of a spot whose row was cut short. Judgement. */
+    private static final int NOTE_WORDS = 3;
 
     private SummaryRows() {
     }
@@ -34,16 +39,32 @@ final class SummaryRows {
         return cells.stream().filter(SummaryRows::isName).findFirst().map(CellText::strip);
     }
 
+    /** The words of a row that holds nothing but them, as below a table; empty where the row may be a spot. */
+    static Optional<String> note(List<String> cells) {
+        List<String> filled = cells.stream().filter(cell -> !CellText.isBlank(cell)).map(CellText::strip).toList();
+        return filled.size() == 1 && filled.get(0).split("[\\s\u00A0]+").length >= NOTE_WORDS
+            ? Optional.of(filled.get(0)) : Optional.empty();
+    }
+
+    /** True for a cell that says of its row that it is the sum of those above. */
+    static boolean isTotal(String cell) {
+        return isName(cell) && TOTALS.contains(letters(cell));
+    }
+
     private static boolean isName(String cell) {
         if (cell.isEmpty() || cell.length() > LONGEST || Character.isDigit(cell.charAt(cell.length() - 1))) {
             return false;
         }
+        return NAMES.contains(letters(cell));
+    }
+
+    private static String letters(String cell) {
         StringBuilder name = new StringBuilder();
         for (char c : cell.toLowerCase(Locale.ROOT).toCharArray()) {
             if (Character.isLetterOrDigit(c)) {
                 name.append(c);
             }
         }
-        return NAMES.contains(name.toString());
+        return name.toString();
     }
 }

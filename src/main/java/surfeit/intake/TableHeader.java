@@ -34,6 +34,22 @@ record TableHeader(List<String> names, Map<SpotField, Integer> fields, Optional<
         return fields.getOrDefault(field, -1);
     }
 
+    /** True where a row names spots and at least one element, or the elements of a long table. */
+    static boolean isComplete(List<String> cells) {
+        boolean label = false;
+        boolean mayBeLabel = false;
+        int values = 0;
+        for (int i = 0; i < cells.size(); i++) {
+            ColumnMeaning meaning = ColumnReader.read(cells.get(i));
+            label |= meaning instanceof ColumnMeaning.Field field && field.field() == SpotField.LABEL;
+            mayBeLabel |= SpotField.isLabelOfLastResort(cells.get(i))
+                || i == 0 && meaning instanceof ColumnMeaning.Nameless;
+            boolean element = meaning instanceof ColumnMeaning.Quantity quantity && quantity.element().isPresent();
+            values += element ? 1 : meaning instanceof ColumnMeaning.ElementNames ? 2 : 0;
+        }
+        return label && values > 0 || mayBeLabel && values > 1;
+    }
+
     /** True where the cells of a row are the header again, or another table's header. */
     static boolean looksLikeHeader(List<String> cells) {
         boolean namesLabel = cells.stream().map(SpotField::named)

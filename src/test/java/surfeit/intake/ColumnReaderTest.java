@@ -18,7 +18,8 @@ class ColumnReaderTest {
         "Ag atomic percent", "Ag Atom%",
         "Ag [Atom-%]", "Ag At.-%", "Ag_at%", "Ag_atomic_percent", "Ag AT%", "at% Ag", "Atomic % Ag", "Ag (Atom %)",
         "Ag: at%",
-        "  Ag   at%  ", "Ag\nat%", "Ag\u00A0at%"})
+        "  Ag   at%  ", "Ag\nat%", "Ag\u00A0at%", "Silver at%", "silver (at.%)", "Ag (% atomique)", "Ag % at.",
+        "Ag \u539F\u5B50\u767E\u5206\u6BD4", "Ag\uFF08at\uFF05\uFF09", "Ag atomic conc. %"})
     void atomic_percent_is_read_in_any_spelling(String header) {
         assertThat(ColumnReader.read(header)).isEqualTo(quantity("Ag", ColumnMeaning.Kind.VALUE, Basis.ATOMIC, 0, ""));
     }
@@ -26,7 +27,7 @@ class ColumnReaderTest {
     @ParameterizedTest
     @ValueSource(strings = {"Cu wt%", "Cu [wt.%]", "Cu weight %", "Cu Weight%", "Cu mass %", "Cu mass percent",
         "Cu Gew.-%", "Cu Ma.-%",
-        "Cu Masse-%", "wt% (Cu)", "Cu_wt_pct"})
+        "Cu Masse-%", "wt% (Cu)", "Cu_wt_pct", "copper wt%", "Cu % massique", "Cu \u8D28\u91CF\u767E\u5206\u6BD4"})
     void mass_percent_is_read_in_any_spelling(String header) {
         assertThat(ColumnReader.read(header)).isEqualTo(quantity("Cu", ColumnMeaning.Kind.VALUE, Basis.MASS, 0, ""));
     }
@@ -48,7 +49,8 @@ class ColumnReaderTest {
 
     @ParameterizedTest
     @CsvSource({"Ag L at%, Ag, L", "Ag-L (at%), Ag, L", "Cu K\u03B1 at%, Cu, K\u03B1", "Cu Ka1 [wt%], Cu, Ka1",
-        "K K at%, K, K", "Ag L series at%, Ag, L"})
+        "K K at%, K, K", "Ag L series at%, Ag, L", "AgL at%, Ag, L", "CuKa1 (wt%), Cu, Ka1", "OK at%, O, K",
+        "AlK, Al, K"})
     void the_x_ray_line_in_a_header_is_kept(String header, String element, String line) {
         ColumnMeaning.Quantity quantity = (ColumnMeaning.Quantity) ColumnReader.read(header);
 
@@ -71,7 +73,7 @@ class ColumnReaderTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"Remark", "Operator", "In focus", "As measured", "Live time", "Beam energy", "Date", "No.",
-        "Sample", "ratio %"})
+        "Sample", "ratio %", "OK", "CK", "lead", "BN", "AlN"})
     void what_is_not_clearly_a_field_or_an_element_is_left_alone(String header) {
         assertThat(ColumnReader.read(header)).isInstanceOf(ColumnMeaning.Other.class);
     }
@@ -79,7 +81,9 @@ class ColumnReaderTest {
     @Test
     void symbols_are_matched_exactly_and_the_nearest_is_named() {
         assertThat(ColumnReader.read("CU at%")).isEqualTo(new ColumnMeaning.UnknownElement("CU", Optional.of("Cu")));
-        assertThat(ColumnReader.read("silver at%")).isEqualTo(new ColumnMeaning.UnknownElement("silver",
+        assertThat(ColumnReader.read("Argent at%")).isEqualTo(new ColumnMeaning.UnknownElement("Argent",
+            Optional.of("Ag")));
+        assertThat(ColumnReader.read("Silber (Atom-%)")).isEqualTo(new ColumnMeaning.UnknownElement("Silber",
             Optional.of("Ag")));
         assertThat(ColumnReader.read("Qq wt%")).isInstanceOf(ColumnMeaning.UnknownElement.class);
     }

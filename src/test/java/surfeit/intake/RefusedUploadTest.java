@@ -24,7 +24,11 @@ class RefusedUploadTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
         "missing-header.csv          | unreadable-table | 1 | Expected a header",
-        "title-above-header.csv      | unreadable-table | 1 | line 3 looks like the header",
+        "spots-above-header.csv      | unreadable-table | 1 | line 3 looks like the header, delete the lines above it",
+        "spots-as-columns.csv        | unreadable-table | 1 | turn the table",
+        "a-table-a-spot.csv          | unreadable-table | 1 | each spot seems to be a table of its own",
+        "label-missing.csv           | unreadable-table | 1 | found \"Sample Ag at% Cu at%\"; name that column \"label\"",
+        "two-labels-of-last-resort.csv | unreadable-table | 1 | Expected one column for label, found column 1 and column 2",
         "two-tables.csv              | unreadable-table | 6 | second header",
         "two-tables-other-width.csv  | unreadable-table | 6 | second header",
         "column-twice.csv            | unreadable-table | 1 | Expected one column for Ag, found column 2 and column 4",
@@ -48,6 +52,20 @@ class RefusedUploadTest {
         assertThat(fault.detail()).contains(detail);
         assertThat(fault.place() instanceof Place.Cell cell ? cell.line() : ((Place.Row) fault.place()).line())
             .isEqualTo(line);
+    }
+
+    @Test
+    void spots_counted_anew_on_each_particle_are_refused_with_a_label_to_give_them() {
+        Fault fault = Reading.of("label;particle;Ag at%\n1;P1;62,4\n1;P2;61,2\n").fault();
+
+        assertThat(fault.code()).isEqualTo(FaultCode.DUPLICATE_SPOT);
+        assertThat(fault.detail()).contains("such as \"P2-1\"");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"62.4\u00B10.5", "62.4 +- 0.5", "62.4(5)"})
+    void a_value_with_its_uncertainty_in_one_cell_is_refused_with_where_to_put_it(String cell) {
+        assertThat(Reading.of("label;Ag at%\n1;" + cell + "\n").fault().detail()).contains("\"Ag at% u\"");
     }
 
     @Test

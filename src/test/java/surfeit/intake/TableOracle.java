@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import surfeit.element.Element;
 import surfeit.fuzz.PlainTable;
@@ -75,7 +76,8 @@ final class TableOracle {
         require(text.isEmpty() == (value instanceof ReportedValue.NotReported), "the text of " + value);
         require(text.isEmpty() || cells.contains(text), "the text " + text);
         if (value instanceof ReportedValue.Measured measured) {
-            BigDecimal number = PlainTable.number(text).orElseThrow(() -> new AssertionError(text + " is no number"));
+            BigDecimal number = PlainTable.number(withoutSign(text))
+                .orElseThrow(() -> new AssertionError(text + " is no number"));
             require(measured.fraction() == PlainTable.fraction(number, 1), "the value of " + text);
             text.chars().filter(c -> c == '.' || c == ',').forEach(c -> marks.add((char) c));
             requirePercent(measured.uncertainty(), cells, 3);
@@ -86,7 +88,7 @@ final class TableOracle {
             });
         } else if (value instanceof ReportedValue.BelowLimit below) {
             require("<\u2264".indexOf(text.charAt(0)) >= 0, "the limit " + text);
-            BigDecimal number = PlainTable.number(text.replaceFirst("^[<\u2264]=?", "")).orElseThrow();
+            BigDecimal number = PlainTable.number(withoutSign(text.replaceFirst("^[<\u2264]=?", ""))).orElseThrow();
             require(below.limitFraction() == PlainTable.fraction(number, 1), "the limit " + text);
         } else if (value instanceof ReportedValue.NotDetected not) {
             requirePercent(not.limitFraction(), cells, 1);
@@ -116,9 +118,12 @@ final class TableOracle {
 
     private List<String> headerCells() {
         List<Long> lines = table.linesAfter(0);
+        Set<Long> above = report.leftOut().stream().filter(part -> Set.of("above the header", "units of the columns")
+            .contains(part.reason())).map(part -> ((LeftOut.Row) part).line()).collect(Collectors.toSet());
         boolean sepLine = String.join("", table.row(lines.get(0))).replace("\"", "").toLowerCase(java.util.Locale.ROOT)
             .startsWith("sep=");
-        return table.row(lines.get(sepLine ? 1 : 0));
+        return table.row(lines.subList(sepLine ? 1 : 0, lines.size()).stream().filter(line -> !above.contains(line))
+            .findFirst().orElseThrow());
     }
 
     private void checkEveryRowIsAccountedFor() {
@@ -149,8 +154,12 @@ final class TableOracle {
             .anyMatch(found -> found.doubleValue() == number.getAsDouble()), "the number " + number);
     }
 
+    private static String withoutSign(String text) {
+        return PlainTable.stripped(text.replaceFirst("[%\uFF05]$", ""));
+    }
+
     private static void requirePercent(OptionalDouble fraction, List<String> cells, int levels) {
-        require(fraction.isEmpty() || cells.stream().flatMap(cell -> PlainTable.number(cell).stream())
+        require(fraction.isEmpty() || cells.stream().flatMap(cell -> PlainTable.number(withoutSign(cell)).stream())
             .anyMatch(found -> Stream.iterate(1, level -> level <= levels, level -> level + 1)
                 .anyMatch(level -> PlainTable.fraction(found, level) == fraction.getAsDouble())),
             "the percentage " + fraction);

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
+import surfeit.composition.Basis;
 import surfeit.spot.Counts;
 import surfeit.spot.Position;
 import surfeit.spot.ReportedValue;
@@ -71,6 +72,81 @@ class UploadsTest {
         assertThat(rows).allMatch(row -> row.reason().equals("summary row"));
         assertThat(String.join(" ", rows.stream().map(row -> String.valueOf(row.line())).toList())).isEqualTo(lines);
         assertThat(String.join(" ", rows.stream().map(LeftOut.Row::label).toList())).isEqualTo(labels);
+    }
+
+    @Test
+    void a_title_above_the_header_is_left_out_and_listed() {
+        Reading reading = Reading.ofFile("title-above-header.csv");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("P1-dark-1", "P1-dark-2", "P2-matrix-1");
+        assertThat(reading.report().leftOut()).containsExactly(
+            new LeftOut.Row(1, "above the header", "Ag-Cu powder, lot 7 (invented)"));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"units-below-header.csv, 2, (at.%)", "units-above-header.csv, 2, at%"})
+    void units_in_a_row_of_their_own_are_the_units_of_their_columns(String file, int line, String unit) {
+        Reading reading = Reading.ofFile(file);
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.fraction(0, "Ag")).isEqualTo(0.212);
+        assertThat(reading.dialect().unit()).contains(Basis.ATOMIC);
+        assertThat(reading.report().leftOut()).contains(new LeftOut.Row(line, "units of the columns", unit));
+    }
+
+    @Test
+    void the_stated_unit_chooses_between_units_in_a_row_of_their_own() {
+        Reading reading = Reading.ofFile("units-of-both-kinds-below-header.csv",
+            IntakeOptions.DEFAULT.withStated(StatedDialect.NOTHING.withUnit("at%")));
+
+        assertThat(reading.fraction(0, "Ag")).isEqualTo(0.212);
+        assertThat(reading.fraction(0, "Cu")).isEqualTo(0.788);
+        assertThat(Reading.ofFile("units-of-both-kinds-below-header.csv").report().tableRefused()).isTrue();
+    }
+
+    @Test
+    void a_long_table_may_name_lines_and_elements_in_words_and_its_totals_are_left_out() {
+        Reading reading = Reading.ofFile("long-with-totals.csv");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("P1-dark-1", "P2-matrix-1");
+        assertThat(((ReportedValue.Measured) reading.value(0, "Ag")).line()).contains("L");
+        assertThat(((ReportedValue.Measured) reading.value(0, "Cu")).line()).contains("K");
+        assertThat(reading.fraction(1, "Ag")).isEqualTo(0.738);
+        assertThat(reading.report().leftOut()).containsExactly(new LeftOut.Row(4, "total of a spot", "Total"),
+            new LeftOut.Row(7, "total of a spot", "Total"));
+    }
+
+    @Test
+    void a_note_at_the_foot_is_left_out_and_listed_and_a_label_alone_is_not() {
+        Reading reading = Reading.ofFile("note-at-foot.csv");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).hasSize(2);
+        assertThat(reading.report().leftOut()).containsExactly(new LeftOut.Row(5, "summary row", "Mean"),
+            new LeftOut.Row(6, "note at the foot", "Measured on 24.11.2026 by A"));
+        assertThat(Reading.of("label;Ag at%\nP1-1;62,4\n\nSpectrum 2\n").report().faults()).hasSize(1);
+    }
+
+    @Test
+    void a_percent_sign_behind_a_number_changes_nothing() {
+        Reading reading = Reading.ofFile("percent-signs.csv");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.fraction(0, "Ag")).isEqualTo(0.212);
+        assertThat(reading.fraction(0, "Cu")).isEqualTo(0.788);
+        assertThat(reading.value(0, "Zn")).isEqualTo(new ReportedValue.BelowLimit(0.003, "<0,3 %"));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"No.", "#", "ID", "Name", "", "Spectre", "Messung", "Spot No.", "\u8C31\u56FE"})
+    void the_label_may_go_by_other_names_where_no_column_is_called_so(String name) {
+        Reading reading = Reading.of(name + ";Ag at%;Cu at%\nP1-1;62,4;37,6\n");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("P1-1");
+        assertThat(reading.report().leftOut()).isEmpty();
     }
 
     @Test

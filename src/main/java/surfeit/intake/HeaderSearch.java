@@ -1,0 +1,187 @@
+package surfeit.intake;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import surfeit.composition.Basis;
+import surfeit.element.ElementTable;
+import surfeit.element.Spelling;
+
+/**
+ * Finds where a table begins: in its first row, or below a title of at most {@link #ROWS_MAX} rows.
+ *
+ * <p>A row is a header by naming spots and elements. Rows above it are left out and told, unless one holds numbers: those
+ * may be spots of a table without a header. Units may stand in a row of their own, above or below the names.
+ */
+final class HeaderSearch {
+    /** Rows looked at for a header that does not come first. Judgement. */
+    static final int ROWS_MAX = 20;
+
+    private final CsvRows rows;
+    private final SpotIntake intake;
+    private final Deque<CsvRow> ahead = new ArrayDeque<>();
+
+    HeaderSearch(CsvRows rows, SpotIntake intake) {
+        this.rows = rows;
+        this.intake = intake;
+    }
+
+    /** The next row that is not blank, those looked at before first. */
+    Optional<CsvRow> next() {
+        return ahead.isEmpty() ? rows.next() : Optional.of(ahead.remove());
+    }
+
+    /** The row of names, with the units of a row of their own written into it. @throws CsvRows.BrokenTableException */
+    CsvRow header() {
+        List<CsvRow> above = new ArrayList<>();
+        CsvRow first = next().orElseThrow(() ->
+            Refusal.expected(FaultCode.UNREADABLE_TABLE, "a header and rows of spots", "an empty table"));
+        CsvRow names = first;
+        if (!TableHeader.isComplete(first.cells())) {
+            Optional<CsvRow> below = below(first, above);
+            names = below.orElse(first);
+            if (below.isEmpty()) {
+                above.clear();
+                requireSomeHeader(first);
+            } else {
+                requireNoSpots(above, names);
+            }
+        }
+        return withUnits(names, above);
+    }
+
+    /** Looks for a header below the first row; where there is none, all rows are read again. */
+    private Optional<CsvRow> below(CsvRow first, List<CsvRow> above) {
+        above.add(first);
+        try {
+            while (above.size() <= ROWS_MAX) {
+                Optional<CsvRow> row = rows.next();
+                if (row.isEmpty()) {
+                    break;
+                }
+                if (TableHeader.isComplete(row.get().cells()) && numbers(row.get()) == 0) {
+                    return row;
+                }
+                above.add(row.get());
+            }
+        } catch (CsvRows.BrokenTableException e) {
+            // without a header no row can be read; that the first one is none is told in its place
+        }
+        ahead.addAll(above.subList(1, above.size()));
+        return Optional.empty();
+    }
+
+    private CsvRow withUnits(CsvRow names, List<CsvRow> above) {
+        Optional<CsvRow> units = above.isEmpty() ? Optional.empty() : Optional.of(above.get(above.size() - 1));
+        Optional<CsvRow> joined = units.flatMap(row -> joined(names, row));
+        joined.ifPresent(row -> above.remove(above.size() - 1));
+        above.forEach(row -> intake.leaveOut(new LeftOut.Row(row.line(), "above the header", text(row))));
+        if (joined.isEmpty()) {
+            units = rowBelow();
+            joined = units.flatMap(row -> joined(names, row));
+            joined.ifPresent(row -> ahead.remove());
+        }
+        if (joined.isPresent()) {
+            units.ifPresent(row -> intake.leaveOut(new LeftOut.Row(row.line(), "units of the columns", text(row))));
+        }
+        return joined.orElse(names);
+    }
+
+    private Optional<CsvRow> rowBelow() {
+        if (ahead.isEmpty()) {
+            rows.next().ifPresent(ahead::add);
+        }
+        return Optional.ofNullable(ahead.peek());
+    }
+
+    /** Names with the units of another row; empty where that row holds anything else under the elements. */
+    private static Optional<CsvRow> joined(CsvRow names, CsvRow units) {
+        List<String> cells = new ArrayList<>(names.cells());
+        boolean any = false;
+        for (int i = 0; i < units.cells().size(); i++) {
+            String text = CellText.strip(units.cells().get(i));
+            if (text.isEmpty()) {
+                continue;
+            }
+            Optional<Basis> unit = unit(text);
+            if (i >= cells.size() || PrintedNumber.isPlain(text)) {
+                return Optional.empty();
+            }
+            if (ColumnReader.read(cells.get(i)) instanceof ColumnMeaning.Quantity quantity) {
+                boolean other = quantity.basis().isPresent() && !quantity.basis().equals(unit);
+                if (unit.isEmpty() || other) {
+                    return Optional.empty();
+                }
+                if (quantity.basis().isEmpty()) {
+                    cells.set(i, CellText.strip(cells.get(i)) + " " + text);
+                    any = true;
+                }
+            } else if (isLabel(cells, i)) {
+                return Optional.empty();
+            }
+        }
+        return any ? Optional.of(new CsvRow(names.line(), cells)) : Optional.empty();
+    }
+
+    private static boolean isLabel(List<String> names, int column) {
+        return SpotField.named(names.get(column)).equals(Optional.of(SpotField.LABEL))
+            || SpotField.isLabelOfLastResort(names.get(column)) || column == 0 && CellText.isBlank(names.get(0));
+    }
+
+    private static Optional<Basis> unit(String text) {
+        return ColumnReader.read(text) instanceof ColumnMeaning.Quantity quantity && quantity.element().isEmpty()
+            && quantity.kind() == ColumnMeaning.Kind.VALUE ? quantity.basis() : Optional.empty();
+    }
+
+    private static void requireNoSpots(List<CsvRow> above, CsvRow names) {
+        for (CsvRow row : above) {
+            if (mayBeSpot(row)) {
+                throw noHeader(row, "; line " + names.line() + " looks like the header, delete the lines above it");
+            }
+        }
+    }
+
+    private void requireSomeHeader(CsvRow first) {
+        if (DelimiterChoice.meaningful(first.cells()) < 2) {
+            throw noHeader(first, elementsBelowEachOther());
+        }
+    }
+
+    /** What to do with a table whose first column holds the elements. */
+    private String elementsBelowEachOther() {
+        List<String> symbols = ahead.stream().filter(row -> row.cells().size() > 1)
+            .map(row -> CellText.strip(row.cells().get(0)))
+            .filter(text -> ElementTable.standard().bySymbol(text).isPresent()).toList();
+        if (symbols.size() < 2) {
+            return "";
+        }
+        return Set.copyOf(symbols).size() < symbols.size()
+            ? "; each spot seems to be a table of its own: put them below each other under one header such as "
+                + "\"label;element;at%\", the label in every row"
+            : "; the elements stand one below the other: turn the table (in a spreadsheet: copy, paste transposed) so that "
+                + "each spot is a row";
+    }
+
+    private static CsvRows.BrokenTableException noHeader(CsvRow row, String hint) {
+        Refusal refusal = Refusal.expected(FaultCode.UNREADABLE_TABLE, "a header such as \"label;particle;Ag at%;Cu at%\"",
+            Spelling.quoted(String.join(" ", row.cells())) + hint);
+        return new CsvRows.BrokenTableException(refusal.at(new Place.Row(row.line())));
+    }
+
+    /** True for a row of several numbers, or of a number beside more than its name. Judgement. */
+    private static boolean mayBeSpot(CsvRow row) {
+        long filled = row.cells().stream().filter(cell -> !CellText.isBlank(cell)).count();
+        return numbers(row) > 1 || numbers(row) == 1 && filled > 2;
+    }
+
+    private static long numbers(CsvRow row) {
+        return row.cells().stream().filter(cell -> PrintedNumber.isPlain(CellText.strip(cell))).count();
+    }
+
+    private static String text(CsvRow row) {
+        return CellText.strip(row.cells().stream().filter(cell -> !CellText.isBlank(cell)).findFirst().orElse(""));
+    }
+}
