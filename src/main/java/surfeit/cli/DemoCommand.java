@@ -73,6 +73,7 @@ final class DemoCommand implements Callable<Integer>, WithSettings {
             Signs.forCharset(Charset.defaultCharset()), out);
         out.println();
         out.println("listening on " + address);
+        out.println("The samples in a browser: " + address + "/");
         out.println("Try, in another terminal:");
         for (String line : List.of(
             "curl " + address + "/v1/samples/sn-bi-solder-spheres/segregation.md",
@@ -81,7 +82,6 @@ final class DemoCommand implements Callable<Integer>, WithSettings {
                 + "/v1/interpretations.md?alloy=ag-cu-eutectic'")) {
             out.println("  " + line);
         }
-        out.println("The samples in a browser: " + address + "/");
         out.println("Documentation: " + address + "/docs   (Ctrl-C ends and leaves nothing behind)");
         out.flush();
     }

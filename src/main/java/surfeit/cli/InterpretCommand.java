@@ -10,6 +10,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.EnumSet;
 import java.util.LinkedHashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -17,6 +18,7 @@ import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import surfeit.composition.AlloyCatalogue;
@@ -79,16 +81,29 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
         put(all, "alloy", alloy);
         put(all, "nominal", nominal);
         put(all, "unit", unit);
+        requireWhatToCompareWith(all);
         Optional<byte[]> described = sample == null ? Optional.empty() : Optional.of(Files.readAllBytes(InputFile.readable(sample)));
         FileQuestion question = FileQuestion.read(InputFile.readable(file), all, described,
             ServiceSettings.intake(settings));
         AnswerFigure wanted = FigureWord.of(spec, figure, format);
         SpotSource spots = SpotSource.of(question.spots());
         Segregation answer = new UnrecordedAnswers(AlloyCatalogue.packaged(), new Interpreter(), Opened.detectionLimit(settings))
-            .interpret(question.sample(), spots, GroupWord.of(spec, by));
+            .interpret(question.sample(), spots, GroupWord.of(spec, by)).with(question.leftOut());
         String name = file.getFileName().toString();
         print(new AnswerFile(answer, spots, Instant.now().truncatedTo(ChronoUnit.MILLIS), Optional.of(name)), name, format, wanted, spec.commandLine().getOut());
         return Main.DONE;
+    }
+
+    /** A table does not say what it is to be compared with; a document may. */
+    private void requireWhatToCompareWith(Map<String, String> all) {
+        boolean document = file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".json");
+        if (!document && sample == null && !all.containsKey("alloy") && !all.containsKey("nominal")) {
+            throw new ParameterException(spec.commandLine(), "Say what the spots are compared with: --alloy ag-cu-eutectic (the "
+                + "command alloys lists the names), --nominal Ag:60.1,Cu:39.9 --unit at%, or --sample with a file.");
+        }
+        if (all.containsKey("nominal") && !all.containsKey("unit")) {
+            throw new ParameterException(spec.commandLine(), "--nominal needs --unit at% or --unit wt%.");
+        }
     }
 
     static void print(AnswerFile file, String title, Format format, AnswerFigure figure, PrintWriter out) throws IOException {

@@ -2,12 +2,14 @@ package surfeit.http;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
 import surfeit.http.json.InterpretationRequest;
 import surfeit.intake.IntakeOptions;
 import surfeit.lab.InputRevisions;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Segregation;
 import surfeit.lab.SpotList;
+import surfeit.segregation.Caveat;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Sample;
@@ -49,9 +51,12 @@ final class AnswerRoutes {
         try (Body body = exchange.body().receive(form)) {
             Sample sample;
             List<Spot> spots;
+            Optional<Caveat> leftOut = Optional.empty();
             if (form == Form.CSV) {
                 sample = SampleOfAddress.read(exchange.parameters(), options.stated().unit());
-                spots = SpotList.read(body, UploadOptions.rows(form, options), sample);
+                SpotList table = SpotList.read(body, UploadOptions.rows(form, options), sample);
+                spots = table.spots();
+                leftOut = table.leftOut();
             } else {
                 SampleOfAddress.requireNone(exchange.parameters());
                 InterpretationRequest request = InterpretationRequest.read(body, options);
@@ -59,7 +64,7 @@ final class AnswerRoutes {
                 spots = request.spots();
             }
             SpotSource source = SpotSource.of(spots);
-            AnswerForms.answer(exchange, laboratory.interpret(sample, source, by), source, body.fileName());
+            AnswerForms.answer(exchange, laboratory.interpret(sample, source, by).with(leftOut), source, body.fileName());
         }
     }
 

@@ -19,6 +19,7 @@ import surfeit.intake.IntakeOptions;
 import surfeit.lab.SpotList;
 import surfeit.lab.SpotRows;
 import surfeit.lab.Upload;
+import surfeit.segregation.Caveat;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
@@ -26,8 +27,10 @@ import surfeit.spot.Spot;
  * A file of spots and the sample they belong to, read by the same rules as an upload over HTTP.
  *
  * <p>The form follows from the file's name: {@code .json}, {@code .ndjson}, anything else is a table.
+ *
+ * @param leftOut what of a table is in no spot
  */
-public record FileQuestion(Sample sample, List<Spot> spots) {
+public record FileQuestion(Sample sample, List<Spot> spots, Optional<Caveat> leftOut) {
 
     /**
      * Reads a file.
@@ -45,11 +48,12 @@ public record FileQuestion(Sample sample, List<Spot> spots) {
         if (form == Form.JSON && sample.isEmpty()) {
             SampleOfAddress.requireNone(parameters);
             InterpretationRequest request = InterpretationRequest.read(upload, options);
-            return new FileQuestion(request.sample(), request.spots());
+            return new FileQuestion(request.sample(), request.spots(), Optional.empty());
         }
         Sample stated = sample.isPresent() ? SampleJson.read(new ByteArrayInputStream(sample.get()))
             : SampleOfAddress.read(parameters, options.stated().unit());
-        return new FileQuestion(stated, SpotList.read(upload, UploadOptions.rows(form, options), stated));
+        SpotList list = SpotList.read(upload, UploadOptions.rows(form, options), stated);
+        return new FileQuestion(stated, list.spots(), list.leftOut());
     }
 
     /** The reader for a file of spots that belong to a sample on record. */

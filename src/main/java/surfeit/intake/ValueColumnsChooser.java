@@ -60,15 +60,18 @@ final class ValueColumnsChooser {
 
     private Optional<Integer> valueColumn(String what, List<Integer> columns) {
         List<Integer> values = new ArrayList<>();
+        boolean twice = false;
         for (int column : columns) {
             if (header.quantity(column).kind() == ColumnMeaning.Kind.VALUE) {
                 Optional<Basis> unit = header.quantity(column).basis();
-                values.stream().filter(other -> header.quantity(other).basis().equals(unit)).findFirst()
-                    .ifPresent(first -> header.refuseTwice(first, column, what));
+                Optional<Integer> first =
+                    values.stream().filter(other -> header.quantity(other).basis().equals(unit)).findFirst();
+                first.ifPresent(other -> header.refuseTwice(other, column, what));
+                twice |= first.isPresent();
                 values.add(column);
             }
         }
-        if (values.size() < 2) {
+        if (values.size() < 2 || twice) {
             return values.stream().findFirst();
         }
         Optional<Integer> taken = values.stream()

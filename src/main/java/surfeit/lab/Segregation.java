@@ -1,6 +1,7 @@
 package surfeit.lab;
 
 import java.util.Optional;
+import surfeit.segregation.Caveat;
 import surfeit.segregation.Interpretation;
 import surfeit.spot.Sample;
 
@@ -14,4 +15,9 @@ import surfeit.spot.Sample;
  */
 public record Segregation(Sample sample, Optional<StoredAlloy> alloy, Optional<StoredSample> stored,
                           Interpretation interpretation) {
+
+    /** The same answer with something more to know about it, if there is anything. */
+    public Segregation with(Optional<Caveat> caveat) {
+        return caveat.map(known -> new Segregation(sample, alloy, stored, interpretation.with(known))).orElse(this);
+    }
 }

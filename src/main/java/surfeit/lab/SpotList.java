@@ -6,20 +6,26 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import surfeit.element.Spelling;
+import surfeit.segregation.Caveat;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
 /** The spots of an upload that is only to be interpreted: read whole, held in memory. For one use. */
 public final class SpotList implements SpotRows.Sink {
+    /** As many as a reader takes in; a table of many columns would fill the page. Judgement. */
+    private static final int LEFT_OUT_TOLD = 6;
+
     private final List<Spot> spots = new ArrayList<>();
     private final List<Fault> faults = new ArrayList<>();
+    private final List<String> leftOut = new ArrayList<>();
     private long faultCount;
 
     private SpotList() {
     }
 
     /** The spots of an upload, in its order. @throws ProblemException with every fault, where it has any */
-    public static List<Spot> read(Upload upload, SpotRows rows, Sample sample) {
+    public static SpotList read(Upload upload, SpotRows rows, Sample sample) {
         SpotList list = new SpotList();
         try {
             rows.read(upload, sample, list);
@@ -32,7 +38,21 @@ public final class SpotList implements SpotRows.Sink {
                 : list.faultCount + " faults; the first: " + first.detail(), list.faults, list.faultCount,
                 Optional.empty(), Map.of());
         }
-        return list.spots;
+        return list;
+    }
+
+    public List<Spot> spots() {
+        return spots;
+    }
+
+    /** What of the upload is in no spot, as a reader of the answer must know it; empty where everything is. */
+    public Optional<Caveat> leftOut() {
+        if (leftOut.isEmpty()) {
+            return Optional.empty();
+        }
+        String more = leftOut.size() <= LEFT_OUT_TOLD ? "" : "; and " + (leftOut.size() - LEFT_OUT_TOLD) + " more";
+        return Optional.of(Caveat.note("left-out", "Left out of the table: "
+            + String.join("; ", leftOut.subList(0, Math.min(leftOut.size(), LEFT_OUT_TOLD))) + more + "."));
     }
 
     @Override
@@ -65,6 +85,9 @@ public final class SpotList implements SpotRows.Sink {
 
     @Override
     public void leftOut(LeftOut what) {
-        // An answer shows spots; what is no spot is not in it.
+        String where = what.place().line().isPresent() ? "line " + what.place().line().getAsLong()
+            : what.place().column().isPresent() ? "column " + what.place().column().getAsInt() : "a spot";
+        String name = what.label().or(what.place()::columnName).orElse("");
+        leftOut.add(where + (name.isEmpty() ? "" : " " + Spelling.quoted(name)) + " (" + what.reason() + ")");
     }
 }

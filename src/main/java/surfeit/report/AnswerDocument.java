@@ -83,7 +83,7 @@ public final class AnswerDocument {
         List<ReportBlock> blocks = new ArrayList<>();
         blocks.add(new Table(resultColumns(),
             ResultRow.of(interpretation, signs).stream().map(ResultRow::cells).toList()));
-        blocks.add(new Paragraph("u is the combined standard uncertainty; factors carry a 95 % interval. "
+        blocks.add(new Paragraph(Confidence.FIGURES + " "
             + Confidence.MEANING));
         List<List<String>> foreign = foreign();
         if (!foreign.isEmpty()) {

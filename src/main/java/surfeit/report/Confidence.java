@@ -11,6 +11,8 @@ import surfeit.segregation.Verdict;
  * that the verdict is right, which depends on how many samples are truly nominal. So no sentence says "95 % sure".
  */
 public final class Confidence {
+    /** What stands beside the means and factors of every answer. */
+    static final String FIGURES = "u is the combined standard uncertainty; factors carry a 95 % interval.";
     /** What the field {@code confidence} of an answer means; printed with every answer. */
     public static final String MEANING = "Confidence is one minus the p value that carries the verdict. Enriched or "
     + "depleted: if nothing differed, a result this strong would appear in at most 1 in N samples, with N = 1 / (1 - "

@@ -33,7 +33,7 @@ public final class TerminalReport {
         section("What else could explain it", Remarks.rivals(interpretation, signs), signs, out);
         section("To know", Remarks.caveats(interpretation), signs, out);
         section("Cautions", interpretation.cautions(), signs, out);
-        section("How sure", List.of(Confidence.MEANING), signs, out);
+        section("How sure", List.of(Confidence.FIGURES, Confidence.MEANING), signs, out);
     }
 
     private static TextTable table(Interpretation interpretation, Signs signs) {

@@ -5,7 +5,9 @@ import java.util.Collection;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.TreeSet;
 import surfeit.element.Element;
+import surfeit.spot.Sample;
 import surfeit.statistics.CombinedError;
 import surfeit.statistics.RandomPart;
 
@@ -18,6 +20,9 @@ import surfeit.statistics.RandomPart;
  * limit. The others' error is taken as r0 times their shares.
  */
 final class ForeignElements {
+    /** Above this share of all atoms the nominal covers too little of a spot. Judgement. */
+    static final double MUCH = 0.10;
+
     private ForeignElements() {
     }
 
@@ -75,8 +80,21 @@ final class ForeignElements {
         return sum > 0 ? weight / sum : 1;
     }
 
+    /** Carbon, oxygen and the coating, which may be found anywhere. */
+    static Set<Element> usual(Sample sample) {
+        Set<Element> usual = new TreeSet<>(Set.of(Element.of("C"), Element.of("O")));
+        sample.coating().ifPresent(coating -> usual.add(coating.element()));
+        return usual;
+    }
+
     /** Share of all foreign elements but carbon, oxygen and the coating. */
     static double shareBeyondUsual(List<ForeignElement> foreign, Set<Element> usual) {
         return foreign.stream().filter(found -> !usual.contains(found.element())).mapToDouble(ForeignElement::mean).sum();
+    }
+
+    /** The foreign elements that are present and not usual, where together they are too much to be left aside. */
+    static List<ForeignElement> muchBeyondUsual(List<ForeignElement> foreign, Set<Element> usual) {
+        return shareBeyondUsual(foreign, usual) <= MUCH ? List.of()
+            : foreign.stream().filter(found -> found.present() && !usual.contains(found.element())).toList();
     }
 }

@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 import surfeit.element.Element;
 import surfeit.spot.Sample;
@@ -13,8 +12,6 @@ import surfeit.statistics.Power;
 
 /** What a reader must know about one group beside its numbers. */
 final class GroupCaveats {
-    /** Foreign elements above this share of all atoms, carbon, oxygen and the coating apart, are warned of. Judgement. */
-    private static final double FOREIGN_SHARE = 0.10;
     /** Raw totals outside these are noted or warned of. Common practice, no source. */
     private static final double NOTE_BELOW = 0.98;
     private static final double NOTE_ABOVE = 1.02;
@@ -27,6 +24,7 @@ final class GroupCaveats {
     static List<Caveat> of(GroupAnalysis analysis, List<ElementFinding> findings, List<ForeignElement> foreign,
                            Sample sample, VerdictRule rule, Optional<PhaseReading> phases) {
         List<Caveat> caveats = new ArrayList<>();
+        names(analysis, caveats);
         units(analysis, caveats);
         belowLimit(findings, caveats);
         beyondRange(findings, caveats);
@@ -45,6 +43,22 @@ final class GroupCaveats {
                 + String.join(", ", analysis.data().facts().unusable()) + "."));
         }
         return caveats;
+    }
+
+    /** What was taken for one because nobody said otherwise. */
+    private static void names(GroupAnalysis analysis, List<Caveat> caveats) {
+        if (analysis.data().facts().spots() < 2) {
+            return;
+        }
+        String name = analysis.data().name();
+        if (name.equals(GroupKey.UNLABELLED) || name.startsWith(GroupKey.UNLABELLED + " @ ")) {
+            caveats.add(Caveat.note("feature-not-stated", "These spots do not say what they lie on, so all are one group; with "
+                + "a column \"feature\" (matrix, dark patch, ...) each kind is judged by itself."));
+        }
+        if (analysis.particles().first().particles().stream().anyMatch(p -> p.name().equals(GroupKey.UNNAMED_PARTICLE))) {
+            caveats.add(Caveat.note("particle-not-stated", "Spots that do not name their particle count as spots of one; with a "
+                + "column \"particle\" (of a casting, joint or film: the piece or field) the answer can speak of others too."));
+        }
     }
 
     private static void units(GroupAnalysis analysis, List<Caveat> caveats) {
@@ -117,16 +131,16 @@ final class GroupCaveats {
         boolean warn = facts.lowestTotal() < WARN_BELOW || facts.highestTotal() > WARN_ABOVE;
         boolean note = facts.lowestTotal() < NOTE_BELOW || facts.highestTotal() > NOTE_ABOVE;
         if (note) {
-            String words = String.format(Locale.ROOT, "Raw totals run from %.1f to %.1f %%; outside 98 to 102 %% an element may "
-                + "be missing, the surface rough or tilted, or the beam current off.", facts.lowestTotal() * 100,
-                facts.highestTotal() * 100);
+            String low = Figures.fixed(facts.lowestTotal() * 100, 1);
+            String high = Figures.fixed(facts.highestTotal() * 100, 1);
+            String words = (low.equals(high) ? "The raw total is " + low : "Raw totals run from " + low + " to " + high)
+                + " %; outside 98 to 102 % an element may be missing, the surface rough or tilted, or the beam current off.";
             caveats.add(warn ? Caveat.warning("raw-total", words) : Caveat.note("raw-total", words));
         }
     }
 
     private static void foreign(List<ForeignElement> foreign, Sample sample, List<Caveat> caveats) {
-        Set<Element> usual = new TreeSet<>(Set.of(Element.of("C"), Element.of("O")));
-        sample.coating().ifPresent(coating -> usual.add(coating.element()));
+        Set<Element> usual = ForeignElements.usual(sample);
         for (ForeignElement found : foreign) {
             if (found.present() && !usual.contains(found.element())) {
                 caveats.add(Caveat.warning("foreign-element", String.format(Locale.ROOT,
@@ -134,7 +148,7 @@ final class GroupCaveats {
             }
         }
         double share = ForeignElements.shareBeyondUsual(foreign, usual);
-        if (share > FOREIGN_SHARE) {
+        if (share > ForeignElements.MUCH) {
             caveats.add(Caveat.warning("nominal-covers-little", String.format(Locale.ROOT,
                 "Elements outside the nominal make up %.0f at%% of everything reported.", share * 100)));
         }

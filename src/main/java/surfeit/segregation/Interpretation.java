@@ -1,6 +1,7 @@
 package surfeit.segregation;
 
 import java.util.List;
+import java.util.stream.Stream;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalFractions;
 import surfeit.composition.Phase;
@@ -25,6 +26,13 @@ public record Interpretation(Nominal nominal, NominalFractions nominalFractions,
                              int sessionCount, MethodSettings settings, List<GroupFinding> groups,
                              List<Contrast> contrasts, List<Caveat> caveats, List<String> cautions,
                              List<DepthReading> depths, List<DiffractionMismatch> diffraction) {
+
+    /** The same answer with something more to know about the whole of it. */
+    public Interpretation with(Caveat caveat) {
+        List<Caveat> more = Stream.concat(Stream.of(caveat), caveats.stream()).toList();
+        return new Interpretation(nominal, nominalFractions, spotCount, particleCount, sessionCount, settings, groups,
+            contrasts, more, cautions, depths, diffraction);
+    }
 
     /** Every phase that a group was compared with, once. */
     public List<Phase> knownPhases() {

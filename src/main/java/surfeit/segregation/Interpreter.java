@@ -113,13 +113,13 @@ public final class Interpreter {
             int these = withThese.indexOf(analysis);
             List<ElementFinding> elements = builder.build(analysis, adjusted[g],
                 these < 0 ? Optional.empty() : Optional.of(adjustedThese[these]), family, g);
-            findings.add(finding(analysis, elements, situations, rule, by, phaseReader.read(analysis)));
+            findings.add(finding(analysis, elements, situations, rule, by, phaseReader));
         }
         return findings;
     }
 
     private static GroupFinding finding(GroupAnalysis analysis, List<ElementFinding> elements, RivalSituations situations,
-                                        VerdictRule rule, GroupBy by, Optional<PhaseReading> phaseReading) {
+                                        VerdictRule rule, GroupBy by, PhaseReader phaseReader) {
         Sample sample = situations.reading().sample();
         GroupData data = analysis.data();
         boolean flagged = elements.stream().map(finding -> finding.outcome().verdict())
@@ -128,6 +128,8 @@ public final class Interpreter {
         nominal.addAll(data.notMeasured());
         nominal.addAll(sample.excludedElements());
         List<ForeignElement> foreign = ForeignElements.of(data.foreign(), nominal, situations.reading().settings());
+        Optional<PhaseReading> phaseReading =
+            phaseReader.read(analysis, ForeignElements.muchBeyondUsual(foreign, ForeignElements.usual(sample)));
         List<Rival> rivals = RIVALS.of(situations.of(analysis, elements, by));
         Optional<List<Element>> explanation = ExplanationSet.of(analysis.units(), analysis.comparison(), flagged, rule);
         return new GroupFinding(by, data.name(), data.facts().spots(),

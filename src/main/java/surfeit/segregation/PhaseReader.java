@@ -19,6 +19,7 @@ import surfeit.statistics.RandomPart;
  *     none, between two phases and on their line     mixture (of three, where no two will do)
  *     none, else                                     neither
  * </pre>
+ * Where much of what the spots report lies outside the nominal, as in a compound with the base of a joint: cannot tell.
  * A phase is excluded where its p, times the number of groups, is at most alpha: in 95 of 100 answers (at alpha 0.05)
  * no group loses the phase it is. A mixture whose few spots scatter over half the tie line or more is not told.
  */
@@ -36,15 +37,30 @@ final class PhaseReader {
         this.alpha = alpha;
     }
 
-    /** The reading of a group; empty where no known phase is made of its elements. */
-    Optional<PhaseReading> read(GroupAnalysis analysis) {
+    /**
+     * The reading of a group; empty where no known phase is made of its elements.
+     *
+     * @param strangers elements outside the nominal that make up much of what its spots report: what such a spot is, the
+     *                  nominal's elements alone do not tell
+     */
+    Optional<PhaseReading> read(GroupAnalysis analysis, List<ForeignElement> strangers) {
         if (analysis.data().phases().fields().isEmpty()) {
             return Optional.empty();
         }
         boolean repeated = analysis.theseTests().isPresent();
         NominalTest[] tests = analysis.theseTests().orElse(analysis.tests());
         GroupRuns runs = repeated ? analysis.particles() : analysis.units();
-        return Optional.of(new OneGroup(analysis, runs, tests).read());
+        PhaseReading reading = new OneGroup(analysis, runs, tests).read();
+        List<ForeignElement> held = strangers.stream().filter(found -> reading.phases().stream()
+            .allMatch(fit -> fit.phase().atomicFractions().getOrDefault(found.element(), 0.0) == 0)).toList();
+        return Optional.of(held.isEmpty() ? reading : beside(reading, held));
+    }
+
+    private static PhaseReading beside(PhaseReading reading, List<ForeignElement> strangers) {
+        List<Element> heldByNone = new ArrayList<>(reading.heldByNone());
+        strangers.forEach(found -> heldByNone.add(found.element()));
+        return new PhaseReading(PhaseReading.Kind.CANNOT_TELL, reading.phases(), reading.tieLine(), List.of(), heldByNone,
+            Optional.empty(), PhaseWords.beside(reading.phases(), strangers));
     }
 
     /** One group being read. */

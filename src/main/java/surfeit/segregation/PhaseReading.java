@@ -19,7 +19,8 @@ import surfeit.element.Element;
  * @param phases      every phase it was compared with
  * @param tieLine     the tie line it was read on, if any
  * @param ofThree     about what share of the mass three phases would be, where two do not make the mixture; else empty
- * @param heldByNone  measured elements of the nominal that none of these phases holds
+ * @param heldByNone  measured elements that none of these phases holds: of the nominal, and others where there is much
+ *                    of them
  * @param mainElement at least how much of its atoms are one element, where that is most of them
  * @param detail      the same in a sentence or two
  */

@@ -11,7 +11,8 @@ import surfeit.element.Element;
 record PhaseWords(PhaseReading.Kind kind, List<PhaseReading.Fit> fits, Optional<PhaseReading.OnTieLine> line,
                   List<PhaseReading.MassShare> three, List<Element> heldByNone, Optional<PhaseReading.AtLeast> main) {
     private static final String ALIKE =
-        " A mixture finer than the X-ray source and one homogeneous phase of that composition read alike.";
+        " A mixture finer than the X-ray source, a patch of one phase smaller than it, and one homogeneous phase of that "
+            + "composition read alike.";
 
     String sentence(boolean scatterKnown) {
         String words = switch (kind) {
@@ -25,11 +26,19 @@ record PhaseWords(PhaseReading.Kind kind, List<PhaseReading.Fit> fits, Optional<
             + " (95 % bound); nothing more is said of its purity.").orElse(words);
     }
 
+    /** For spots that are made of something else in good part. */
+    static String beside(List<PhaseReading.Fit> fits, List<ForeignElement> strangers) {
+        String symbols = strangers.stream().map(found -> found.element().symbol()).collect(Collectors.joining(" and "));
+        double share = strangers.stream().mapToDouble(ForeignElement::mean).sum();
+        return "None of " + names(fits) + " holds " + symbols + ", " + percent(share) + " at% of everything reported: a phase "
+            + "with " + symbols + " that is not among these, or " + symbols + " from beneath or beside the spot.";
+    }
+
     private List<String> fitting() {
         return PhaseReading.namesOf(fits);
     }
 
-    private String names() {
+    private static String names(List<PhaseReading.Fit> fits) {
         Set<String> names = new LinkedHashSet<>();
         fits.forEach(fit -> names.add(fit.phase().name()));
         return String.join(", ", names);
@@ -77,7 +86,7 @@ record PhaseWords(PhaseReading.Kind kind, List<PhaseReading.Fit> fits, Optional<
             : on.position().value() > 1 ? " It lies beyond " + on.to().name() + "."
             : " It lies " + percent(on.beside()) + " at% beside the line between " + on.from().name() + " and "
                 + on.to().name() + ".").orElse("");
-        String none = "Fits none of " + names() + (line.isPresent() ? " and no mixture of them." : ".");
+        String none = "Fits none of " + names(fits) + (line.isPresent() ? " and no mixture of them." : ".");
         return heldByNone.isEmpty() ? none + where : none + " None of these phases holds "
             + heldByNone.stream().map(Element::symbol).collect(Collectors.joining(" or ")) + ".";
     }
@@ -85,7 +94,7 @@ record PhaseWords(PhaseReading.Kind kind, List<PhaseReading.Fit> fits, Optional<
     private String scatterUnknown() {
         List<String> fitting = fitting();
         return "Nothing tells the scatter, so no phase can be excluded; repeat the spot or give its uncertainty."
-            + (fitting.isEmpty() ? " The calibration error alone would fit none of " + names() + "."
+            + (fitting.isEmpty() ? " The calibration error alone would fit none of " + names(fits) + "."
                 : " The calibration error alone would leave " + String.join(" or ", fitting) + ".");
     }
 

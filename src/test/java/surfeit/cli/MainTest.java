@@ -36,4 +36,33 @@ class MainTest {
         assertThat(wrong.err()).contains("\"acuracy_class\" is not a key that can be stated beside a file")
             .contains("accuracy_class");
     }
+
+    @Test
+    void what_a_table_is_compared_with_is_asked_for_in_the_words_of_the_command_line() {
+        CommandRun nothing = CommandRun.of("interpret", "sample-spectra-results/ag-cu-braze-powder.csv");
+        assertThat(nothing.code()).isEqualTo(2);
+        assertThat(nothing.err()).contains("--alloy", "--nominal", "--sample").doesNotContain("/nominal:");
+        CommandRun noUnit = CommandRun.of("interpret", "sample-spectra-results/ag-cu-braze-powder.csv", "--nominal", "Ag:60,Cu:40");
+        assertThat(noUnit.code()).isEqualTo(2);
+        assertThat(noUnit.err()).contains("--unit at%").doesNotContain("%25");
+        CommandRun unknown = CommandRun.of("interpret", "sample-spectra-results/ag-cu-braze-powder.csv", "--alloy", "AgCu");
+        assertThat(unknown.code()).isEqualTo(1);
+        assertThat(unknown.err()).contains("got \"AgCu\"", "The command alloys lists the names");
+    }
+
+    @Test
+    void a_refused_table_is_told_once_with_every_fault_and_what_to_type() {
+        CommandRun refused = CommandRun.of("interpret", "src/test/resources/uploads/unit-missing.csv", "--alloy", "ag-cu-eutectic");
+        assertThat(refused.code()).isEqualTo(1);
+        assertThat(refused.err()).containsOnlyOnce("Expected the unit of Ag").containsOnlyOnce("Expected the unit of Cu")
+            .contains("(unit-missing), 2 faults:", "line 1, column 2 (Ag)", "--unit at%");
+    }
+
+    @Test
+    void an_answer_says_what_of_the_table_is_in_no_spot() {
+        CommandRun answer = CommandRun.of("interpret", "src/test/resources/uploads/remark-column.csv", "--alloy", "ag-cu-eutectic");
+        assertThat(answer.code()).isZero();
+        assertThat(answer.out().replaceAll("\\s+", " ")).contains("note: Left out of the table: column 2 \"Remark\" (neither a "
+            + "field nor an element); column 5 \"Operator\" (neither a field nor an element).");
+    }
 }

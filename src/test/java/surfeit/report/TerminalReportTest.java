@@ -63,6 +63,7 @@ class TerminalReportTest {
         - Fine powder: do not open in the open lab.
 
         How sure
+        - u is the combined standard uncertainty; factors carry a 95 % interval.
         - Confidence is one minus the p value that carries the verdict. Enriched or depleted: if nothing
           differed, a result this strong would appear in at most 1 in N samples, with N = 1 / (1 -
           confidence), counted over all elements and groups of the answer together. Consistent: if the

@@ -73,6 +73,7 @@ class InterpreterTest {
         GroupFinding one = group(spots.against(AG_CU), "unlabelled");
         assertThat(one.scope()).isEqualTo(Scope.THIS_PARTICLE);
         assertThat(one.particles()).containsExactly("unnamed particle");
+        assertThat(one.caveats()).extracting(Caveat::code).contains("feature-not-stated", "particle-not-stated");
         Sample sample = sample(AG_CU, true, Judgement.DEFAULT);
         assertThat(spots.against(sample, GroupBy.FEATURE).groups().get(0).scope()).isEqualTo(Scope.PARTICLES);
     }
@@ -90,6 +91,7 @@ class InterpreterTest {
         GroupFinding group = new InventedSpots().add("rim", "P1", "Ag 30, Cu 70").add("rim", "P1", "Ag 31, Cu 69")
             .add("rim", "P2", "Ag 29, Cu 71").add("rim", "P2", "Ag 30, Cu 70").against(AG_CU).groups().get(0);
         assertThat(group.weakTwoParticles()).isTrue();
+        assertThat(group.caveats()).extracting(Caveat::code).doesNotContain("feature-not-stated", "particle-not-stated");
         assertThat(element(group, "Cu").theseParticles().orElseThrow().verdict()).isEqualTo(Verdict.ENRICHED);
         assertThat(group.caveats()).extracting(Caveat::code).contains("weak-two-particles");
     }

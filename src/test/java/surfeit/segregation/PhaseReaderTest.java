@@ -47,6 +47,37 @@ class PhaseReaderTest {
             .contains("an alloy of nominal composition would hold 23.9 %", "read alike");
     }
 
+    /**
+     * Invented spots at the foot of a tin-bismuth joint on copper: Cu6Sn5 (54.5 at% Cu by its formula) with next to no
+     * bismuth. Of tin and bismuth alone it would be taken for tin.
+     */
+    @Test
+    void spots_with_much_of_an_element_that_no_known_phase_holds_are_no_known_phase() {
+        PhaseSpots spots = PhaseSpots.on("bi-sn-eutectic").beside("Cu", 54.5);
+        for (String piece : List.of("A", "B", "C")) {
+            spots.spot("interface", piece, OptionalDouble.empty(), Basis.ATOMIC, 0.8, 44.7)
+                .spot("interface", piece, OptionalDouble.empty(), Basis.ATOMIC, 0.9, 44.6);
+        }
+        PhaseReading reading = spots.reading();
+
+        assertThat(reading.kind()).isEqualTo(PhaseReading.Kind.CANNOT_TELL);
+        assertThat(reading.heldByNone()).containsExactly(Element.of("Cu"));
+        assertThat(reading.mainElement()).isEmpty();
+        assertThat(reading.detail()).startsWith("None of ").contains("holds Cu, 54.5 at% of everything reported");
+    }
+
+    /** The same with carbon, as from a rinse: it may lie on everything and hides no phase. */
+    @Test
+    void carbon_beside_the_nominal_hides_no_phase() {
+        PhaseSpots spots = PhaseSpots.on("bi-sn-eutectic").beside("C", 20);
+        for (String piece : List.of("A", "B", "C")) {
+            spots.spot("grain", piece, OptionalDouble.empty(), Basis.ATOMIC, 0.9, 79.1)
+                .spot("grain", piece, OptionalDouble.empty(), Basis.ATOMIC, 1.0, 79.0);
+        }
+
+        assertThat(spots.reading().kind()).isEqualTo(PhaseReading.Kind.ONE_PHASE);
+    }
+
     /** NIST Pb-Sn at 182.2 °C: liquid 62.13, (Pb) 18.91, (Sn) 96.59 wt% Sn; by hand 34.46 / 77.68 = 0.44361 is (Pb). */
     @Test
     void spots_at_the_tin_lead_eutectic_are_44_percent_lead_solution_by_mass() {

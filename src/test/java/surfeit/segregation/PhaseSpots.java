@@ -34,6 +34,7 @@ final class PhaseSpots {
     private OptionalDouble featureSizeUm = OptionalDouble.empty();
     private Optional<String> session = Optional.empty();
     private Optional<ReferencePiece> piece = Optional.empty();
+    private Map<Element, Double> beside = Map.of();
 
     private PhaseSpots(Alloy alloy) {
         this.alloy = alloy;
@@ -80,6 +81,12 @@ final class PhaseSpots {
         return this;
     }
 
+    /** The next spots also hold this percentage of an element outside the nominal. */
+    PhaseSpots beside(String symbol, double percent) {
+        beside = Map.of(Element.of(symbol), percent);
+        return this;
+    }
+
     PhaseSpots diffraction(String... names) {
         diffraction = List.of(names);
         return this;
@@ -99,6 +106,7 @@ final class PhaseSpots {
                 ? new ReportedValue.NotDetected(OptionalDouble.empty(), "n.d.")
                 : ReportedValue.Measured.of(percent[i] / 100, String.format(Locale.ROOT, "%.4f", percent[i])));
         }
+        beside.forEach((element, part) -> values.put(element, ReportedValue.Measured.of(part / 100, String.valueOf(part))));
         spots.add(new Spot("s" + spots.size(), Optional.of(particle), Optional.of(feature), session, Optional.empty(),
             new Conditions(beamKev, OptionalDouble.empty(), featureSizeUm, OptionalDouble.empty(), Optional.empty(),
                 OptionalDouble.empty()), piece, basis, values));

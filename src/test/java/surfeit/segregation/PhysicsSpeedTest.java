@@ -149,7 +149,7 @@ class PhysicsSpeedTest {
         List<GroupFinding> findings = answer.groups();
         parts.put("rivals", () -> each(analyses, i ->
             rivals.of(situations.of(analyses.get(i), findings.get(i).elements(), GroupBy.FEATURE))));
-        parts.put("phases", () -> each(analyses, i -> phases.read(analyses.get(i))));
+        parts.put("phases", () -> each(analyses, i -> phases.read(analyses.get(i), List.of())));
         parts.put("skin", () -> each(analyses, i ->
             SkinBalance.of(analyses.get(i), findings.get(i).elements(), reading.sample())));
         parts.put("depth", () -> DepthReader.of(analyses, findings, reading.sample(), 0.05, profiles));
