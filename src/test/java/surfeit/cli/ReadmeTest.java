@@ -82,6 +82,22 @@ class ReadmeTest {
         }
     }
 
+    @Test
+    void the_described_sample_shown_beside_that_table_answers_with_its_cautions() throws IOException {
+        String section = section("## Your own table");
+        Matcher table = Pattern.compile("```\\n(label,.*?)```", Pattern.DOTALL).matcher(section);
+        Matcher sample = Pattern.compile("```json\\n(.*?)```", Pattern.DOTALL).matcher(section);
+        Matcher command = Pattern.compile("surfeit\\.jar (interpret .+ --sample .+) --format html").matcher(section);
+        assertThat(table.find() && sample.find() && command.find()).isTrue();
+        Path spots = Files.writeString(folder.resolve("my-spots.csv"), table.group(1));
+        Path described = Files.writeString(folder.resolve("lot-7.json"), sample.group(1));
+        CommandRun run = CommandRun.of((Object[]) command.group(1).strip().replace("my-spots.csv", spots.toString())
+            .replace("lot-7.json", described.toString()).split(" "));
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out()).contains("To be stated: feature_size_um", "Cautions", "Oxidisers:", "your site's rules")
+            .doesNotContain("beam_energy_kev");
+    }
+
     private static String withoutRules(String table) {
         return table.replaceAll("-{2,}", "-");
     }
