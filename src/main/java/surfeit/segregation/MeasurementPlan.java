@@ -79,13 +79,14 @@ public record MeasurementPlan(Element element, double nominal, double wantedFact
      *                           where no composition differs so much
      * @param smallestOddsRatio  the same as an odds ratio
      * @param marginOddsRatio    the sample's margin
-     * @param smallestMarginOddsRatio smallest margin at which "consistent" can be shown with the wanted power
+     * @param smallestMarginOddsRatio smallest margin at which "consistent" can be shown with the wanted power; empty where
+     *                           none that a sample takes is large enough
      * @param particlesForConsistent particles that show it at the sample's margin; empty where no number does
      */
     public record Limit(OptionalDouble smallestFactor, OptionalDouble smallestOddsRatio, double marginOddsRatio,
-                        double smallestMarginOddsRatio, OptionalInt particlesForConsistent) {
+                        OptionalDouble smallestMarginOddsRatio, OptionalInt particlesForConsistent) {
         public boolean consistentIsReachable() {
-            return smallestMarginOddsRatio <= marginOddsRatio;
+            return smallestMarginOddsRatio.isPresent() && smallestMarginOddsRatio.getAsDouble() <= marginOddsRatio;
         }
     }
 

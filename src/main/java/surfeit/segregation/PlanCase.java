@@ -47,24 +47,23 @@ record PlanCase(PlanGoal goal, Sample sample, PlanModel model, int tests, int re
     }
 
     OptionalInt particlesFor(PlanModel with, int spots) {
-        return power().particlesFor(shift(), k -> with.random(k, spots), with.shared(shift()), PARTICLES_MOST);
+        return with.particlesFor(power(), shift(), spots);
     }
 
     /** The same errors seen from the other limit of the nominal; empty where there is nothing in that direction. */
     Optional<PlanModel> otherDirection() {
-        Comparison comparison = model.comparison();
-        NominalTest.Limits limits = comparison.limits(model.element());
+        NominalTest.Limits limits = model.comparison().limits(model.element());
         double other = goal.wanted().isUp() ? limits.low() : limits.high();
-        return other > 0 && other < 1 ? Optional.of(new PlanModel(comparison, model.element(), other, model.scatter(),
-            model.reference(), model.residual())) : Optional.empty();
+        return other > 0 && other < 1 ? Optional.of(model.from(other)) : Optional.empty();
     }
 
     /** What would make the calibration error smaller, in the order of advice. */
     List<Remedy> remedies() {
         List<Remedy> remedies = new ArrayList<>();
         double correlation = judgement().referenceCorrelation();
-        if (referenceSpots == 0 && correlation > 0.5) {
-            remedies.add(remedy(Remedy.Kind.REFERENCE_SPOTS, model.withReferenceSpots(REFERENCE_SPOTS, correlation)));
+        PlanModel referenced = referenceSpots == 0 ? model.withReferenceSpots(REFERENCE_SPOTS, correlation) : model;
+        if (referenceSpots == 0 && correlation > 0.5 && referenced.isWorthIt(model, shift(), goal.spotsPerParticle())) {
+            remedies.add(remedy(Remedy.Kind.REFERENCE_SPOTS, referenced));
         }
         if (sample.accuracyClass() == AccuracyClass.STANDARDLESS) {
             remedies.add(remedy(Remedy.Kind.STANDARDS,
@@ -77,7 +76,7 @@ record PlanCase(PlanGoal goal, Sample sample, PlanModel model, int tests, int re
     private Remedy remedy(Remedy.Kind kind, PlanModel with) {
         int direction = goal.wanted().isUp() ? 1 : -1;
         return new Remedy(kind, with.shared(shift()), particlesFor(with, goal.spotsPerParticle()),
-            with.factorWithin(with.smallest(power(), direction)));
+            with.factorWithin(with.smallest(power(), goal.spotsPerParticle(), direction)));
     }
 
     /**

@@ -1,32 +1,41 @@
 package surfeit.segregation;
 
+import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import surfeit.statistics.Power;
 import surfeit.statistics.RandomPart;
+import surfeit.statistics.ScatterEstimates;
 
 /**
- * The errors a planned mean of one element will have, in log odds.
+ * The errors a planned mean of one element will have, in log odds, and the chances that follow.
  *
  * <pre>
  *     random:  s_b^2 / k + s_w^2 / (k n), k - 1 degrees of freedom; what reference spots scatter is added
- *     shared:  u at the shifted mean, times the root of 2 (1 - rho) with planned reference spots, and the nominal's own;
- *              near the additive floor the larger of that inside the hull and, for a shift d to C, d u_N / (C - C0)
+ *     shared:  u at the shifted mean C, less what reference spots take away of it, and the nominal's own
+ *     chance:  on the logit scale, shift d = logit C - logit C0; where answers take the hull (s or the additive floor large
+ *              beside the smaller part) the smaller of that and, on the linear scale, d = (C - C0) / (C (1 - C)), u = u_N / (C (1 - C))
  * </pre>
- * The shifted mean has the element at its wanted fraction and the others scaled to the rest.
+ * The shifted mean has the element at its wanted fraction and the others scaled to the rest. The hull is taken where it
+ * is expected, not draw by draw.
  *
- * @param comparison  nominal, accuracy and floor; and the correction of a pilot's own reference spots
+ * @param comparison  nominal, accuracy and floor; and the correction by reference spots, a pilot's or planned ones
  * @param limit       nominal limit of the element the shift counts from
  * @param scatter     of particles and spots
  * @param reference   scatter of the reference spots, if any
- * @param residual    share of the calibration error that planned reference spots leave: 1 without
  */
 record PlanModel(Comparison comparison, int element, double limit, ParticleScatter scatter,
-                 Optional<RandomPart> reference, double residual) {
+                 Optional<PlannedReference> reference) {
     /** However large a shift is tried, something is left of the element and of the others: log odds have no end. */
     private static final double LEAST_SHARE = 1e-12;
     /** So little of an element, or of the others, is none to the beam: a tenth of the additive error. Judgement. */
     private static final double AS_GOOD_AS_NONE = 1e-4;
+    /** A sample takes no larger margin; log odds. */
+    private static final double MARGIN_MOST = Math.log(100);
+    private static final int PARTICLES_MOST = 1000;
+    /** So many particles that more would show nothing more. */
+    private static final int ENDLESS = 1_000_000;
 
     /** The composition with the element shifted and the others in proportion. */
     double[] mean(double shift) {
@@ -54,52 +63,142 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
         return own > AS_GOOD_AS_NONE && own < 1 - AS_GOOD_AS_NONE ? OptionalDouble.of(own / limit) : OptionalDouble.empty();
     }
 
-    /** Calibration error and tolerance of the nominal, one standard uncertainty. */
+    /** Calibration error and tolerance of the nominal, one standard uncertainty; near the floor the larger of both scales. */
     double shared(double shift) {
-        SharedError errors = comparison.shared(mean(shift));
-        double calibration = floorShare(shift) < NominalTrial.HULL_FLOOR ? errors.logit(element)
-            : Math.max(errors.logitHull(element), asOnLinear(shift, errors.linear(element)));
-        double tolerance = comparison.limits(element).uncertainty() / (limit * (1 - limit));
-        return Math.hypot(residual * calibration, tolerance);
+        Scales scales = new Scales(shift);
+        return !scales.floorCounts() ? scales.logitError()
+            : Math.max(scales.logitError(), scales.linearError() * scales.ratio());
     }
 
-    /** The log odds that stand to the shift as an error of a fraction stands to the fractions' difference. */
-    private double asOnLinear(double shift, double error) {
-        double difference = Math.abs(fraction(shift) - limit);
-        return difference > 0 ? Math.abs(shift) * error / difference : error / (limit * (1 - limit));
+    /** The chance of flagging a shift with this random error. */
+    double chance(Power power, double shift, ScatterEstimates random) {
+        Scales scales = new Scales(shift);
+        double chance = power.of(shift, random, scales.logitError());
+        return scales.hull(random) ? Math.min(chance, power.of(scales.linearShift(), random, scales.linearError())) : chance;
+    }
+
+    /** The chance of showing that nothing is shifted, within a margin. */
+    double chanceOfConsistent(Power power, double margin, ScatterEstimates random) {
+        Scales scales = new Scales(0);
+        double chance = power.ofEquivalence(margin, margin, random, scales.logitError());
+        return scales.hull(random) ? Math.min(chance, power.ofEquivalence((limit - fraction(-margin)) / scales.slope,
+            (fraction(margin) - limit) / scales.slope, random, scales.linearError())) : chance;
+    }
+
+    /** A shift on both scales, the linear one divided by C (1 - C), with the errors there. */
+    private final class Scales {
+        private final double shift;
+        private final double own;
+        private final double slope;
+        private final SharedError errors;
+
+        Scales(double shift) {
+            double[] mean = mean(shift);
+            this.shift = shift;
+            this.own = mean[element];
+            this.slope = own * (1 - own);
+            this.errors = comparison.shared(mean);
+        }
+
+        boolean floorCounts() {
+            return errors.floor(element) / Math.min(own, 1 - own) >= NominalTrial.HULL_FLOOR;
+        }
+
+        boolean hull(ScatterEstimates random) {
+            return floorCounts() || random.standardError() * Math.max(own, 1 - own) >= NominalTrial.HULL_RANDOM;
+        }
+
+        double logitError() {
+            return Math.hypot(floorCounts() ? errors.logitHull(element) : errors.logit(element),
+                tolerance() / (limit * (1 - limit)));
+        }
+
+        double linearError() {
+            return Math.hypot(errors.linear(element), tolerance()) / slope;
+        }
+
+        double linearShift() {
+            return (own - limit) / slope;
+        }
+
+        /** Shift on the logit over that on the linear scale. */
+        double ratio() {
+            return own == limit ? 1 : shift / linearShift();
+        }
+
+        private double tolerance() {
+            return comparison.limits(element).uncertainty();
+        }
     }
 
     /** Random error of a mean over particles of the kind. */
-    RandomPart random(int particles, int spots) {
-        return withReference(new RandomPart(scatter.ofParticleMeans(spots) / Math.sqrt(particles), particles - 1));
+    ScatterEstimates random(int particles, int spots) {
+        return withReference(new RandomPart(scatter.ofParticleMeans(spots) / Math.sqrt(particles), particles - 1),
+            particles, spots);
     }
 
     /** Random error for the measured particles themselves; empty where nothing would tell the scatter of spots. */
-    Optional<RandomPart> ofTheseParticles(int particles, int spots) {
+    Optional<ScatterEstimates> ofTheseParticles(int particles, int spots) {
         if (spots < 2 || scatter.within().isEmpty() || scatter.within().getAsDouble() == 0) {
             return Optional.empty();
         }
         double error = scatter.within().getAsDouble() / Math.sqrt((double) particles * spots);
-        return Optional.of(withReference(new RandomPart(error, (double) particles * (spots - 1))));
+        return Optional.of(withReference(new RandomPart(error, (double) particles * (spots - 1)), particles, spots));
     }
 
-    private RandomPart withReference(RandomPart part) {
-        return reference.map(part::plus).orElse(part);
+    private ScatterEstimates withReference(RandomPart part, int particles, int spots) {
+        return reference.map(own -> ScatterEstimates.ofSum(part, own.error(), own.estimates(scatter, particles, spots)))
+            .orElseGet(() -> ScatterEstimates.of(part));
     }
 
-    /** The smallest shift in a direction (1 or -1) that a mean with this random error shows. */
-    double detectable(Power power, RandomPart random, int direction) {
-        return direction * power.detectableShift(random, size -> shared(direction * size));
+    /** What no number of particles takes away: the scatter of the reference spots. */
+    private ScatterEstimates endless(int spots) {
+        return reference.map(own -> ScatterEstimates.ofSum(RandomPart.known(0), own.error(),
+            own.estimates(scatter, ENDLESS, spots))).orElseGet(() -> ScatterEstimates.of(RandomPart.known(0)));
     }
 
-    /** The smallest shift in a direction that any number of particles shows; what reference spots scatter stays. */
-    double smallest(Power power, int direction) {
-        return detectable(power, reference.orElse(RandomPart.known(0)), direction);
+    /** The smallest shift in a direction (1 or -1) that a mean with this random error shows; infinite where none. */
+    double detectable(Power power, ScatterEstimates random, int direction) {
+        double most = -NominalTest.logit(LEAST_SHARE) - direction * NominalTest.logit(limit);
+        if (chance(power, direction * most, random) < power.target()) {
+            return direction * Double.POSITIVE_INFINITY;
+        }
+        return direction * power.smallestWith(size -> chance(power, direction * Math.min(size, most), random),
+            random.standardError() + shared(0));
+    }
+
+    /** The smallest shift in a direction that any number of particles shows. */
+    double smallest(Power power, int spots, int direction) {
+        return detectable(power, endless(spots), direction);
+    }
+
+    /** Whether any number of particles leaves the chance below the wanted one. */
+    boolean cannotBeReached(Power power, double shift, int spots) {
+        return chance(power, shift, endless(spots)) < power.target();
+    }
+
+    OptionalInt particlesFor(Power power, double shift, int spots) {
+        return cannotBeReached(power, shift, spots) ? OptionalInt.empty()
+            : power.particlesWith(k -> chance(power, shift, random(k, spots)), PARTICLES_MOST);
+    }
+
+    OptionalInt particlesForConsistent(Power power, double margin, int spots) {
+        return chanceOfConsistent(power, margin, endless(spots)) < power.target() ? OptionalInt.empty()
+            : power.particlesWith(k -> chanceOfConsistent(power, margin, random(k, spots)), PARTICLES_MOST);
+    }
+
+    /** The smallest margin at which a mean with this random error shows that there is no shift; infinite where none. */
+    double smallestMargin(Power power, ScatterEstimates random) {
+        if (chanceOfConsistent(power, MARGIN_MOST, random) < power.target()) {
+            return Double.POSITIVE_INFINITY;
+        }
+        return power.smallestWith(margin -> chanceOfConsistent(power, Math.min(margin, MARGIN_MOST), random),
+            random.standardError() + shared(0));
     }
 
     /** The smallest margin at which any number of particles shows that there is no shift. */
-    double smallestMargin(Power power) {
-        return power.smallestMargin(reference.orElse(RandomPart.known(0)), shared(0));
+    double smallestMargin(Power power, int spots) {
+        return smallestMargin(power, endless(spots));
     }
 
     /** The share of the additive floor in the smaller part of the shifted mean. */
@@ -109,18 +208,33 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
     }
 
     PlanModel withScatter(ParticleScatter other) {
-        return new PlanModel(comparison, element, limit, other, reference, residual);
+        return new PlanModel(comparison, element, limit, other, reference);
     }
 
-    /** With spots on a piece of the nominal's composition in the same session. */
+    /** The same errors counted from another limit of the nominal. */
+    PlanModel from(double other) {
+        return new PlanModel(comparison, element, other, scatter, reference);
+    }
+
+    /** With spots on a piece of the nominal's composition in the same session, known without error. */
     PlanModel withReferenceSpots(int spots, double correlation) {
-        double scatterOfSpots = scatter.within().orElse(scatter.between());
-        RandomPart part = new RandomPart(scatterOfSpots / Math.sqrt(spots), Math.max(spots - 1, 1));
-        return new PlanModel(comparison, element, limit, scatter, Optional.of(part), Math.sqrt(2 * (1 - correlation)));
+        double[] middles = comparison.nominal().middles();
+        double[][] piece = new double[spots][];
+        Arrays.fill(piece, middles);
+        Optional<ReferenceCorrection> correction = ReferenceCorrection.of(piece, Optional.empty(), middles,
+            new double[middles.length], correlation, comparison.floor(), false);
+        return new PlanModel(comparison.withReference(correction), element, limit, scatter,
+            correction.map(made -> PlannedReference.of(spots, scatter)));
+    }
+
+    /** Whether answers would use these reference spots: what is left and what they scatter is less than without. */
+    boolean isWorthIt(PlanModel without, double shift, int perParticle) {
+        return Math.hypot(shared(shift), reference.map(own -> own.asEstimated(scatter, perParticle)).orElse(0.0))
+            < without.shared(shift);
     }
 
     PlanModel withRelativeError(double relative) {
         return new PlanModel(new Comparison(comparison.nominal(), relative, comparison.floor(), comparison.margin(),
-            comparison.reference()), element, limit, scatter, reference, residual);
+            comparison.reference()), element, limit, scatter, reference);
     }
 }

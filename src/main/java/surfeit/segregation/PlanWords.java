@@ -14,9 +14,6 @@ import surfeit.statistics.Power;
 /** A plan in sentences, in the order they should be followed. */
 record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots, Optional<Given> given, Limit limit,
                  List<Remedy> remedies, OptionalInt ifScatterIsHigh) {
-    /** A sample takes no larger margin. */
-    private static final double MARGIN_MOST = 100;
-
     /** The result in one sentence. */
     String answer() {
         PlanGoal goal = planned.goal();
@@ -31,7 +28,8 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
 
     /** Where the calibration error would do but a thousand particles do not. */
     private String hidden() {
-        boolean calibration = planned.power().cannotBeReached(planned.shift(), planned.model().shared(planned.shift()));
+        boolean calibration = planned.model()
+            .cannotBeReached(planned.power(), planned.shift(), planned.goal().spotsPerParticle());
         return calibration ? "" : ", and the scatter is too large for a thousand particles";
     }
 
@@ -42,9 +40,9 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
         moreSpots().ifPresent(advice::add);
         if (!limit.consistentIsReachable()) {
             advice.add(String.format(Locale.ROOT, "\"Consistent\" cannot be shown within an odds ratio of %.3g, "
-                + "however many particles; %s.", limit.marginOddsRatio(), limit.smallestMarginOddsRatio() > MARGIN_MOST
+                + "however many particles; %s.", limit.marginOddsRatio(), limit.smallestMarginOddsRatio().isEmpty()
                 ? "no margin is within reach" : String.format(Locale.ROOT, "the smallest margin within reach is %.3g",
-                limit.smallestMarginOddsRatio())));
+                limit.smallestMarginOddsRatio().getAsDouble())));
         }
         return List.copyOf(advice);
     }
@@ -134,8 +132,8 @@ record PlanWords(PlanCase planned, OptionalInt particles, List<SpotsRow> bySpots
         PlanModel model = planned.model();
         if (Math.max(model.floorShare(0), model.floorShare(planned.shift())) >= NominalTrial.HULL_FLOOR) {
             caveats.add(Caveat.note("minor-element", "So little of " + planned.goal().element() + " lies near the "
-                + "additive error of 0.1 mass %; answers then use the wider of two intervals. This plan does so with the "
-                + "calibration error, not with the scatter, and is on the hopeful side."));
+                + "additive error of 0.1 mass %; answers then use the wider of two intervals. This plan does so where that is "
+                + "expected, not draw by draw, and may be a few points off."));
         }
         if (ifScatterIsHigh.isPresent() && particles.isPresent() && ifScatterIsHigh.getAsInt() > particles.getAsInt()) {
             caveats.add(Caveat.note("scatter-may-be-larger", "Should the scatter be as large as the pilot leaves open "

@@ -17,7 +17,7 @@ import surfeit.segregation.MeasurementPlan.SpotsRow;
 import surfeit.spot.Sample;
 import surfeit.statistics.ChiSquare;
 import surfeit.statistics.Power;
-import surfeit.statistics.RandomPart;
+import surfeit.statistics.ScatterEstimates;
 
 /**
  * Plans how many particles and spots show a wanted shift of one element against nominal, from stated scatter or from
@@ -32,7 +32,6 @@ import surfeit.statistics.RandomPart;
  * particles, last more spots on each. Stateless, thread-safe.
  */
 public final class Planner {
-    private static final int PARTICLES_MOST = 1000;
     private static final int SPOTS_MOST = 6;
     private static final int CURVE_TO = 20;
     /** One-sided limit of the pilot's scatter to plan with: Browne, Statist. Med. 14 (1995) 1933, from memory. */
@@ -53,12 +52,8 @@ public final class Planner {
             AdditiveFloor.ofMass(settings.floorMassFraction(), weights),
             Math.log(sample.judgement().marginOddsRatio()), Optional.empty());
         int element = indexOf(goal.element(), fractions.elements());
-        PlanModel model =
-            new PlanModel(comparison, element, limit(goal, fractions, element), scatter, Optional.empty(), 1);
-        if (goal.referenceSpots() > 0) {
-            model = model.withReferenceSpots(goal.referenceSpots(), sample.judgement().referenceCorrelation());
-        }
-        return plan(new PlanCase(goal, sample, model, goal.tests().orElse(1), goal.referenceSpots(), List.of()));
+        PlanModel model = new PlanModel(comparison, element, limit(goal, fractions, element), scatter, Optional.empty());
+        return plan(withPlannedReference(goal, sample, model, goal.tests().orElse(1), List.of()));
     }
 
     /**
@@ -76,14 +71,28 @@ public final class Planner {
         int element = indexOf(goal.element(), own.analysis().data().elements());
         Comparison comparison = own.analysis().comparison();
         PlanModel model = new PlanModel(comparison, element, limit(goal, comparison.nominal(), element),
-            own.scatter(element), own.referenceScatter(element), 1);
-        boolean referenced = comparison.reference().isPresent();
-        int referenceSpots = referenced ? comparison.reference().get().spotCount() : goal.referenceSpots();
-        if (!referenced && goal.referenceSpots() > 0) {
-            model = model.withReferenceSpots(goal.referenceSpots(), sample.judgement().referenceCorrelation());
+            own.scatter(element), own.referenceScatter(element).map(PlannedReference::ofPilot));
+        int tests = goal.tests().orElse(PilotGroup.tests(reading));
+        return plan(comparison.reference().isPresent()
+            ? new PlanCase(goal, sample, model, tests, comparison.reference().get().spotCount(), own.caveats(element))
+            : withPlannedReference(goal, sample, model, tests, own.caveats(element)));
+    }
+
+    /** With the wanted reference spots, where answers would use them. */
+    private static PlanCase withPlannedReference(PlanGoal goal, Sample sample, PlanModel model, int tests,
+                                                 List<Caveat> caveats) {
+        PlanCase without = new PlanCase(goal, sample, model, tests, 0, caveats);
+        if (goal.referenceSpots() == 0) {
+            return without;
         }
-        return plan(new PlanCase(goal, sample, model, goal.tests().orElse(PilotGroup.tests(reading)), referenceSpots,
-            own.caveats(element)));
+        PlanModel with = model.withReferenceSpots(goal.referenceSpots(), sample.judgement().referenceCorrelation());
+        if (with.isWorthIt(model, without.shift(), goal.spotsPerParticle())) {
+            return new PlanCase(goal, sample, with, tests, goal.referenceSpots(), caveats);
+        }
+        List<Caveat> told = new ArrayList<>(caveats);
+        told.add(Caveat.note("reference-not-worth", "So few reference spots scatter more than the calibration error they "
+            + "would take away; answers would leave them aside, and this plan does not count with them."));
+        return new PlanCase(goal, sample, model, tests, 0, told);
     }
 
     private static int indexOf(Element element, List<Element> elements) {
@@ -112,10 +121,10 @@ public final class Planner {
         Power power = planned.power();
         double shift = planned.shift();
         double shared = model.shared(shift);
-        List<SpotsRow> bySpots = bySpots(planned, shift, shared);
+        List<SpotsRow> bySpots = bySpots(planned);
         OptionalInt particles = planned.particlesFor(model, goal.spotsPerParticle());
         List<CurvePoint> curve = IntStream.rangeClosed(Power.FEWEST_PARTICLES, CURVE_TO).mapToObj(k -> new CurvePoint(k,
-            power.of(shift, model.random(k, goal.spotsPerParticle()), shared))).toList();
+            model.chance(power, shift, model.random(k, goal.spotsPerParticle())))).toList();
         Optional<Given> given = goal.particles().isPresent() ? Optional.of(given(planned, goal.particles().getAsInt()))
             : Optional.empty();
         OptionalInt ifHigh = model.scatter().estimatedFrom().isEmpty() ? OptionalInt.empty()
@@ -129,7 +138,7 @@ public final class Planner {
             remedies, words.answer(), words.advice(), words.caveats());
     }
 
-    private static List<SpotsRow> bySpots(PlanCase planned, double shift, double shared) {
+    private static List<SpotsRow> bySpots(PlanCase planned) {
         PlanModel model = planned.model();
         List<SpotsRow> rows = new ArrayList<>();
         if (model.scatter().within().isEmpty()) {
@@ -137,9 +146,7 @@ public final class Planner {
             return List.of(new SpotsRow(spots, planned.particlesFor(model, spots)));
         }
         for (int n = 1; n <= SPOTS_MOST; n++) {
-            int spots = n;
-            rows.add(new SpotsRow(n,
-                planned.power().particlesFor(shift, k -> model.random(k, spots), shared, PARTICLES_MOST)));
+            rows.add(new SpotsRow(n, planned.particlesFor(model, n)));
         }
         return rows;
     }
@@ -154,7 +161,7 @@ public final class Planner {
         PlanModel model = planned.model();
         int spots = planned.goal().spotsPerParticle();
         boolean kind = particles >= Power.FEWEST_PARTICLES;
-        Optional<RandomPart> random = kind ? Optional.of(model.random(particles, spots))
+        Optional<ScatterEstimates> random = kind ? Optional.of(model.random(particles, spots))
             : model.ofTheseParticles(particles, spots);
         Scope scope = kind ? Scope.PARTICLES : particles == 2 ? Scope.THESE_PARTICLES
             : spots > 1 ? Scope.THIS_PARTICLE : Scope.THIS_SPOT;
@@ -168,12 +175,15 @@ public final class Planner {
         OptionalDouble other = planned.otherDirection().map(turned ->
             turned.factorWithin(turned.detectable(power, random.get(), -direction))).orElse(OptionalDouble.empty());
         OptionalDouble own = model.factorWithin(wanted);
-        double atNominal = model.shared(0);
+        double margin = model.smallestMargin(planned.single(), random.get());
         return new Given(particles, spots, scope,
-            OptionalDouble.of(power.of(planned.shift(), random.get(), model.shared(planned.shift()))),
+            OptionalDouble.of(model.chance(power, planned.shift(), random.get())),
             direction > 0 ? own : other, direction > 0 ? other : own, oddsRatio(own, wanted),
-            OptionalDouble.of(planned.single().ofEquivalence(planned.margin(), random.get(), atNominal)),
-            OptionalDouble.of(Math.exp(planned.single().smallestMargin(random.get(), atNominal))));
+            OptionalDouble.of(model.chanceOfConsistent(planned.single(), planned.margin(), random.get())), margin(margin));
+    }
+
+    private static OptionalDouble margin(double logOdds) {
+        return logOdds < Double.POSITIVE_INFINITY ? OptionalDouble.of(Math.exp(logOdds)) : OptionalDouble.empty();
     }
 
     private static OptionalDouble oddsRatio(OptionalDouble factor, double shift) {
@@ -182,12 +192,11 @@ public final class Planner {
 
     private static Limit limit(PlanCase planned) {
         PlanModel model = planned.model();
-        double smallest = model.smallest(planned.power(), planned.goal().wanted().isUp() ? 1 : -1);
-        double shared = model.shared(0);
+        int spots = planned.goal().spotsPerParticle();
+        double smallest = model.smallest(planned.power(), spots, planned.goal().wanted().isUp() ? 1 : -1);
         OptionalDouble factor = model.factorWithin(smallest);
         return new Limit(factor, oddsRatio(factor, smallest), Math.exp(planned.margin()),
-            Math.exp(model.smallestMargin(planned.single())),
-            planned.single().particlesForEquivalence(planned.margin(),
-                k -> model.random(k, planned.goal().spotsPerParticle()), shared, PARTICLES_MOST));
+            margin(model.smallestMargin(planned.single(), spots)),
+            model.particlesForConsistent(planned.single(), planned.margin(), spots));
     }
 }

@@ -4,6 +4,7 @@ import java.util.OptionalInt;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.IntFunction;
 import java.util.function.IntPredicate;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * How likely a study shows a true shift, how many particles it takes, and what no number of particles can show.
@@ -44,19 +45,23 @@ public record Power(double alpha, double target) {
 
     /** The chance that a mean with this random error flags a true shift; degrees of freedom count as whole numbers. */
     public double of(double shift, RandomPart random, double shared) {
+        return of(shift, ScatterEstimates.of(random), shared);
+    }
+
+    /** The same for a random error of which the study may find one estimate or another. */
+    public double of(double shift, ScatterEstimates random, double shared) {
         double theta = Math.abs(shift);
         double total = Math.hypot(random.standardError(), shared);
         if (total == 0) {
             return theta > 0 ? 1 : 0;
         }
-        double[] factors = factors(random);
         QuantileCurve quantiles = QuantileCurve.of(1 - alpha / 2);
         double sum = 0;
-        for (double factor : factors) {
-            double h = halfWidth(random, factor, shared, quantiles);
+        for (RandomPart estimate : random.estimates()) {
+            double h = halfWidth(estimate, shared, quantiles);
             sum += NormalDistribution.survival((h - theta) / total) + NormalDistribution.cdf((-h - theta) / total);
         }
-        return sum / factors.length;
+        return sum / random.estimates().size();
     }
 
     /**
@@ -65,29 +70,33 @@ public record Power(double alpha, double target) {
      * <pre>    mean over s² of Φ((M-h)/S) - Φ((h-M)/S), where h, of confidence 1 - 2α, is below M;    else 0</pre>
      */
     public double ofEquivalence(double margin, RandomPart random, double shared) {
+        return ofEquivalence(margin, margin, ScatterEstimates.of(random), shared);
+    }
+
+    /** The same for margins that differ downwards and upwards, and one of several estimates of the random error. */
+    public double ofEquivalence(double below, double above, ScatterEstimates random, double shared) {
         double total = Math.hypot(random.standardError(), shared);
         if (total == 0) {
-            return margin > 0 ? 1 : 0;
+            return below > 0 && above > 0 ? 1 : 0;
         }
-        double[] factors = factors(random);
         QuantileCurve quantiles = QuantileCurve.of(1 - alpha);
         double sum = 0;
-        for (double factor : factors) {
-            double room = margin - halfWidth(random, factor, shared, quantiles);
-            sum += room > 0 ? 1 - 2 * NormalDistribution.survival(room / total) : 0;
+        for (RandomPart estimate : random.estimates()) {
+            double h = halfWidth(estimate, shared, quantiles);
+            double from = h - below;
+            double to = above - h;
+            sum += to > from ? NormalDistribution.cdf(to / total) - NormalDistribution.cdf(from / total) : 0;
         }
-        return sum / factors.length;
+        return sum / random.estimates().size();
     }
 
-    private static double[] factors(RandomPart random) {
+    /** As {@link CombinedError#halfWidth(RandomPart, double, double)}, the quantiles from a curve. */
+    private static double halfWidth(RandomPart random, double shared, QuantileCurve quantiles) {
+        double s = random.standardError();
         double df = random.degreesOfFreedom();
-        return df > StudentT.NORMAL_ABOVE ? new double[]{1} : ScatterMidpoints.of((int) Math.max(1, Math.floor(df)));
-    }
-
-    /** As {@link CombinedError#halfWidth(RandomPart, double, double)} of {@code factor} times the random part. */
-    private static double halfWidth(RandomPart random, double factor, double shared, QuantileCurve quantiles) {
-        double s = random.standardError() * factor;
-        double df = Math.max(random.degreesOfFreedom(), 1);
+        if (s == 0 && shared == 0) {
+            return 0;
+        }
         double both = quantiles.at(CombinedError.degreesOfFreedom(s, df, shared)) * Math.sqrt(s * s + shared * shared);
         return Math.max(both, quantiles.at(df) * s);
     }
@@ -105,14 +114,12 @@ public record Power(double alpha, double target) {
     /** The same for any random error that shrinks with the number of particles. */
     public OptionalInt particlesFor(double shift, IntFunction<RandomPart> ofParticles, double shared, int most) {
         return cannotBeReached(shift, shared) ? OptionalInt.empty()
-            : fewest(particles -> of(shift, ofParticles.apply(particles), shared) >= target, most);
+            : particlesWith(particles -> of(shift, ofParticles.apply(particles), shared), most);
     }
 
-    /** The smallest number of particles that show a truly absent shift to lie inside a margin with the wanted power. */
-    public OptionalInt particlesForEquivalence(double margin, IntFunction<RandomPart> ofParticles, double shared,
-                                               int most) {
-        return smallestMargin(shared) > margin ? OptionalInt.empty()
-            : fewest(particles -> ofEquivalence(margin, ofParticles.apply(particles), shared) >= target, most);
+    /** The smallest number of particles for which a chance that grows with them is the wanted one. */
+    public OptionalInt particlesWith(IntToDoubleFunction chance, int most) {
+        return fewest(particles -> chance.applyAsDouble(particles) >= target, most);
     }
 
     private static OptionalInt fewest(IntPredicate suffices, int most) {
@@ -161,10 +168,12 @@ public record Power(double alpha, double target) {
     }
 
     /**
-     * Where a rising power reaches the target: regula falsi in its Illinois form (Dowell and Jarratt, BIT 11 (1971)
+     * Where a chance that rises with a shift or margin, and somewhere reaches the wanted one, does so: regula falsi in its Illinois form (Dowell and Jarratt, BIT 11 (1971)
      * 168, from memory), which halves the weight of an end that stays.
+     *
+     * @param start about how large the errors are that stand against it
      */
-    private double smallestWith(DoubleUnaryOperator power, double start) {
+    public double smallestWith(DoubleUnaryOperator power, double start) {
         if (start == 0) {
             return 0;
         }

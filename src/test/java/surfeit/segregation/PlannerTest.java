@@ -54,7 +54,7 @@ class PlannerTest {
         assertThat(plan.isReachable()).isTrue();
     }
 
-    /** Two reference spots have one degree of freedom; at so small a risk what they show goes to the end of all fractions. */
+    /** In a third of all cases two reference spots scatter more than the rest shows, with one degree of freedom. */
     @Test
     void a_goal_beyond_every_composition_is_planned_like_any_other() {
         Nominal steel = NominalText.parse("Fe:70,Cr:19,Ni:11", Basis.MASS);
@@ -62,11 +62,69 @@ class PlannerTest {
         PlanGoal goal = PlanGoal.of(Element.of("Cr"), WantedShift.factor(1.2)).withSpotsPerParticle(2).withReferenceSpots(2)
             .withTests(1);
         MeasurementPlan plan = new Planner().plan(goal, Answers.sample(steel, STANDARDLESS, "", judgement), steel,
-            ParticleScatter.ofLogOdds(0.1, 0.3));
+            ParticleScatter.ofLogOdds(0.1, 0.2));
         assertThat(plan.particles()).isEmpty();
         assertThat(plan.limit().smallestFactor()).isEmpty();
         assertThat(plan.answer()).endsWith("the calibration error alone hides every enrichment, however large.");
         assertThat(plan.advice()).last().asString().endsWith("however many particles; no margin is within reach.");
+    }
+
+    /**
+     * By hand: 0.1 mass % is 0.17 at% of copper in silver, and 0.3 at% is less than 2.80 or 2.93 of these above none: on
+     * the linear scale, which answers use there, neither a depletion nor "consistent" can ever be shown.
+     */
+    @Test
+    void an_element_too_scarce_for_any_depletion_to_be_shown_is_planned_like_any_other() {
+        Nominal silver = NominalText.parse("Ag:99.7,Cu:0.3", Basis.ATOMIC);
+        MeasurementPlan plan = plan(oddsRatio(0.6).withParticles(4), STANDARDLESS, silver, 0.1, 0.1);
+        assertThat(plan.particles()).isEmpty();
+        assertThat(plan.limit().smallestFactor()).isEmpty();
+        assertThat(plan.limit().smallestMarginOddsRatio()).isEmpty();
+        assertThat(plan.given().orElseThrow().smallestFactorDown()).isEmpty();
+        assertThat(plan.given().orElseThrow().smallestFactorUp()).isPresent();
+        assertThat(plan.answer()).endsWith("the calibration error alone hides every depletion, however large.");
+    }
+
+    /**
+     * Flags (risk 5 % over the tests) and "consistent" at a margin of 2 among 200 000 samples drawn in Python and judged
+     * by the rules as written in prose, no code shared: invented scatter; calibration errors of element and
+     * reference drawn with correlation 0.9; the correction left out where the rules leave it out. Noise 0.001.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "'Ag:60.1,Cu:39.9', 0.45, STANDARDS_BASED, 0.1, 0.1, 3, 2, 3, 1, 0.998, 1.000, 0.01",
+        "'Ag:60.1,Cu:39.9', 1.6, STANDARDLESS, 0.1, 0.1, 4, 3, 1, 1, 0.897, 0.998, 0.02",
+        "'Ag:60.1,Cu:39.9', 1.6, STANDARDLESS, 0.1, 0.1, 4, 3, 2, 1, 0.758, 0.948, 0.03",
+        "'Ag:60.1,Cu:39.9', 1.6, STANDARDLESS, 0.1, 0.1, 4, 3, 3, 1, 0.953, 1.000, 0.02",
+        "'Ag:60.1,Cu:39.9', 1.6, STANDARDLESS, 0.1, 0.1, 4, 3, 5, 3, 0.936, 1.000, 0.02",
+        "'Ag:60.1,Cu:39.9', 1.3, STANDARDS_BASED, 0.1, 0.1, 5, 3, 1, 1, 0.944, 1.000, 0.02",
+        "'Ag:60.1,Cu:39.9', 2.2, STANDARDS_BASED, 0.2, 0.4, 3, 3, 0, 1, 0.663, 0.695, 0.04",
+        "'Sn:95.8,Ag:3.3,Cu:0.9', 2.7, STANDARDLESS, 0.1, 0.1, 5, 3, 5, 1, 0.985, 0.955, 0.03",
+        "'Sn:95.8,Ag:3.3,Cu:0.9', 0.55, STANDARDS_BASED, 0.1, 0.1, 5, 3, 3, 3, 0.883, 0.956, 0.04",
+        "'Ag:99,Cu:1', 2.3, STANDARDS_BASED, 0.4, 0.05, 4, 3, 0, 3, 0.207, 0.431, 0.08"})
+    void reference_spots_and_minor_elements_show_what_simulated_samples_do(String alloy, double odds,
+            AccuracyClass accuracy, double between, double within, int particles, int spots, int referenceSpots,
+            int tests, double flagged, double consistent, double tolerance) {
+        Nominal nominal = NominalText.parse(alloy, Basis.ATOMIC);
+        Judgement judgement = new Judgement(2, 0.05, 1, 0.9, SpotCentre.MEAN);
+        PlanGoal goal = oddsRatio(odds).withParticles(particles).withSpotsPerParticle(spots)
+            .withReferenceSpots(referenceSpots).withTests(tests);
+        MeasurementPlan.Given given = new Planner().plan(goal, Answers.sample(nominal, accuracy, "", judgement), nominal,
+            ParticleScatter.ofLogOdds(between, within)).given().orElseThrow();
+        assertThat(given.power().orElseThrow()).isCloseTo(flagged, within(tolerance));
+        assertThat(given.powerForConsistent().orElseThrow()).isCloseTo(consistent, within(tolerance));
+    }
+
+    /** One spot that scatters by 0.1 cannot mend a calibration error of 0.035: answers leave such a correction out. */
+    @Test
+    void reference_spots_that_scatter_more_than_they_mend_are_not_counted_with() {
+        MeasurementPlan without = plan(factor(1.2), STANDARDS_BASED, AG_CU, 0.1, 0.1);
+        MeasurementPlan with = plan(factor(1.2).withReferenceSpots(1), STANDARDS_BASED, AG_CU, 0.1, 0.1);
+        assertThat(with.referenceSpots()).isZero();
+        assertThat(with.particles()).isEqualTo(without.particles());
+        assertThat(with.sharedUncertainty()).isEqualTo(without.sharedUncertainty());
+        assertThat(with.caveats()).extracting(Caveat::code).contains("reference-not-worth");
+        assertThat(without.caveats()).extracting(Caveat::code).doesNotContain("reference-not-worth");
     }
 
     /** u of tin-copper solder with standards, by hand: additive error of 0.19 at% beside 0.93 at% nominal. */
@@ -139,7 +197,7 @@ class PlannerTest {
         assertThat(plan.particles()).isEmpty();
         assertThat(plan.bySpots()).hasSize(6).allMatch(row -> row.particles().isEmpty());
         assertThat(Math.log(plan.limit().smallestOddsRatio().orElseThrow())).isCloseTo(2.8016 * 0.1768, within(3e-4));
-        assertThat(Math.log(plan.limit().smallestMarginOddsRatio())).isCloseTo(2.9264 * 0.1768, within(3e-4));
+        assertThat(Math.log(plan.limit().smallestMarginOddsRatio().orElseThrow())).isCloseTo(2.9264 * 0.1768, within(3e-4));
         assertThat(plan.limit().consistentIsReachable()).isFalse();
         assertThat(plan.limit().particlesForConsistent()).isEmpty();
         assertThat(plan.remedies()).extracting(Remedy::kind)
@@ -154,7 +212,7 @@ class PlannerTest {
 
     @Test
     void with_standards_and_reference_spots_no_such_advice_is_given() {
-        MeasurementPlan plan = plan(factor(1.3).withReferenceSpots(5), STANDARDS_BASED, AG_CU, 0.1, 0.1);
+        MeasurementPlan plan = plan(factor(1.3).withReferenceSpots(5), STANDARDS_BASED, AG_CU, 0.1, 0.03);
         assertThat(plan.remedies()).extracting(Remedy::kind).containsExactly(Remedy.Kind.CONTRAST);
         assertThat(plan.advice()).noneMatch(words -> words.contains("piece of known composition"));
         assertThat(plan.referenceSpots()).isEqualTo(5);
