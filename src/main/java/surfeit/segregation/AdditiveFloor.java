@@ -25,7 +25,7 @@ interface AdditiveFloor {
                 double mass = 0;
                 double sum = 0;
                 for (int i = 0; i < mean.length; i++) {
-                    double part = Math.max(mean[i], 0);
+                    double part = mean[i] > 0 ? mean[i] : 0;
                     mass += part * atomicWeights[i];
                     sum += part;
                 }

@@ -52,6 +52,15 @@ record GroupKey(String name, Optional<Double> beamEnergyKev, Optional<String> se
             this.by = by;
         }
 
+        /** Seeks the key of the spot; false where it is the one sought before. */
+        boolean moveTo(Spot spot) {
+            String before = name;
+            double energyBefore = energyKev;
+            Optional<String> sessionBefore = session;
+            of(spot);
+            return !name.equals(before) || Double.compare(energyKev, energyBefore) != 0 || !session.equals(sessionBefore);
+        }
+
         /** This, now seeking the key of the spot. */
         Sought of(Spot spot) {
             name = GroupKey.name(spot, sample, by);

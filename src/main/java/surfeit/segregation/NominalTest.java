@@ -54,6 +54,9 @@ record NominalTest(double mean, double theta, double sTheta, double uTheta, Stri
         }
 
         static double beyond(double x, double lowAt, double highAt) {
+            if (lowAt == highAt) {
+                return x - lowAt; // a point: the processor need not guess on which side
+            }
             return x > highAt ? x - highAt : x < lowAt ? x - lowAt : 0;
         }
     }

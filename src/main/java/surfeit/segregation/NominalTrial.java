@@ -24,7 +24,6 @@ final class NominalTrial {
     private double m;
     private double x;
     private double q;
-    private double off;
     private double largest;
     private boolean inside;
     private boolean hull;
@@ -38,7 +37,10 @@ final class NominalTrial {
     private double low90;
     private double high90;
 
-    /** @param interval true where interval and bound are asked, and p values of equivalence above one half as they are */
+    /**
+     * @param margin   in log odds; NaN where no equivalence is asked
+     * @param interval true where interval and bound are asked, and p values of equivalence above one half as they are
+     */
     NominalTrial(NominalTest.Limits limits, double margin, boolean interval, DecisionLevel level) {
         this.limits = limits;
         this.margin = margin;
@@ -54,16 +56,17 @@ final class NominalTrial {
         largest = largestPart;
         p = 0;
         pEquivalence = 0;
-        low = Double.POSITIVE_INFINITY;
-        high = Double.NEGATIVE_INFINITY;
-        low90 = Double.POSITIVE_INFINITY;
-        high90 = Double.NEGATIVE_INFINITY;
+        if (interval) {
+            low = Double.POSITIVE_INFINITY;
+            high = Double.NEGATIVE_INFINITY;
+            low90 = Double.POSITIVE_INFINITY;
+            high90 = Double.NEGATIVE_INFINITY;
+        }
         theta = Double.NaN;
         uTheta = Double.NaN;
         double edge = Math.min(m, 1 - m);
         inside = edge > 0;
-        hull = edge <= 0 || largest >= HULL_RANDOM * edge || shared.floor(element) >= HULL_FLOOR * edge;
-        off = limits.distance(m);
+        hull = edge <= 0 || largest >= HULL_RANDOM * edge || shared.floorReaches(HULL_FLOOR * edge, element);
         if (inside) {
             q = m * (1 - m);
             x = NominalTest.logit(m);
@@ -116,7 +119,8 @@ final class NominalTrial {
             nothingUncertain();
             return;
         }
-        against(off, m - NominalTest.expit(logitLow - margin), NominalTest.expit(logitHigh + margin) - m, s, df, u);
+        against(limits.distance(m), m - NominalTest.expit(logitLow - margin), NominalTest.expit(logitHigh + margin) - m, s,
+            df, u);
         if (interval) {
             double h95 = CombinedError.halfWidth(s, df, u, 0.95);
             double h90 = CombinedError.halfWidth(s, df, u, 0.90);
@@ -131,7 +135,11 @@ final class NominalTrial {
 
     /** p values of the distance d and of those to the margins on either side; a limit at 0 or 1 has none on its side. */
     private void against(double d, double aboveLow, double belowHigh, double s, double df, double u) {
-        p = Math.max(p, d == 0 && !limits.isPoint() ? 1 : differs(d, s, df, u));
+        double found = d == 0 && !limits.isPoint() ? 1 : differs(d, s, df, u);
+        p = p < found ? found : p;
+        if (Double.isNaN(margin)) {
+            return; // equivalence is not asked
+        }
         double below = limits.low() > 0 ? reaches(aboveLow, s, df, u) : 0;
         double above = limits.high() < 1 ? reaches(belowHigh, s, df, u) : 0;
         pEquivalence = Math.max(pEquivalence, Math.max(below, above));
@@ -173,7 +181,7 @@ final class NominalTrial {
     }
 
     double theta() {
-        return inside ? theta : off;
+        return inside ? theta : limits.distance(m);
     }
 
     double sTheta() {
@@ -205,7 +213,7 @@ final class NominalTrial {
     }
 
     int direction() {
-        return (int) Math.signum(off);
+        return (int) Math.signum(limits.distance(m));
     }
 
     /** Largest distance of the 90 % interval beyond the limits, as an odds ratio. */

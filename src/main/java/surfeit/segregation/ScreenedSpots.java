@@ -19,6 +19,7 @@ import surfeit.spot.Spot;
 public final class ScreenedSpots {
     private final SpotScreening screening;
     private final GroupKey.Sought sought;
+    private Optional<Own> last = Optional.empty();
     private final Map<GroupData, Optional<SpotTests>> tests = new IdentityHashMap<>();
     private final Map<GroupData, Set<Element>> notForeign = new IdentityHashMap<>();
 
@@ -31,9 +32,10 @@ public final class ScreenedSpots {
 
     /** What a spot of the screened sample shows. */
     public SpotReading read(Spot spot) {
-        GroupData group = screening.groupOf(sought.of(spot));
+        Own own = of(spot);
+        GroupData group = own.group();
         List<SpotReading.ElementReading> elements = new ArrayList<>();
-        Optional<SpotTests> tested = tests(group).filter(own -> own.test(spot));
+        Optional<SpotTests> tested = own.tests().filter(tests -> tests.test(spot));
         if (tested.isPresent()) {
             for (int i = 0; i < group.elements().size(); i++) {
                 elements.add(reading(group.elements().get(i), tested.get(), i));
@@ -47,15 +49,23 @@ public final class ScreenedSpots {
      * elements together, none where nothing tells its scatter.
      */
     public void pValues(Spot spot, DoubleConsumer taken) {
-        Optional<SpotTests> own = tests(screening.groupOf(sought.of(spot)));
+        Optional<SpotTests> own = of(spot).tests();
         if (own.isPresent() && own.get().test(spot)) {
             own.get().pValues(taken);
         }
     }
 
-    /** Empty where spots of the group cannot be tested. */
-    private Optional<SpotTests> tests(GroupData group) {
-        return tests.getOrDefault(group, Optional.empty());
+    /** The group of a spot and its tests; empty where its spots cannot be tested. */
+    private record Own(GroupData group, Optional<SpotTests> tests) {
+    }
+
+    /** Mostly that of the spot before. */
+    private Own of(Spot spot) {
+        if (sought.moveTo(spot) || last.isEmpty()) {
+            GroupData group = screening.groupOf(sought);
+            last = Optional.of(new Own(group, tests.getOrDefault(group, Optional.empty())));
+        }
+        return last.get();
     }
 
     private SpotReading.ElementReading reading(Element element, SpotTests tests, int i) {

@@ -31,6 +31,8 @@ final class SharedError {
     private double[] mean;
     private final double[] floors;
     private final double[] errors;
+    private final double[] linear;
+    private double floorsSquared;
 
     /** @param middle the nominal, or the middle of its range, as atomic fractions */
     SharedError(double[] middle, CalibrationError calibration) {
@@ -42,6 +44,7 @@ final class SharedError {
         this.mean = middle;
         this.floors = new double[middle.length];
         this.errors = new double[middle.length];
+        this.linear = new double[middle.length];
     }
 
     /** This, now at a mean, which must stay as it is as long as it is asked about. */
@@ -50,9 +53,12 @@ final class SharedError {
         if (relative > 0) {
             rule.at(mean, floors);
         }
+        floorsSquared = 0;
         for (int j = 0; j < errors.length; j++) {
+            floorsSquared += floors[j] * floors[j];
             errors[j] = error(j, mean[j]);
         }
+        close(errors, mean, linear);
         return this;
     }
 
@@ -78,7 +84,7 @@ final class SharedError {
             own = j == i ? error : own;
             others += j == i ? 0 : error * error;
         }
-        return onLogit(closed(own, others, mean[i]), i);
+        return onLogit(Math.sqrt(closedSquare(own, others, mean[i])), i);
     }
 
     private double onLogit(double linear, int i) {
@@ -87,12 +93,21 @@ final class SharedError {
 
     /** u as an atomic fraction. */
     double linear(int i) {
-        return closed(errors, mean[i], i);
+        return linear[i];
     }
 
     /** F, the additive share alone, as an atomic fraction. */
     double floor(int i) {
-        return closed(floors, mean[i], i);
+        double others = 0;
+        for (int j = 0; j < floors.length; j++) {
+            others += j == i ? 0 : floors[j] * floors[j];
+        }
+        return Math.sqrt(closedSquare(floors[i], others, mean[i]));
+    }
+
+    /** Whether F of a mean inside 0..1 reaches this atomic fraction; it never exceeds the root of the sum of all f_j^2. */
+    boolean floorReaches(double fraction, int i) {
+        return floorsSquared >= fraction * fraction && floor(i) >= fraction;
     }
 
     /** Standard uncertainties e_j of the parts before closing. */
@@ -100,17 +115,22 @@ final class SharedError {
         return errors.clone();
     }
 
-    /** Standard uncertainty of the closed fraction c of element i, from those of all parts, which err independently. */
-    static double closed(double[] errors, double c, int i) {
-        double others = 0;
-        for (int j = 0; j < errors.length; j++) {
-            others += j == i ? 0 : errors[j] * errors[j];
+    /** Fills in standard uncertainties of the closed fractions c, from those of all parts, which err independently. */
+    static void close(double[] errors, double[] c, double[] closed) {
+        double before = 0;
+        for (int i = 0; i < closed.length; i++) {
+            closed[i] = before;
+            before += errors[i] * errors[i];
         }
-        return closed(errors[i], others, c);
+        double after = 0;
+        for (int i = closed.length - 1; i >= 0; i--) {
+            closed[i] = Math.sqrt(closedSquare(errors[i], closed[i] + after, c[i]));
+            after += errors[i] * errors[i];
+        }
     }
 
-    private static double closed(double error, double othersSquared, double c) {
+    private static double closedSquare(double error, double othersSquared, double c) {
         double own = (1 - c) * error;
-        return Math.sqrt(own * own + c * c * othersSquared);
+        return own * own + c * c * othersSquared;
     }
 }

@@ -135,13 +135,9 @@ final class SpotParts {
 
     /** The parts, those below their limit as zero or as the limit, closed to one. */
     void close(boolean atLimit, double[] closed) {
-        double total = 0;
+        double total = atLimit ? sumAtLimit() : sum;
         for (int i = 0; i < closed.length; i++) {
-            closed[i] = below[i] && atLimit ? limits[i] : values[i];
-            total += closed[i];
-        }
-        for (int i = 0; i < closed.length; i++) {
-            closed[i] /= total;
+            closed[i] = (atLimit && below[i] ? limits[i] : values[i]) / total;
         }
     }
 

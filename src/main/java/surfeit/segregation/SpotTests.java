@@ -1,6 +1,5 @@
 package surfeit.segregation;
 
-import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.DoubleConsumer;
 import surfeit.spot.Spot;
@@ -83,18 +82,24 @@ final class SpotTests {
     }
 
     private void findStandardErrors(double[] fractions) {
-        if (!hasStandardErrors()) {
-            Arrays.fill(standardErrors, 0);
+        if (!parts.hasUncertainty) {
+            for (int i = 0; i < closed.length; i++) {
+                standardErrors[i] = hasStandardErrors() ? Math.max(scatter[i], rounding[i]) : 0;
+            }
             return;
         }
         double sum = parts.sum();
         for (int j = 0; j < closed.length; j++) {
-            double scale = reference.isPresent() ? reference.get().scale(closed, j) : 1;
-            closedUncertainties[j] = parts.uncertainties[j] / sum * scale;
+            closedUncertainties[j] = parts.uncertainties[j] / sum;
         }
+        if (reference.isPresent()) {
+            for (int j = 0; j < closed.length; j++) {
+                closedUncertainties[j] *= reference.get().scale(closed, j);
+            }
+        }
+        SharedError.close(closedUncertainties, fractions, standardErrors);
         for (int i = 0; i < closed.length; i++) {
-            double own = parts.hasUncertainty ? SharedError.closed(closedUncertainties, fractions[i], i) : scatter[i];
-            standardErrors[i] = Math.max(own, rounding[i]);
+            standardErrors[i] = standardErrors[i] < rounding[i] ? rounding[i] : standardErrors[i];
         }
     }
 

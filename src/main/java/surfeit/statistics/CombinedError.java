@@ -20,13 +20,17 @@ package surfeit.statistics;
  */
 public final class CombinedError {
 
+    /** Between these the square of a number neither vanishes nor overflows. */
+    private static final double SQUARED_FROM = 1e-150;
+    private static final double SQUARED_TO = 1e150;
+
     private CombinedError() {
     }
 
     /** ν: how many degrees of freedom stand behind √(s²+u²). Infinite for s = 0. */
     public static double degreesOfFreedom(double s, double df, double u) {
         require(s, df, u);
-        if (s == 0) {
+        if (s == 0 || df > StudentT.NORMAL_ABOVE) {
             return Double.POSITIVE_INFINITY;
         }
         double ratio = u / s;
@@ -79,7 +83,8 @@ public final class CombinedError {
     }
 
     private static double total(double s, double u) {
-        return Math.max(Math.max(s, u), Math.sqrt(s * s + u * u));
+        double total = Math.sqrt(s * s + u * u);
+        return total > SQUARED_FROM && total < SQUARED_TO ? total : Math.hypot(s, u);
     }
 
     private static void require(double s, double df, double u) {

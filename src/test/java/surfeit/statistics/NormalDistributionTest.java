@@ -22,6 +22,14 @@ class NormalDistributionTest {
         assertThat(NormalDistribution.twoSidedP(-z)).isCloseTo(2 * expected, within(2e-12 * expected));
     }
 
+    /** Expected: erfc of the GNU C library 2.36, on either side of where one way to work it out gives way to another. */
+    @ParameterizedTest
+    @CsvSource({"1.5, 0.06680720126885809", "3.3, 0.0004834241423837776", "5.6, 1.0717590258310968e-08",
+        "5.7, 5.990371401063533e-09"})
+    void tails_keep_nearly_all_digits(double z, double expected) {
+        assertThat(NormalDistribution.survival(z)).isCloseTo(expected, within(2e-14 * expected));
+    }
+
     @Test
     void agrees_with_commons_math_on_a_grid() {
         for (double z = -9; z <= 9; z += 0.013) {
