@@ -168,8 +168,9 @@ public record Power(double alpha, double target) {
     }
 
     /**
-     * Where a chance that rises with a shift or margin, and somewhere reaches the wanted one, does so: regula falsi in its Illinois form (Dowell and Jarratt, BIT 11 (1971)
-     * 168, from memory), which halves the weight of an end that stays.
+     * Where a chance that rises with a shift or margin reaches the wanted one; infinite where it nowhere does. Regula falsi
+     * in its Illinois form (Dowell and Jarratt, BIT 11 (1971) 168, from memory), which halves the weight of an end that
+     * stays.
      *
      * @param start about how large the errors are that stand against it
      */
