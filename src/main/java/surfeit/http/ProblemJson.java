@@ -16,10 +16,6 @@ final class ProblemJson {
     private ProblemJson() {
     }
 
-    static byte[] of(Problem problem, String detail, String requestId) {
-        return of(new ProblemException(problem, detail), requestId);
-    }
-
     static byte[] of(ProblemException refusal, String requestId) {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream(512);
         try (JsonGenerator json = JsonFormat.generator(bytes)) {
@@ -37,9 +33,6 @@ final class ProblemJson {
             if (refusal.faultCount() > 0) {
                 json.writeNumberField("fault_count", refusal.faultCount());
                 FaultDocuments.write(json, "errors", refusal.faults());
-            }
-            if (!refusal.links().isEmpty()) {
-                FaultDocuments.writeLinks(json, refusal.links());
             }
             json.writeEndObject();
         } catch (IOException e) {

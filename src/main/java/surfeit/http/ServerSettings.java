@@ -44,10 +44,6 @@ public record ServerSettings(String host, int port, RequestLimits requests, Inta
         return new ServerSettings(host, port, requests, other, access, stopPatience, eventsKept);
     }
 
-    public ServerSettings withEventsKept(Duration other) {
-        return new ServerSettings(host, port, requests, intake, access, stopPatience, other);
-    }
-
     public ServerSettings withAccess(AccessRules other) {
         return new ServerSettings(host, port, requests, intake, other, stopPatience, eventsKept);
     }

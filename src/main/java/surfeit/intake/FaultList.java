@@ -24,10 +24,6 @@ public final class FaultList {
         return count;
     }
 
-    public boolean isEmpty() {
-        return count == 0;
-    }
-
     /** The first ones, in the order found. */
     public List<Fault> kept() {
         return Collections.unmodifiableList(kept);

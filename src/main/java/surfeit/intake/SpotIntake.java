@@ -80,12 +80,6 @@ public final class SpotIntake {
         return (int) Math.min(line, Integer.MAX_VALUE);
     }
 
-    /** Takes an accepted spot back, for a fault that only shows where spots are stored. */
-    public void takeBack(ReadSpot read, Fault fault) {
-        accepted--;
-        reject(read.rows(), List.of(fault));
-    }
-
     /** Counts one spot that cannot be taken, with all its faults; {@code rows} are its rows in the table, if any. */
     public void reject(List<CsvRow> spotRows, List<Fault> spotFaults) {
         rejected++;
@@ -124,10 +118,6 @@ public final class SpotIntake {
     /** How many spots were seen, good or not. */
     public long spotCount() {
         return accepted + repeated + rejected;
-    }
-
-    public boolean tableRefused() {
-        return tableRefused;
     }
 
     /** What became of the upload so far. */

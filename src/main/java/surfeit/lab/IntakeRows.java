@@ -2,7 +2,6 @@ package surfeit.lab;
 
 import java.io.IOException;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import surfeit.intake.CsvDialect;
 import surfeit.intake.CsvRow;
@@ -57,7 +56,7 @@ public final class IntakeRows implements SpotRows {
             .orElse(faults.get(0));
         String detail = report.faultCount() == 1 ? first.detail()
             : report.faultCount() + " faults; nothing was recorded. The first: " + first.detail();
-        return new ProblemException(first.code(), detail, faults, report.faultCount(), Fault.setting(faults), Map.of());
+        return new ProblemException(first.code(), detail, faults, report.faultCount(), Fault.setting(faults));
     }
 
     private static Dialect echo(CsvDialect dialect) {

@@ -28,7 +28,6 @@ import surfeit.spot.Spot;
 public final class Laboratory {
     /** Spots read in one piece while all of a list are handed over; bounds the memory, not the list. */
     private static final int SPOTS_AT_ONCE = 1000;
-    private static final int SAMPLES_AT_ONCE = 200;
 
     private final Store store;
     private final Alloys alloys;
@@ -195,16 +194,6 @@ public final class Laboratory {
     /** The spots of a sample as of its revision; they may be read as often and for as long as the reader likes. */
     public SpotSource spotSource(StoredSample stored) {
         return new RecordedSpots(spots -> forEachSpot(stored, SpotFilter.ALL, spots), store::numbersAside);
-    }
-
-    /** Hands over all samples in the order of their names, as {@link #forEachSpot} does spots. */
-    public void forEachSample(SampleFilter filter, Consumer<StoredSample> consumer) {
-        Optional<String> after = Optional.empty();
-        do {
-            Page<StoredSample> page = samples(filter, new PageRequest(SAMPLES_AT_ONCE, after));
-            page.items().forEach(consumer);
-            after = page.next();
-        } while (after.isPresent());
     }
 
     /** The present revision of a spot. */

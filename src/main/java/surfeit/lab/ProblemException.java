@@ -1,7 +1,6 @@
 package surfeit.lab;
 
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /** A request that is refused, with everything the one who sent it needs to put it right. */
@@ -13,21 +12,19 @@ public final class ProblemException extends RuntimeException {
     private final transient List<Fault> faults;
     private final long faultCount;
     private final transient Optional<String> setting;
-    private final transient Map<String, String> links;
 
     public ProblemException(Problem problem, String detail) {
-        this(problem, detail, List.of(), 0, Optional.empty(), Map.of());
+        this(problem, detail, List.of(), 0, Optional.empty());
     }
 
     /** @param faultCount how many faults there are; {@code faults} may hold only the first of them */
     public ProblemException(Problem problem, String detail, List<Fault> faults, long faultCount,
-                            Optional<String> setting, Map<String, String> links) {
+                            Optional<String> setting) {
         super(detail);
         this.problem = problem;
         this.faults = List.copyOf(faults.subList(0, Math.min(faults.size(), FAULTS_IN_FULL)));
         this.faultCount = Math.max(faultCount, faults.size());
         this.setting = setting;
-        this.links = Map.copyOf(links);
     }
 
     /** A refusal for faults that were all found; the first one's kind names it. */
@@ -38,17 +35,12 @@ public final class ProblemException extends RuntimeException {
     /** A refusal for faults of which only the first may be given. */
     public static ProblemException of(List<Fault> first, long count) {
         String detail = count == 1 ? first.get(0).detail() : count + " faults; the first: " + first.get(0).detail();
-        return new ProblemException(first.get(0).code(), detail, first, count, Fault.setting(first), Map.of());
+        return new ProblemException(first.get(0).code(), detail, first, count, Fault.setting(first));
     }
 
     /** The same refusal, naming the setting that would change the outcome. */
     public ProblemException withSetting(String name) {
-        return new ProblemException(problem, getMessage(), faults, faultCount, Optional.of(name), links);
-    }
-
-    /** The same refusal with links to where it goes on. */
-    public ProblemException withLinks(Map<String, String> more) {
-        return new ProblemException(problem, getMessage(), faults, faultCount, setting, more);
+        return new ProblemException(problem, getMessage(), faults, faultCount, Optional.of(name));
     }
 
     public Problem problem() {
@@ -73,10 +65,5 @@ public final class ProblemException extends RuntimeException {
     /** The setting that can change the outcome, if one can. */
     public Optional<String> setting() {
         return setting;
-    }
-
-    /** Where it goes on, by relation. */
-    public Map<String, String> links() {
-        return links;
     }
 }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.LongFunction;
@@ -125,7 +124,7 @@ final class SpotImport implements SpotRows.Sink {
                 .orElse(Problem.VALUE_OUT_OF_RANGE);
         String detail = faultCount == 1 ? faults.get(0).detail()
             : faultCount + " faults; nothing was recorded. The first: " + faults.get(0).detail();
-        return new ProblemException(problem, detail, faults, faultCount, Fault.setting(faults), Map.of());
+        return new ProblemException(problem, detail, faults, faultCount, Fault.setting(faults));
     }
 
     @Override

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import surfeit.element.Spelling;
 import surfeit.segregation.Caveat;
@@ -36,7 +35,7 @@ public final class SpotList implements SpotRows.Sink {
             Fault first = list.faults.get(0);
             throw new ProblemException(first.code(), list.faultCount == 1 ? first.detail()
                 : list.faultCount + " faults; the first: " + first.detail(), list.faults, list.faultCount,
-                Optional.empty(), Map.of());
+                Optional.empty());
         }
         return list;
     }

@@ -27,7 +27,6 @@ import surfeit.element.ReferenceTable;
 public final class Vocabulary {
     private final List<Substance> substances;
     private final Map<String, List<Phrase>> byFirstWord = new HashMap<>();
-    private final String sha256;
 
     /** A substance's word or synonym, taken apart. */
     private record Phrase(List<String> words, Substance substance, boolean onlyAsMount) {
@@ -37,7 +36,6 @@ public final class Vocabulary {
     }
 
     private Vocabulary(ReferenceTable table) {
-        sha256 = table.sha256();
         List<Substance> all = new ArrayList<>();
         for (Map<String, String> row : table.rows()) {
             Substance substance = substance(row);
@@ -64,11 +62,6 @@ public final class Vocabulary {
 
     public List<Substance> substances() {
         return substances;
-    }
-
-    /** SHA-256 of the packaged table. */
-    public String sha256() {
-        return sha256;
     }
 
     /** The substances a free text names, in its order; none where no word of it is known. */

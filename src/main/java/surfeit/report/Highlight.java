@@ -23,8 +23,4 @@ public record Highlight(Verdict verdict, String words, String element, String gr
     /** Factors at the ends of the margin around nominal. */
     public record Margin(double low, double high) {
     }
-
-    public boolean isFlag() {
-        return verdict == Verdict.ENRICHED || verdict == Verdict.DEPLETED;
-    }
 }

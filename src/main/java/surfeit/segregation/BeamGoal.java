@@ -2,7 +2,6 @@ package surfeit.segregation;
 
 import java.util.List;
 import java.util.OptionalDouble;
-import surfeit.xray.BeamQuery;
 import surfeit.xray.BeamQuestion;
 
 /**
@@ -17,10 +16,5 @@ public record BeamGoal(BeamQuestion question, List<Double> beamEnergiesKev, doub
                        OptionalDouble densityGPerCm3) {
     public BeamGoal {
         beamEnergiesKev = List.copyOf(beamEnergiesKev);
-    }
-
-    /** 3 to 30 keV, a point probe. */
-    public static BeamGoal of(BeamQuestion question) {
-        return new BeamGoal(question, BeamQuery.USUAL_ENERGIES_KEV, 0, OptionalDouble.empty());
     }
 }

@@ -136,10 +136,6 @@ final class SpotTests {
         return trials.length == 2 ? Math.max(trials[0].p(), trials[1].p()) : trials[element].p();
     }
 
-    int size() {
-        return trials.length;
-    }
-
     NominalTrial trial(int element) {
         return trials[element];
     }

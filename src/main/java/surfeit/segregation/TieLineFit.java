@@ -54,10 +54,6 @@ final class TieLineFit {
         return line;
     }
 
-    double position() {
-        return position;
-    }
-
     double low() {
         return interval().low();
     }

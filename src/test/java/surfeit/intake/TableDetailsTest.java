@@ -222,21 +222,6 @@ class TableDetailsTest {
     }
 
     @Test
-    void a_spot_taken_back_by_whoever_stores_it_counts_as_rejected() {
-        ReadSpot[] accepted = new ReadSpot[1];
-        SpotIntake intake = new SpotIntake(IntakeLimits.DEFAULT, spot -> accepted[0] = spot);
-        Reading.readInto("label;Ag at%\nP1;1\n", intake);
-        intake.takeBack(accepted[0], new Fault(FaultCode.SPOT_ALREADY_RECORDED, "It is stored with other values.",
-            accepted[0].place()));
-
-        assertThat(intake.report().acceptedCount()).isZero();
-        assertThat(intake.report().rejectedCount()).isEqualTo(1);
-        assertThat(new RejectedTable(new TableHead(java.util.List.of("label", "Ag at%"), ';', java.util.Set.of(0)))
-            .lines(new RejectedSpot(accepted[0].rows(), intake.report().faults())))
-            .isEqualTo("P1;1;spot-already-recorded: It is stored with other values.\n");
-    }
-
-    @Test
     void control_characters_in_a_name_are_refused_and_the_end_mark_of_old_systems_is_no_row() {
         Reading reading = Reading.of("label;Ag at%\n\u0007P1;1\nP2;1\n\u001A");
 

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -42,8 +41,7 @@ class ProblemTest {
     void a_refusal_tells_the_first_hundred_faults_and_the_true_count() {
         List<Fault> many = Collections.nCopies(150, Fault.at(Place.line(3), Problem.UNIT_MISSING, "No unit."));
 
-        ProblemException refusal = new ProblemException(Problem.UNIT_MISSING, "No unit.", many, 4000, Optional.empty(),
-            Map.of());
+        ProblemException refusal = new ProblemException(Problem.UNIT_MISSING, "No unit.", many, 4000, Optional.empty());
 
         assertThat(refusal.faults()).hasSize(100);
         assertThat(refusal.faultCount()).isEqualTo(4000);

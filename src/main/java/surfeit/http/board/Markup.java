@@ -57,11 +57,6 @@ final class Markup {
         return this;
     }
 
-    /** Where others write markup that is ready. */
-    Appendable sink() {
-        return out;
-    }
-
     @Override
     public String toString() {
         return out.toString();

@@ -44,11 +44,6 @@ final class RecentEvents {
         return last;
     }
 
-    /** The number after which every event is held. */
-    synchronized long base() {
-        return base;
-    }
-
     /** True where every event after a number, up to the last, is held. */
     synchronized boolean holdsAllAfter(long position) {
         return position >= base;

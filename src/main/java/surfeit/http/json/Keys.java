@@ -1,7 +1,6 @@
 package surfeit.http.json;
 
 import java.io.IOException;
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -56,10 +55,6 @@ final class Keys<T> {
 
     Key<T> get(String name) {
         return byName.get(name);
-    }
-
-    Collection<String> names() {
-        return byName.keySet();
     }
 
     String shape() {

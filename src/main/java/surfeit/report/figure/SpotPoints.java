@@ -90,11 +90,6 @@ public final class SpotPoints implements Consumer<SpotReading> {
         feature.lanes.computeIfAbsent(particle, name -> new Lane()).add(reading, nominal);
     }
 
-    /** All spots that were added. */
-    public long spotCount() {
-        return spotCount;
-    }
-
     /** What is drawn of them. */
     DrawnSpots drawn() {
         List<DrawnSpots.Feature> drawn = new ArrayList<>();
