@@ -67,6 +67,12 @@ class AlloyCatalogueTest {
     }
 
     @Test
+    void the_main_element_is_the_one_there_is_most_of_wherever_it_stands() {
+        assertThat(CATALOGUE.phasesOf(NominalText.parse("Ag:3,Sn:96.5,Cu:0.5", Basis.MASS)))
+            .extracting(Phase::system).containsOnly("Ag-Sn", "Cu-Sn");
+    }
+
+    @Test
     void an_element_that_may_be_absent_brings_no_phases() {
         assertThat(CATALOGUE.require("alloy-718").phases()).isEmpty();
         assertThat(CATALOGUE.phasesOf(NominalText.parse("Al:bal,Si:0-0.5", Basis.MASS))).isEmpty();

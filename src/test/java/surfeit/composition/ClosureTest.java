@@ -159,6 +159,7 @@ class ClosureTest {
                 e -> assertThat(e.kind()).isEqualTo(CompositionException.Kind.NOT_CLOSABLE))
             .hasMessage("The parts to close add up to 0.0; a sum above 0 is needed.");
         assertThatThrownBy(() -> Closure.close(new double[] {1, Double.NaN})).hasMessageContaining("add up to NaN");
+        assertThatThrownBy(() -> Closure.close(new double[] {1e308, 1e308})).hasMessageContaining("add up to Infinity");
         assertThatThrownBy(() -> Closure.close(new double[] {1, -3})).hasMessageContaining("add up to -2.0");
     }
 

@@ -23,7 +23,8 @@ class PercentTest {
     void a_fraction_shows_as_the_shortest_percent() {
         assertThat(Percent.ofFraction(0.601)).hasToString("60.1");
         assertThat(Percent.ofFraction(0.29)).hasToString("29");
-        assertThat(Percent.ofFraction(1).toPlainString()).isEqualTo("100");
+        assertThat(Percent.ofFraction(1)).hasToString("100");
+        assertThat(Percent.ofFraction(10)).hasToString("1000");
         assertThat(Percent.ofFraction(0)).hasToString("0");
         assertThat(Percent.ofFraction(2e-3)).hasToString("0.2");
         assertThat(Percent.ofFraction(-0.002)).hasToString("-0.2");

@@ -14,6 +14,8 @@ class SpellingTest {
         assertThat(Spelling.nearest("fature", WORDS, 1)).containsExactly("feature");
         assertThat(Spelling.nearest("feeature", WORDS, 1)).containsExactly("feature");
         assertThat(Spelling.nearest("faeture", WORDS, 1)).containsExactly("feature");
+        assertThat(Spelling.nearest("lable", WORDS, 1)).as("one letter may differ of five").containsExactly("label");
+        assertThat(Spelling.nearest("lbale", WORDS, 1)).isEmpty();
         assertThat(Spelling.nearest("LABEL", WORDS, 1)).containsExactly("label");
     }
 
@@ -33,6 +35,8 @@ class SpellingTest {
     @Test
     void a_quoted_text_is_short_and_on_one_line() {
         assertThat(Spelling.quoted("Ag\r\nX")).isEqualTo("\"Ag  X\"");
+        assertThat(Spelling.quoted("x".repeat(40))).isEqualTo('"' + "x".repeat(40) + '"');
+        assertThat(Spelling.quoted("x".repeat(41))).isEqualTo('"' + "x".repeat(40) + "…\"");
         assertThat(Spelling.quoted("x".repeat(100))).isEqualTo('"' + "x".repeat(40) + "…\"");
     }
 }
