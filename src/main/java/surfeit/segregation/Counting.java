@@ -1,6 +1,5 @@
 package surfeit.segregation;
 
-import java.util.OptionalDouble;
 import surfeit.spot.Counts;
 import surfeit.spot.ReportedValue;
 import surfeit.statistics.Background;
@@ -24,9 +23,8 @@ final class Counting {
 
     /** u, the standard uncertainty. */
     static double uncertainty(ReportedValue.Measured measured) {
-        OptionalDouble stated = measured.uncertainty();
-        if (stated.isPresent()) {
-            return stated.getAsDouble();
+        if (!Double.isNaN(measured.sigma())) {
+            return measured.sigma();
         }
         if (measured.counts().isEmpty()) {
             return Double.NaN;

@@ -22,7 +22,7 @@ final class SpotParts {
     private static final Object NONE_YET = new Object();
     private static final ReportedValue NOT_LISTED = new ReportedValue.NotReported();
 
-    private final List<Element> elements;
+    private final Element[] elements;
     private final double[] atomicDivisors;
     private final double[] massDivisors;
     private final double defaultLimit;
@@ -47,7 +47,7 @@ final class SpotParts {
      * @param zeroIsNumber true where the group holds negative values, so that zero is a number like any other
      */
     SpotParts(List<Element> elements, double defaultLimit, boolean zeroIsNumber) {
-        this.elements = elements;
+        this.elements = elements.toArray(Element[]::new);
         this.atomicDivisors = Closure.divisors(elements, Basis.ATOMIC, Basis.ATOMIC);
         this.massDivisors = Closure.divisors(elements, Basis.MASS, Basis.ATOMIC);
         this.defaultLimit = defaultLimit;
@@ -79,7 +79,7 @@ final class SpotParts {
         sum = 0;
         double mass = 0;
         for (int i = 0; i < values.length; i++) {
-            int place = reported.place(elements.get(i));
+            int place = reported.place(elements[i], i);
             found += place >= 0 ? 1 : 0;
             readOne(place >= 0 ? reported.value(place) : NOT_LISTED, i, divisors[i]);
             sum += values[i];
@@ -147,7 +147,7 @@ final class SpotParts {
 
     /** Step of the last printed digit of an element of the spot, as a part; 0 where it has no number. */
     double step(Spot spot, int i) {
-        return spot.values().get(elements.get(i)) instanceof ReportedValue.Measured measured
+        return spot.values().get(elements[i]) instanceof ReportedValue.Measured measured
             ? measured.roundingStep() / divisors(spot)[i] : 0;
     }
 

@@ -19,22 +19,39 @@ public sealed interface ReportedValue {
      * A number, also zero or slightly negative.
      *
      * @param fraction    the value as a fraction of the spot's basis (0.624 for 62.4 %)
-     * @param uncertainty its standard uncertainty (1 sigma) as a fraction, if stated
+     * @param sigma       its standard uncertainty (1 sigma) as a fraction; NaN where none is stated
      * @param counts      net and background counts behind it, if stated
      * @param limit       the detection limit reported with it as a fraction, if any
      * @param line        the X-ray line it was read from, as reported, if stated
      */
-    record Measured(double fraction, String asReported, OptionalDouble uncertainty, Optional<Counts> counts,
-                    OptionalDouble limit, Optional<String> line) implements ReportedValue {
+    record Measured(double fraction, String asReported, double sigma, Optional<Counts> counts, OptionalDouble limit,
+                    Optional<String> line) implements ReportedValue {
         public Measured {
             if (!Double.isFinite(fraction)) {
                 throw new IllegalArgumentException("A measured value is a finite number, got " + fraction + ".");
             }
-            if (uncertainty.isPresent() && !(uncertainty.getAsDouble() >= 0 && Double.isFinite(uncertainty.getAsDouble()))) {
-                throw new IllegalArgumentException(
-                    "An uncertainty is a finite number of at least 0, got " + uncertainty.getAsDouble() + ".");
+            if (sigma < 0 || Double.isInfinite(sigma)) {
+                throw new IllegalArgumentException("An uncertainty is a finite number of at least 0, got " + sigma + ".");
             }
             requireLimit(limit);
+        }
+
+        /** A number and what is stated beside it. */
+        public Measured(double fraction, String asReported, OptionalDouble uncertainty, Optional<Counts> counts,
+                        OptionalDouble limit, Optional<String> line) {
+            this(fraction, asReported, sigma(uncertainty), counts, limit, line);
+        }
+
+        private static double sigma(OptionalDouble uncertainty) {
+            if (uncertainty.isPresent() && Double.isNaN(uncertainty.getAsDouble())) {
+                throw new IllegalArgumentException("An uncertainty is a finite number of at least 0, got NaN.");
+            }
+            return uncertainty.orElse(Double.NaN);
+        }
+
+        /** Its standard uncertainty as a fraction, if stated. */
+        public OptionalDouble uncertainty() {
+            return Double.isNaN(sigma) ? OptionalDouble.empty() : OptionalDouble.of(sigma);
         }
 
         /** A number without anything beside it. */

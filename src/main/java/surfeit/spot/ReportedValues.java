@@ -76,6 +76,11 @@ public final class ReportedValues extends AbstractMap<Element, ReportedValue> {
         return place(elements, elements.length, element);
     }
 
+    /** The same, looked for first in the place where it is likely to be. */
+    public int place(Element element, int likely) {
+        return likely < elements.length && elements[likely].equals(element) ? likely : place(element);
+    }
+
     private static int place(Element[] elements, int size, Object element) {
         for (int i = 0; i < size; i++) {
             if (elements[i].equals(element)) {
