@@ -9,12 +9,14 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.element.Element;
 import surfeit.http.json.Numbers;
 import surfeit.http.json.SpotDocuments;
 import surfeit.lab.StoredSpot;
 import surfeit.spot.Conditions;
+import surfeit.spot.Counts;
 import surfeit.spot.Position;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.Spot;
@@ -28,7 +30,7 @@ final class SpotCsv implements AutoCloseable {
     private static final List<String> HEAD = List.of("id", "sample", "revision", "withdrawn", "label", "particle",
         "feature", "session", "acquired_time", "role", "beam_energy_kev", "live_time_s", "feature_size_um",
         "total_percent", "position", "tilt_deg", "unit", "element", "state", "value_percent", "u_percent",
-        "limit_percent", "as_reported");
+        "limit_percent", "as_reported", "net_counts", "background_counts", "line");
 
     private final CsvWriter csv;
 
@@ -74,6 +76,11 @@ final class SpotCsv implements AutoCloseable {
                 : value instanceof ReportedValue.NotDetected not ? CsvCell.stated(not.limitFraction()) : "");
         }
         row.add(CsvCell.printed(value.asReported()));
+        Optional<ReportedValue.Measured> measured = value instanceof ReportedValue.Measured m ? Optional.of(m) : Optional.empty();
+        Optional<Counts> counts = measured.flatMap(ReportedValue.Measured::counts);
+        row.add(counts.map(each -> CsvCell.number(OptionalDouble.of(each.net()))).orElse(""));
+        row.add(counts.map(each -> CsvCell.number(OptionalDouble.of(each.background()))).orElse(""));
+        row.add(CsvCell.text(measured.flatMap(ReportedValue.Measured::line)));
     }
 
     @Override

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import surfeit.http.json.EmptyJson;
 import surfeit.http.json.StoredInterpretationDocuments;
 import surfeit.lab.FrozenAnswer;
 import surfeit.lab.Interpretations;
@@ -34,7 +35,7 @@ final class StoredInterpretationRoutes {
 
     List<Route> routes() {
         return List.of(
-            Route.post("/v1/samples/{sample}/interpretations", Scope.WRITE).takes().parameters("by").to(this::freeze),
+            Route.post("/v1/samples/{sample}/interpretations", Scope.WRITE).parameters("by").to(this::freeze),
             Route.get("/v1/samples/{sample}/interpretations", Scope.READ).parameters("page_size", "cursor")
                 .to(this::list),
             Route.get("/v1/interpretations/{id}", Scope.READ).suffixed(Form.JSON, Form.CSV, Form.MARKDOWN)
@@ -51,8 +52,8 @@ final class StoredInterpretationRoutes {
                 occasion));
         try (Body body = exchange.body().receive(Form.JSON)) {
             if (!body.isEmpty()) {
-                throw new ProblemException(Problem.UNSUPPORTED_MEDIA_TYPE,
-                    "Expected no body: what is frozen is today's answer for the sample of the address.");
+                exchange.body().form();
+                EmptyJson.read(body.open());
             }
             Optional<RepeatKey> key = exchange.repeatKey(body);
             exchange.answer().kept(key.isPresent() ? laboratory.once(key.get(), occasion, work) : work.apply(laboratory));

@@ -196,7 +196,7 @@ public final class SpotDraft {
     private double total(String text) {
         double fraction = numbers.percentAsFraction(text);
         if (!(fraction > 0 && fraction <= 100)) {
-            throw outside("a total above 0 %", text);
+            throw outside("a total above 0 and at most 10000 %", text);
         }
         return fraction;
     }

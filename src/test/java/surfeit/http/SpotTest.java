@@ -122,6 +122,18 @@ class SpotTest {
         assertThat(service.get(spots + ".csv", "If-None-Match", csv.etag()).status()).isEqualTo(304);
     }
 
+    /** The numbers are invented. */
+    @Test
+    void the_table_of_spots_holds_counts_and_line_as_well() {
+        service.put("/v1/samples/counted", "{\"alloy\": \"ag-cu-eutectic\"}");
+        service.post("/v1/samples/counted/spots", "{\"unit\": \"at%\", \"spots\": [{\"label\": \"1\", \"elements\": {\"Ag\": {\"value\": 60,"
+            + " \"net_counts\": 1234.5, \"background_counts\": 17, \"line\": \"La\"}, \"Cu\": 40}}]}");
+        List<String> rows = service.get("/v1/samples/counted/spots.csv").text().lines().toList();
+        assertThat(rows.get(0)).endsWith(",as_reported,net_counts,background_counts,line");
+        assertThat(rows.get(1)).endsWith(",60,1234.5,17.0,La");
+        assertThat(rows.get(2)).endsWith(",40,,,");
+    }
+
     /** As a program computes them, not as a workstation prints them; the numbers are invented. */
     @Test
     void values_of_many_digits_come_back_as_they_were_sent() {

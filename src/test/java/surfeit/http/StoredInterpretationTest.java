@@ -269,6 +269,14 @@ class StoredInterpretationTest {
         assertThat(service.get("/v1/samples/lot-7/interpretations").json().path("items")).hasSize(1);
     }
 
+    /** Some clients send an empty object with every POST. */
+    @Test
+    void an_empty_object_is_as_good_as_no_body() {
+        assertThat(service.post("/v1/samples/lot-7/interpretations", "{}").status()).isEqualTo(201);
+        assertThat(service.post("/v1/samples/lot-7/interpretations", "{\"by\": \"particle\"}").code()).isEqualTo("unknown-parameter");
+        assertThat(service.post("/v1/samples/lot-7/interpretations", "text/csv", "a,b").code()).isEqualTo("unsupported-media-type");
+    }
+
     @Test
     void the_etag_changes_when_it_turns_stale_but_never_that_of_the_answer_alone() {
         String address = freeze("").header("Location").orElseThrow();
@@ -308,7 +316,7 @@ class StoredInterpretationTest {
     @Test
     void what_cannot_be_frozen_or_found_is_refused_in_words() {
         assertThat(service.post("/v1/samples/lot-7/interpretations", "{\"by\": \"feature\"}").code())
-            .isEqualTo("unsupported-media-type");
+            .isEqualTo("unknown-parameter");
         assertThat(service.send("POST", "/v1/samples/no-such/interpretations", new byte[0]).status()).isEqualTo(404);
         assertThat(freeze("?by=colour").code()).isEqualTo("value-out-of-range");
         assertThat(service.get("/v1/interpretations/int_0001").json().path("detail").asText())

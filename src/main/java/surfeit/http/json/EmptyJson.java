@@ -6,7 +6,7 @@ import java.util.Optional;
 
 /** Reads a body that says nothing: an empty object. */
 public final class EmptyJson {
-    private static final Keys<Object> NONE = new Keys<>("a ticket request");
+    private static final Keys<Object> NONE = new Keys<>("this body, which says nothing");
 
     private EmptyJson() {
     }
