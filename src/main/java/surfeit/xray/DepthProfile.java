@@ -91,9 +91,10 @@ public record DepthProfile(double beamEnergyKev, double overvoltage, double surf
         double ac = a + chi;
         double bc = b + chi;
         double decay = Math.exp(-bc * massDepth);
-        return -coefficientA * Math.expm1(-ac * massDepth) / ac
+        double fromTop = -coefficientA * Math.expm1(-ac * massDepth) / ac
             - (surfaceIonisation - coefficientA) * Math.expm1(-bc * massDepth) / bc
             + coefficientB * (1 - decay * (1 + bc * massDepth)) / (bc * bc);
+        return Math.max(0, fromTop); // far below the width of an atom, rounding alone may leave less than nothing
     }
 
     /** Share (0 to 1) of the emitted signal that comes from the top mass depth; chi 0 for the generated X-rays. */

@@ -119,6 +119,15 @@ class SignalDepthTest {
         assertThat(first(none.path("elements"), "Si").path("mass_percent").isNull()).isTrue();
     }
 
+    @Test
+    void a_film_thinner_than_anything_adds_nothing() {
+        for (int beam = 30; beam <= 40; beam++) {
+            Reply reply = service.post("/v1/signal-depths", "{\"alloy\": \"zn-al-eutectic\", \"beam_energies_kev\": [" + beam
+                + "], \"film\": {\"residue\": \"silicone-oil\", \"thickness_nm\": 1e-12}}");
+            assertThat(reply.status()).as(beam + " keV").isEqualTo(200);
+        }
+    }
+
     private static String place(String offset, String azimuth) {
         return GOLD + ", \"on_sphere\": {\"diameter_um\": 20, \"offset_um\": " + offset + ", \"azimuth_deg\": " + azimuth + "}}";
     }
