@@ -3,6 +3,8 @@ package surfeit.http;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import surfeit.http.json.ImportDocument;
@@ -105,7 +107,10 @@ final class ImportRoutes {
                 return;
             }
             String plain = name.replaceAll("[^A-Za-z0-9._ -]", "_");
-            exchange.answer().header("Content-Disposition", "attachment; filename=\"" + plain + "\"");
+            // readers that know the second take it (RFC 6266, section 4.3)
+            String whole = plain.equals(name) ? ""
+                : "; filename*=UTF-8''" + URLEncoder.encode(name, StandardCharsets.UTF_8).replace("+", "%20").replace("*", "%2A");
+            exchange.answer().header("Content-Disposition", "attachment; filename=\"" + plain + "\"" + whole);
             exchange.answer().header("X-Content-Type-Options", "nosniff");
             try (OutputStream out = exchange.answer().stream(file.mediaType())) {
                 in.transferTo(out);

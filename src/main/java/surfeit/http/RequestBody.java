@@ -69,7 +69,7 @@ final class RequestBody {
         }
         try {
             return Body.receive(context.req(), of,
-                HeaderParameters.of(context.header("Content-Disposition"), "filename"), facts.settings().requests());
+                HeaderParameters.fileName(context.header("Content-Disposition")), facts.settings().requests());
         } finally {
             if (placed) {
                 facts.bodies().leave();

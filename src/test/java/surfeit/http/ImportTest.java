@@ -143,6 +143,15 @@ class ImportTest {
     }
 
     @Test
+    void the_name_of_the_file_is_kept_and_given_back_in_every_letter() {
+        Reply reply = service.send("POST", sample("named"), InventedPowder.WIDE.getBytes(StandardCharsets.UTF_8), "Content-Type", "text/csv",
+            "Content-Disposition", "attachment; filename*=UTF-8''Probe%20%C3%A4.csv");
+        assertThat(reply.json().path("file").path("name").asText()).isEqualTo("Probe \u00e4.csv");
+        assertThat(service.get(reply.json().path("links").path("original").asText()).header("Content-Disposition"))
+            .hasValue("attachment; filename=\"Probe _.csv\"; filename*=UTF-8''Probe%20%C3%A4.csv");
+    }
+
+    @Test
     void the_bytes_as_sent_are_kept_and_given_back() {
         byte[] bytes = ("\uFEFFsep=;\n" + InventedPowder.semicolon()).getBytes(StandardCharsets.UTF_8);
         Reply reply = service.send("POST", sample("original"), bytes, "Content-Type", "text/csv", "Content-Disposition",
