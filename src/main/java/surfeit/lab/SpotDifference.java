@@ -9,6 +9,8 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalPart;
+import surfeit.composition.NominalText;
+import surfeit.composition.Percent;
 import surfeit.element.Element;
 import surfeit.spot.Conditions;
 import surfeit.spot.Counts;
@@ -68,7 +70,7 @@ final class SpotDifference {
         numbers("beam energy", "keV", from.beamEnergyKev(), to.beamEnergyKev());
         numbers("live time", "s", from.liveTimeS(), to.liveTimeS());
         numbers("feature size", "um", from.featureSizeUm(), to.featureSizeUm());
-        numbers("raw total", "(fraction)", from.rawTotal(), to.rawTotal());
+        percents("raw total", from.rawTotal(), to.rawTotal());
         texts("position", from.position().map(Position::words), to.position().map(Position::words));
         numbers("tilt", "deg", from.tiltDeg(), to.tiltDeg());
     }
@@ -79,10 +81,10 @@ final class SpotDifference {
             differences.add(symbol + " " + inWords(from) + " -> " + inWords(to));
         }
         if (from instanceof ReportedValue.Measured before && to instanceof ReportedValue.Measured after) {
-            numbers(symbol + " uncertainty", "(fraction)", before.uncertainty(), after.uncertainty());
+            percents(symbol + " uncertainty", before.uncertainty(), after.uncertainty());
             numbers(symbol + " net counts", "", net(before), net(after));
             numbers(symbol + " background counts", "", background(before), background(after));
-            numbers(symbol + " limit", "(fraction)", before.limit(), after.limit());
+            percents(symbol + " limit", before.limit(), after.limit());
             texts(symbol + " line", before.line(), after.line());
         }
     }
@@ -102,8 +104,12 @@ final class SpotDifference {
             return "not reported";
         }
         String limit = value instanceof ReportedValue.NotDetected absent && absent.limitFraction().isPresent()
-            ? " (limit " + absent.limitFraction().getAsDouble() + " as a fraction)" : "";
+            ? " (limit " + percent(absent.limitFraction().getAsDouble()) + " %)" : "";
         return "\"" + value.asReported() + "\"" + limit;
+    }
+
+    private static String inWords(Nominal composition) {
+        return NominalText.format(composition) + " " + composition.basis().unit();
     }
 
     private static OptionalDouble net(ReportedValue.Measured value) {
@@ -122,7 +128,8 @@ final class SpotDifference {
         texts("same material", Optional.of(String.valueOf(from.get().sameMaterial())),
             Optional.of(String.valueOf(to.get().sameMaterial())));
         if (!sameNominal(from.get().trueComposition(), to.get().trueComposition())) {
-            differences.add("true composition " + from.get().trueComposition() + " -> " + to.get().trueComposition());
+            differences.add("true composition " + inWords(from.get().trueComposition()) + " -> "
+                + inWords(to.get().trueComposition()));
         }
     }
 
@@ -156,6 +163,21 @@ final class SpotDifference {
         if (!sameNumber(from, to)) {
             differences.add((what + " " + inWords(from) + " -> " + inWords(to) + " " + unit).stripTrailing());
         }
+    }
+
+    /** The same of fractions, told in percent as they were sent. */
+    private void percents(String what, OptionalDouble from, OptionalDouble to) {
+        if (!sameNumber(from, to)) {
+            differences.add(what + " " + inPercent(from) + " -> " + inPercent(to));
+        }
+    }
+
+    private static String inPercent(OptionalDouble fraction) {
+        return fraction.isPresent() ? percent(fraction.getAsDouble()) + " %" : "not stated";
+    }
+
+    private static String percent(double fraction) {
+        return Percent.ofFraction(fraction).toPlainString();
     }
 
     private void texts(String what, Optional<String> from, Optional<String> to) {

@@ -91,6 +91,20 @@ class SpotTest {
         assertThat(back.json().has("true_composition")).isFalse();
     }
 
+    /** The numbers are invented. */
+    @Test
+    void what_differs_from_the_record_is_told_in_percent_and_in_words() {
+        service.put("/v1/samples/told", "{\"alloy\": \"ag-cu-eutectic\"}");
+        String piece = "{\"unit\": \"at%%\", \"spots\": [{\"label\": \"R1\", \"role\": \"reference\", \"true_composition\": {\"unit\": \"wt%%\","
+            + " \"elements\": {\"Ag\": {\"value\": %s, \"tolerance\": 0.3}, \"Cu\": \"balance\"}}, \"elements\": {\"Ag\": {\"value\": 60, \"u\": %s},"
+            + " \"Cu\": 40}}]}";
+        service.post("/v1/samples/told/spots", String.format(piece, "71.9", "0.4"));
+        Reply other = service.post("/v1/samples/told/spots", String.format(piece, "72.5", "0.7"));
+        assertThat(other.code()).isEqualTo("spot-already-recorded");
+        assertThat(other.json().path("errors").path(0).path("detail").asText()).contains("Ag uncertainty 0.4 % -> 0.7 %",
+            "true composition Ag:71.9+-0.3,Cu:bal wt% -> Ag:72.5+-0.3,Cu:bal wt%");
+    }
+
     @Test
     void a_withdrawn_spot_leaves_every_calculation_and_stays_readable() {
         String id = first("withdrawn").path("id").asText();

@@ -66,8 +66,8 @@ class SpotDifferenceTest {
             Optional.of(new Counts(1200, 80)), OptionalDouble.of(0.001), Optional.of("Ka"));
 
         assertThat(between(plain, full)).containsExactly(
-            "Cu uncertainty not stated -> 0.004 (fraction)", "Cu net counts not stated -> 1200.0",
-            "Cu background counts not stated -> 80.0", "Cu limit not stated -> 0.001 (fraction)",
+            "Cu uncertainty not stated -> 0.4 %", "Cu net counts not stated -> 1200.0",
+            "Cu background counts not stated -> 80.0", "Cu limit not stated -> 0.1 %",
             "Cu line not stated -> \"Ka\"");
     }
 
