@@ -47,7 +47,7 @@ final class Dispatcher {
                     add(config, route, route.path() + form.suffix(), Optional.of(form));
                 }
             }
-            add(config, route, route.path(), Optional.empty());
+            add(config, route, route.path(), route.formOfPath());
         }
         config.routes.exception(HttpResponseException.class, (cause, context) -> refuse(context, cause));
         config.routes.exception(Exception.class, (cause, context) -> refuseBefore(context, cause));

@@ -3,6 +3,7 @@ package surfeit.http;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -52,6 +53,11 @@ public record Route(String method, String path, Scope scope, List<Form> forms, b
     /** Its path as documents and metrics write it: {@code /shared/{path}}. */
     String pattern() {
         return path.replace('<', '{').replace('>', '}');
+    }
+
+    /** The form its own path asks for by its end, as {@code rejected.csv} does; it wins over {@code Accept}. */
+    Optional<Form> formOfPath() {
+        return forms.stream().filter(form -> path.endsWith(form.suffix())).findFirst();
     }
 
     /** The paths it answers at: its own, and one for each suffix. */

@@ -143,6 +143,15 @@ class ImportTest {
     }
 
     @Test
+    void the_rows_given_back_are_a_table_whatever_accept_says() {
+        Reply reply = service.post(sample("given-back") + "?on_error=skip", "text/csv", "label,Ag at%,Cu at%\n1,60,40\n2,600,40\n");
+        Reply rows = service.get(reply.json().path("links").path("rejected").asText(), "Accept", "application/json");
+        assertThat(rows.status()).isEqualTo(200);
+        assertThat(rows.mediaType()).isEqualTo("text/csv");
+        assertThat(service.get("/openapi.yaml", "Accept", "application/json").status()).isEqualTo(200);
+    }
+
+    @Test
     void the_name_of_the_file_is_kept_and_given_back_in_every_letter() {
         Reply reply = service.send("POST", sample("named"), InventedPowder.WIDE.getBytes(StandardCharsets.UTF_8), "Content-Type", "text/csv",
             "Content-Disposition", "attachment; filename*=UTF-8''Probe%20%C3%A4.csv");

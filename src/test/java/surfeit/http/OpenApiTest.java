@@ -89,6 +89,19 @@ class OpenApiTest {
         assertThat(documented).isEqualTo(coded);
     }
 
+    /** A suffix wins over Accept, and a file comes as it is: both never answer 406. */
+    @Test
+    void whatever_comes_in_one_form_only_because_its_address_says_so_is_never_not_acceptable() {
+        Map<String, String> can = new TreeMap<>();
+        for (Route route : table.routes()) {
+            can.put(name(route, route.path()), Boolean.toString(!route.forms().contains(Form.FILE) && route.formOfPath().isEmpty()));
+            if (route.suffixed()) {
+                route.forms().forEach(form -> can.put(name(route, route.path() + form.suffix()), "false"));
+            }
+        }
+        assertThat(documented(operation -> Boolean.toString(operation.node().path("responses").has("406")))).isEqualTo(can);
+    }
+
     @Test
     void every_problem_has_an_example_that_says_what_the_catalogue_says() {
         Set<String> examples = new TreeSet<>();
