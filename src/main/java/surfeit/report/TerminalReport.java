@@ -10,6 +10,9 @@ public final class TerminalReport {
     /** Fits a terminal of the usual 100 columns. Judgement. */
     private static final int WIDTH = 98;
 
+    /** A longer name of a group stands above its numbers. Judgement. */
+    private static final int NAME_MAX = 30;
+
     private TerminalReport() {
     }
 
@@ -42,7 +45,11 @@ public final class TerminalReport {
         for (ResultRow row : ResultRow.of(interpretation, signs)) {
             List<String> cells = row.cells();
             boolean repeats = row.group().equals(previous);
-            table.row(repeats ? replaceFirst(cells) : cells);
+            boolean isLong = VisibleText.length(row.group()) > NAME_MAX;
+            if (isLong && !repeats) {
+                table.wide(row.group());
+            }
+            table.row(repeats || isLong ? replaceFirst(cells) : cells);
             previous = row.group();
         }
         return table;

@@ -32,6 +32,12 @@ public final class TextTable {
         return this;
     }
 
+    /** Adds a row of one text that widens no column, for a name too long to stand beside numbers. */
+    public TextTable wide(String text) {
+        rows.add(List.of(VisibleText.line(text)));
+        return this;
+    }
+
     /** Writes the headings, a rule, and the rows. */
     public void writeTo(Appendable out) throws IOException {
         for (int r = 0; r < rows.size(); r++) {
@@ -50,7 +56,8 @@ public final class TextTable {
         StringBuilder line = new StringBuilder();
         for (int i = 0; i < cells.size(); i++) {
             String cell = cells.get(i);
-            line.append(i == 0 ? "" : GAP).append(cell).append(" ".repeat(widths[i] - VisibleText.length(cell)));
+            line.append(i == 0 ? "" : GAP).append(cell)
+                .append(" ".repeat(Math.max(widths[i] - VisibleText.length(cell), 0)));
         }
         out.append(line.toString().stripTrailing()).append('\n');
     }

@@ -106,6 +106,19 @@ class TerminalReportTest {
     }
 
     @Test
+    void a_long_name_stands_above_its_numbers_and_pushes_none_off_the_screen() throws IOException {
+        String name = "dark patches at the rim of the sphere, upper left";
+        Interpretation answer = Invented.answer(Invented.AG_CU, new GroupBuilder(name, 12, "P1", "P2", "P3")
+            .element("Ag", 0.601, depleted(0.2, 0.01).factor(0.3, 0.2, 0.4).p(0.01))
+            .element("Cu", 0.399, enriched(0.8, 0.01).factor(2, 1.9, 2.1).p(0.01)).build());
+        List<String> lines = text(answer, Signs.ASCII).lines().toList();
+        int at = lines.indexOf(name);
+        assertThat(at).isPositive();
+        assertThat(lines.get(at + 1)).matches(" +Ag .*depleted.*").hasSizeLessThan(100);
+        assertThat(lines.get(at + 2)).matches(" +Cu .*enriched.*");
+    }
+
+    @Test
     void a_caveat_of_several_groups_is_said_once() throws IOException {
         Caveat normalised = Caveat.note("already-normalised", "Every spot adds up to 100 %.");
         Interpretation answer = Invented.answer(Invented.AG_CU, Invented.copperRichPatches().caveat(normalised).build(),

@@ -22,7 +22,7 @@ final class UploadForm {
         } else {
             ofNewSample(alloys, page);
         }
-        page.open("label").text("Unit, where the table names none").open("select", "name", "unit")
+        page.open("label").text("Unit, where the table names none or two").open("select", "name", "unit")
             .raw("<option value=\"\">as the table says</option><option>at%</option><option>wt%</option>")
             .close("select")
             .close("label");

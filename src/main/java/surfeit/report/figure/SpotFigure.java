@@ -67,7 +67,9 @@ public final class SpotFigure {
         notes.add("Each sign screens that spot alone. All spots share one calibration error, so the signs come and "
             + "go together: no verdict on the group."
             + (strips.hasLaneNames() ? "" : " Each row of signs is one particle.")
-            + (strips.hasBars() ? " Lines: two standard uncertainties of one spot to each side." : ""));
+            + (strips.hasBars() ? " Lines: two standard uncertainties of one spot to each side." : "")
+            + (strips.isWithoutScatter() ? " Nothing tells the scatter of these spots, so none is told from nominal by itself."
+                : ""));
         return finish(sheet, bottom, legend, notes, spots, strips.features(), phases);
     }
 

@@ -1,6 +1,7 @@
 package surfeit.report.figure;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import surfeit.report.Digits;
@@ -218,6 +219,12 @@ final class SpotStrips {
     /** Whether the uncertainties of single spots are drawn. */
     boolean hasBars() {
         return signs <= MOST_WITH_BARS && spots.points().anyMatch(point -> point.uncertainties()[elements[0]] > 0);
+    }
+
+    /** True where no spot has an uncertainty, from repeats or stated: then every sign is the same, wherever it lies. */
+    boolean isWithoutScatter() {
+        return spots.points().findAny().isPresent()
+            && spots.points().allMatch(point -> Arrays.stream(point.uncertainties()).allMatch(u -> !(u > 0)));
     }
 
     /** The signs used, each once, in their own order. */

@@ -22,6 +22,7 @@ import surfeit.spot.Spot;
 final class InventedReadings {
     private final NominalFractions nominal;
     private final List<SpotReading> readings = new ArrayList<>();
+    private OptionalDouble uncertainty = OptionalDouble.of(0.004);
 
     /** Against a nominal in at%: {@code Ag:60.1,Cu:39.9}. */
     InventedReadings(String nominal) {
@@ -30,6 +31,12 @@ final class InventedReadings {
 
     NominalFractions nominal() {
         return nominal;
+    }
+
+    /** The next spots have no uncertainty, neither stated nor from repeats. */
+    InventedReadings withoutScatter() {
+        uncertainty = OptionalDouble.empty();
+        return this;
     }
 
     /** A spot: {@code "Ag 21.2, Cu 78.8"}; a value below its limit as {@code "Zn <0.3"}. */
@@ -45,7 +52,7 @@ final class InventedReadings {
             int i = nominal.elements().indexOf(Element.of(words[0]));
             boolean below = words[1].startsWith("<");
             double fraction = Double.parseDouble(below ? words[1].substring(1) : words[1]) / 100;
-            elements.add(new ElementReading(Element.of(words[0]), below ? 0 : fraction, OptionalDouble.of(0.004), below,
+            elements.add(new ElementReading(Element.of(words[0]), below ? 0 : fraction, uncertainty, below,
                 below ? OptionalDouble.of(fraction) : OptionalDouble.empty(), nominal.low(i), nominal.high(i),
                 OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
                 elements.isEmpty() ? first : Verdict.INCONCLUSIVE));

@@ -63,6 +63,15 @@ class SpotFigureTest {
     }
 
     @Test
+    void where_nothing_tells_the_scatter_the_figure_says_why_every_sign_is_the_same() {
+        String note = "Nothing tells the scatter of these spots";
+        Picture without = picture(new InventedReadings("Ag:60.1,Cu:39.9").withoutScatter().add("matrix", "P1", "Cu 38, Ag 62")
+            .add("dark patch", "P1", "Cu 95, Ag 5"), List.of());
+        assertThat(without.allText()).contains(note);
+        assertThat(picture(brazingPowder(), PHASES).allText()).doesNotContain(note);
+    }
+
+    @Test
     void a_value_below_its_limit_is_drawn_at_the_limit_with_a_sign_of_its_own() {
         Picture picture = picture(new InventedReadings("Al:88,Si:12").add("surface", "P1", "Si <2, Al 99")
             .add("surface", "P1", "Si 11, Al 89"), List.of());
