@@ -15,6 +15,8 @@ import surfeit.segregation.Verdict;
  * @param spotCount spots of the group
  */
 public record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
+    /** Standard uncertainties from which on nobody says that calibration may have made a shift. Judgement. */
+    private static final double BEYOND_CALIBRATION = 4;
 
     public String symbol() {
         return finding.element().symbol();
@@ -41,6 +43,11 @@ public record Judged(ElementFinding finding, Outcome outcome, long spotCount) {
     /** True where nothing tells the random error, so that the interval holds the calibration error only. */
     boolean lacksScatter() {
         return outcome.reason().equals(Optional.of(Reason.NO_REPEAT_AND_NO_SIGMA));
+    }
+
+    /** True for a shift that the calibration error alone could not make. */
+    boolean isBeyondCalibration() {
+        return Math.abs(outcome.difference().value()) > BEYOND_CALIBRATION * outcome.uncertaintyShared();
     }
 
     public boolean isRange() {

@@ -35,7 +35,8 @@ final class ReasonWords {
                 bound(reason, affected).ifPresent(sentences::add);
             }
         }
-        List<Judged> agreeing = VerdictWords.only(inconclusive, judged -> judged.outcome().spotsAgreeOnShift());
+        List<Judged> agreeing = VerdictWords.only(inconclusive,
+            judged -> judged.outcome().spotsAgreeOnShift() && !judged.isBeyondCalibration());
         if (!agreeing.isEmpty()) {
             boolean named = !all || agreeing.size() < inconclusive.size();
             sentences.add(said(agreeing, CANNOT_TELL, named));
@@ -56,7 +57,8 @@ final class ReasonWords {
                 : agreement() + "; a shift of " + Digits.rounded(Math.abs(shift) * 100, u * 100)
                 + " at% is no larger than the calibration error can make.";
             case SCATTER -> scatter() + " to tell.";
-            case CALIBRATION_AND_SCATTER -> scatter() + ", and the calibration error alone could make such a shift.";
+            case CALIBRATION_AND_SCATTER -> judged.isBeyondCalibration() ? scatter() + " to tell."
+                : scatter() + ", and the calibration error alone could make such a shift.";
             case BETWEEN -> "near the margin: a shift of about " + Digits.signedPercent(shift, u) + " at%, between "
                 + Digits.signedPercent(judged.outcome().difference().low(), u) + " and "
                 + Digits.signedPercent(judged.outcome().difference().high(), u) + " at%.";
@@ -106,6 +108,6 @@ final class ReasonWords {
             return Optional.of("Shifts beyond a factor (odds) of " + Listing.and(bounds) + " are excluded.");
         }
         boolean saidAlready = affected.stream().anyMatch(Judged::isBelowLimitEverywhere);
-        return saidAlready ? Optional.empty() : Optional.of("These data exclude no shift.");
+        return saidAlready ? Optional.empty() : Optional.of("These data set no bound to the shift.");
     }
 }
