@@ -135,14 +135,21 @@ final class GroupWords {
     }
 
     private void addFragile(List<String> sentences) {
+        Map<List<String>, List<String>> byParticles = new LinkedHashMap<>();
         for (Judged judged : spoken) {
             if (judged.finding().isFragile()) {
-                List<String> names = judged.finding().fragileWithout().stream()
-                    .map(name -> name.isBlank() ? "the unnamed particle" : name).toList();
-                sentences.add("Fragile: without " + Listing.or(names) + " the verdict"
-                    + (spoken.size() > 1 ? " on " + judged.symbol() : "") + " changes.");
+                byParticles.computeIfAbsent(judged.finding().fragileWithout(), names -> new ArrayList<>())
+                    .add(judged.symbol());
             }
         }
+        byParticles.forEach((particles, symbols) -> sentences.add("Fragile: without " + oneOf(particles) + " the verdict"
+            + (spoken.size() == 1 ? " changes." : symbols.size() == 1 ? " on " + symbols.get(0) + " changes."
+                : "s on " + Listing.and(symbols) + " change.")));
+    }
+
+    private String oneOf(List<String> particles) {
+        return particles.size() > 2 && particles.size() == group.particles().size() ? "any one of its particles"
+            : Listing.or(particles.stream().map(name -> name.isBlank() ? "the unnamed particle" : name).toList());
     }
 
     private void addRival(List<String> sentences) {

@@ -115,7 +115,8 @@ final class VerdictWords {
 
     private static String leans(List<Judged> inconclusive) {
         List<String> leans = inconclusive.stream().filter(judged -> judged.outcome().lean().isPresent())
-            .map(judged -> judged.symbol() + " leans " + judged.outcome().lean().orElseThrow().word()).toList();
+            .map(judged -> (inconclusive.size() == 1 ? "" : judged.symbol() + " ") + "leans "
+                + judged.outcome().lean().orElseThrow().word()).toList();
         return leans.isEmpty() ? "" : " (" + String.join(", ", leans) + ")";
     }
 

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalPart;
 import surfeit.segregation.Reason;
+import surfeit.segregation.Verdict;
 import surfeit.rival.Rival.CouldExplain;
 
 /** Groups with more than two elements, ranges, limits and foreign elements. */
@@ -50,6 +51,17 @@ class PlainWordsOfManyTest {
             + "(2.0 to 4.0); Al consistent (shown to lie within a factor (odds) of 1.25 of nominal). If nothing "
             + "differed, even the weakest of these would appear in at most 1 in 33 samples. No single element "
             + "changing explains this: more than one changed. Fragile: without P3 the verdict on Si changes.");
+    }
+
+    @Test
+    void verdicts_that_hang_on_the_same_particles_are_told_of_together() {
+        GroupBuilder group = new GroupBuilder("network", 3, "P1", "P2", "P3")
+            .element(finding("Al", 0.87, enriched(0.95, 0.01).factor(1.1, 1.05, 1.15).p(0.03)).fragileWithout("P1", "P2", "P3"))
+            .element(finding("Si", 0.12, depleted(0.03, 0.01).factor(0.3, 0.1, 0.6).p(0.03)).fragileWithout("P1", "P2", "P3"))
+            .element("Mg", 0.01, inconclusive(0.005, 0.002).factor(0.5, 0.1, 0.9).lean(Verdict.DEPLETED)
+                .because(Reason.SCATTER));
+        assertThat(sentence(AL_SI_MG, group)).contains("; Mg inconclusive (leans depleted).")
+            .contains("Fragile: without any one of its particles the verdicts on Al and Si change.");
     }
 
     @Test
