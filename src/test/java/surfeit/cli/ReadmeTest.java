@@ -112,13 +112,13 @@ class ReadmeTest {
             said.append(inOneLine(run.out()));
         });
         List<String> quoted = section.lines().filter(line -> line.startsWith("> ")).map(line -> line.substring(2)).toList();
-        assertThat(quoted).hasSize(4);
+        assertThat(quoted).hasSize(5);
         assertThat(said).contains(quoted.get(0));
         try (Opened opened = opened(); Server server = Service.start(SETTINGS, opened)) {
             for (String line : curlLines(section)) {
                 said.append(inOneLine(run(line, server, Path.of("").toAbsolutePath())));
             }
-            assertThat(said).contains(quoted).contains("\"id\":\"int_0001\"");
+            assertThat(said).contains(quoted).contains("\"id\":\"int_0001\"", "Quantify with standards: 3 particles then show it.");
             assertThat(inTwoSessions(server)).contains("Cu inconclusive, odds ×1.52 (0.93 to 2.48)")
                 .contains("Measure lot-7 and another-day in one session");
             assertThat(section).contains("(odds ×0.93 to ×2.48)");
