@@ -6,7 +6,6 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import surfeit.composition.Basis;
 import surfeit.element.ElementTable;
 import surfeit.element.Spelling;
 
@@ -76,12 +75,12 @@ final class HeaderSearch {
 
     private CsvRow withUnits(CsvRow names, List<CsvRow> above) {
         Optional<CsvRow> units = above.isEmpty() ? Optional.empty() : Optional.of(above.get(above.size() - 1));
-        Optional<CsvRow> joined = units.flatMap(row -> joined(names, row));
+        Optional<CsvRow> joined = units.flatMap(row -> UnitRow.above(names, row));
         joined.ifPresent(row -> above.remove(above.size() - 1));
         above.forEach(row -> intake.leaveOut(new LeftOut.Row(row.line(), "above the header", text(row))));
         if (joined.isEmpty()) {
             units = rowBelow();
-            joined = units.flatMap(row -> joined(names, row));
+            joined = units.flatMap(row -> UnitRow.below(names, row));
             joined.ifPresent(row -> ahead.remove());
         }
         if (joined.isPresent()) {
@@ -95,45 +94,6 @@ final class HeaderSearch {
             rows.next().ifPresent(ahead::add);
         }
         return Optional.ofNullable(ahead.peek());
-    }
-
-    /** Names with the units of another row; empty where that row holds anything else under the elements. */
-    private static Optional<CsvRow> joined(CsvRow names, CsvRow units) {
-        List<String> cells = new ArrayList<>(names.cells());
-        boolean any = false;
-        for (int i = 0; i < units.cells().size(); i++) {
-            String text = CellText.strip(units.cells().get(i));
-            if (text.isEmpty()) {
-                continue;
-            }
-            Optional<Basis> unit = unit(text);
-            if (i >= cells.size() || PrintedNumber.isPlain(text)) {
-                return Optional.empty();
-            }
-            if (ColumnReader.read(cells.get(i)) instanceof ColumnMeaning.Quantity quantity) {
-                boolean other = quantity.basis().isPresent() && !quantity.basis().equals(unit);
-                if (unit.isEmpty() || other) {
-                    return Optional.empty();
-                }
-                if (quantity.basis().isEmpty()) {
-                    cells.set(i, CellText.strip(cells.get(i)) + " " + text);
-                    any = true;
-                }
-            } else if (isLabel(cells, i)) {
-                return Optional.empty();
-            }
-        }
-        return any ? Optional.of(new CsvRow(names.line(), cells)) : Optional.empty();
-    }
-
-    private static boolean isLabel(List<String> names, int column) {
-        return SpotField.named(names.get(column)).equals(Optional.of(SpotField.LABEL))
-            || SpotField.isLabelOfLastResort(names.get(column)) || column == 0 && CellText.isBlank(names.get(0));
-    }
-
-    private static Optional<Basis> unit(String text) {
-        return ColumnReader.read(text) instanceof ColumnMeaning.Quantity quantity && quantity.element().isEmpty()
-            && quantity.kind() == ColumnMeaning.Kind.VALUE ? quantity.basis() : Optional.empty();
     }
 
     private static void requireNoSpots(List<CsvRow> above, CsvRow names) {

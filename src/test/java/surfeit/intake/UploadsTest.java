@@ -106,6 +106,16 @@ class UploadsTest {
     }
 
     @Test
+    void units_in_merged_cells_hold_for_the_same_elements_under_each_and_not_for_more() {
+        IntakeOptions mass = IntakeOptions.DEFAULT.withStated(StatedDialect.NOTHING.withUnit("wt%"));
+
+        Reading reading = Reading.ofFile("merged-units-above-header.csv", mass);
+        assertThat(reading.fraction(0, "Ag")).isEqualTo(0.314);
+        assertThat(reading.fraction(0, "Cu")).isEqualTo(0.686);
+        assertThat(Reading.ofFile("merged-unit-above-one.csv").fault().detail()).contains("the unit of Cu");
+    }
+
+    @Test
     void a_long_table_may_name_lines_and_elements_in_words_and_its_totals_are_left_out() {
         Reading reading = Reading.ofFile("long-with-totals.csv");
 
