@@ -20,6 +20,8 @@ import surfeit.element.ElementTable;
 final class ColumnReader {
     private static final Pattern LINE = Pattern.compile("[KLMN]([abg\u03B1\u03B2\u03B3][0-9]{0,2}([,-][0-9])?)?");
     private static final Pattern LINE_SUFFIX = Pattern.compile("(?i)series|shell|lines?|serie|linie");
+    private static final Pattern ELEMENT_NAMES =
+        Pattern.compile("element|elem\\.?|el\\.?|symbol|\u00E9l\u00E9ment|\u5143\u7D20", Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
     private static final int UNIT_WORDS_MAX = 3;
     /** Longer texts are no names of columns. Judgement; it bounds the work a header can cause. */
     private static final int LENGTH_MAX = 200;
@@ -62,7 +64,7 @@ final class ColumnReader {
             return new ColumnMeaning.Field(field.get(), field.get().isOwnName(text));
         }
         List<String> words = words(text);
-        if (words.size() == 1 && words.get(0).matches("(?i)element|symbol")) {
+        if (words.size() == 1 && ELEMENT_NAMES.matcher(words.get(0)).matches()) {
             return new ColumnMeaning.ElementNames();
         }
         Optional<Basis> basis = takeUnit(words);

@@ -37,7 +37,7 @@ final class HeaderReader {
         readFields();
         Optional<Integer> elementColumn = elementColumn();
         Set<Integer> nameless = nameless();
-        refuseUnknownElements();
+        unknownElements(elementColumn.isPresent());
         ValueColumnsChooser chooser =
             new ValueColumnsChooser(this, options.stated().unit(), fields.containsKey(SpotField.UNIT));
         List<ValueColumns> values = elementColumn.isPresent() ? longValues(chooser) : wideValues(chooser);
@@ -143,9 +143,12 @@ final class HeaderReader {
         return nameless;
     }
 
-    private void refuseUnknownElements() {
+    /** In a long table the element stands in the row, so that words beside a unit are words about the value. */
+    private void unknownElements(boolean isLong) {
         for (int i = 0; i < meanings.size(); i++) {
-            if (meanings.get(i) instanceof ColumnMeaning.UnknownElement unknown) {
+            if (meanings.get(i) instanceof ColumnMeaning.UnknownElement words && isLong) {
+                leaveOut(i, Spelling.quoted(words.text()) + " is not understood");
+            } else if (meanings.get(i) instanceof ColumnMeaning.UnknownElement unknown) {
                 String hint = unknown.nearest().map(symbol -> "; nearest known: " + symbol).orElse("");
                 refuse(i, FaultCode.UNKNOWN_ELEMENT, "an element symbol beside the unit",
                     Spelling.quoted(unknown.text()) + hint);

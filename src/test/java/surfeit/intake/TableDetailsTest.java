@@ -76,6 +76,17 @@ class TableDetailsTest {
     }
 
     @Test
+    void a_column_of_a_long_table_that_is_not_understood_is_left_out_beside_one_that_is() {
+        Reading reading = Reading.of("label;El;norm. wt%;at%\nP1;Ag;74,3;62,4\nP1;Cu;25,7;37,6\n");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.fraction(0, "Ag")).isEqualTo(0.624);
+        assertThat(reading.report().leftOut()).containsExactly(
+            new LeftOut.Column(3, "norm. wt%", "\"norm.\" is not understood"));
+        assertThat(Reading.of("label;El;norm. wt%\nP1;Ag;74,3\n").report().tableRefused()).isTrue();
+    }
+
+    @Test
     void the_fields_own_name_wins_over_another_spelling() {
         Reading reading = Reading.of("Spectrum;label;Ag at%\n7;P1;1\n");
 
