@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import surfeit.element.Spelling;
+import surfeit.spot.Spot;
 
 /**
  * The one gate for the spots of an upload, whatever its form: it counts, finds repeats, gathers faults and hands good
@@ -58,12 +59,18 @@ public final class SpotIntake {
             case OTHER_VALUES -> {
                 Refusal refusal = Refusal.expected(FaultCode.DUPLICATE_SPOT, "every spot once",
                     Spelling.quoted(read.spot().label()) + " again with other values than " + firstPlace(inTable)
-                    + read.spot().particle().map(particle -> "; where spots are counted anew on each particle, write both into "
-                    + "the label, such as " + Spelling.quoted(particle + "-" + read.spot().label())).orElse(""));
+                    + ownLabel(read.spot()));
                 reject(read.rows(), List.of(refusal.at(read.place())));
             }
         }
         return before != SeenSpots.Before.OTHER_VALUES;
+    }
+
+    /** How spots that were counted anew on every particle are told apart. */
+    private static String ownLabel(Spot spot) {
+        return spot.particle().filter(particle -> !spot.label().contains(particle))
+            .map(particle -> "; where spots are counted anew on each particle, write both into the label, such as "
+                + Spelling.quoted(particle + "-" + spot.label())).orElse("");
     }
 
     /** Remembers a spot that is rejected, so that more rows of it further down are no spot of their own. */

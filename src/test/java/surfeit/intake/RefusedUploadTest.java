@@ -60,6 +60,8 @@ class RefusedUploadTest {
 
         assertThat(fault.code()).isEqualTo(FaultCode.DUPLICATE_SPOT);
         assertThat(fault.detail()).contains("such as \"P2-1\"");
+        assertThat(Reading.of("label;particle;Ag at%\nP1-1;P1;62,4\nP1-1;P1;61,2\n").fault().detail())
+            .endsWith("again with other values than in line 2.");
     }
 
     @ParameterizedTest
