@@ -26,12 +26,15 @@ final class PatchCause {
      * is 1.6 to 2.6 for well excited lines in Al to Au at 10 to 20 keV, by the formulas used here.
      */
     private static final double BEYOND_ELECTRONS = 3;
-    private static final Question QUESTION = new Question(Cause.SMALL_PATCH,
-        "Measure larger features of the kind, lower the beam energy, or measure a lamella in transmission.",
-        Sources.PATCH);
+    private static final Question QUESTION = question("larger features of the kind");
     private static final String WORDS = "patch smaller than the interaction volume";
 
     private PatchCause() {
+    }
+
+    private static Question question(String what) {
+        return new Question(Cause.SMALL_PATCH, "Measure " + what + ", lower the beam energy, or measure a lamella in "
+            + "transmission.", Sources.PATCH);
     }
 
     static void weigh(Inquiry inquiry, Shift shift) {
@@ -90,15 +93,16 @@ final class PatchCause {
         if (!inquiry.situation().labelled() || !inquiry.isLeading(shift)) {
             return;
         }
-        String limit = inquiry.atStatedEnergy()
-            .filter(p -> p.density().isPresent() && p.signal(shift.index()).isPresent())
-            .map(p -> "Nine tenths of " + p.line(shift.index()).orElseThrow() + " come from within " + Words.number(
-                2 * NINE_TENTHS_RADIUS / NM_PER_UM * LateralSpread.reedDiameterNm(p.density().getAsDouble(),
-                    p.line(shift.index()).orElseThrow().edgeEnergyKev(), p.beamEnergyKev()))
-                + " \u00b5m across in this alloy: a smaller feature is diluted.")
+        Optional<GroupPhysics> wide = inquiry.atStatedEnergy()
+            .filter(p -> p.density().isPresent() && p.signal(shift.index()).isPresent());
+        Optional<String> across = wide.map(p -> Words.number(2 * NINE_TENTHS_RADIUS / NM_PER_UM
+            * LateralSpread.reedDiameterNm(p.density().getAsDouble(), p.line(shift.index()).orElseThrow().edgeEnergyKev(),
+                p.beamEnergyKev())) + " \u00b5m");
+        String limit = across.map(width -> "Nine tenths of " + wide.orElseThrow().line(shift.index()).orElseThrow()
+            + " come from within " + width + " across in this alloy: a smaller feature is diluted.")
             .orElse("The size of the feature is not stated.");
-        inquiry.name(QUESTION, Rival.CouldExplain.IN_PART,
-            new Draft(WORDS, limit).of(shift.element()).needing("feature_size_um"));
+        inquiry.name(across.map(width -> question("features of the kind clearly wider than " + width)).orElse(QUESTION),
+            Rival.CouldExplain.IN_PART, new Draft(WORDS, limit).of(shift.element()).needing("feature_size_um"));
     }
 
     private static double[] pure(Shift shift, int n) {

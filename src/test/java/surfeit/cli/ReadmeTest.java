@@ -94,7 +94,7 @@ class ReadmeTest {
         CommandRun run = CommandRun.of((Object[]) command.group(1).strip().replace("my-spots.csv", spots.toString())
             .replace("lot-7.json", described.toString()).split(" "));
         assertThat(run.code()).as(run.err()).isZero();
-        assertThat(run.out()).contains("To be stated: feature_size_um", "Cautions", "Oxidisers:", "your site's rules")
+        assertThat(inOneLine(run.out())).contains("To be stated: feature_size_um", "Cautions", "Oxidisers:", "your site's rules")
             .doesNotContain("beam_energy_kev");
     }
 

@@ -1,6 +1,7 @@
 package surfeit.rival;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.assertThatCode;
 
 import java.util.ArrayList;
@@ -78,7 +79,19 @@ class RivalsTest {
         assertThat(open).filteredOn(rival -> rival.code() == Cause.RESIDUE)
             .allSatisfy(rival -> assertThat(rival.needs()).anyMatch(field -> field.startsWith("elements.")));
         assertThat(open).filteredOn(rival -> rival.code() == Cause.SMALL_PATCH).isNotEmpty()
-            .allSatisfy(rival -> assertThat(rival.needs()).containsExactly("feature_size_um"));
+            .allSatisfy(rival -> assertThat(rival.needs()).containsExactly("feature_size_um"))
+            .allSatisfy(rival -> assertThat(rival.howToRuleOut()).startsWith("Measure larger features of the kind,"));
+    }
+
+    /** Reed's rule, from memory: 0.077 (15^1.5 - 1.84^1.5) / 2.7 = 1.59 um in Al-Si; times 0.95 and two, 3.0 um. */
+    @Test
+    void of_an_unstated_size_the_way_out_says_how_wide_is_wide_enough() {
+        assertThat(rivals.of(shifted(NominalText.parse("Al:87.8,Si:12.2", Basis.ATOMIC), OptionalDouble.of(15))))
+            .filteredOn(rival -> rival.code() == Cause.SMALL_PATCH).singleElement().satisfies(rival -> {
+                String way = rival.howToRuleOut();
+                assertThat(way).matches("Measure features of the kind clearly wider than [0-9.]+ \u00b5m, .*");
+                assertThat(Double.parseDouble(way.replaceAll(".*than ([0-9.]+) .*", "$1"))).isCloseTo(3.0, within(0.15));
+            });
     }
 
     @Test
