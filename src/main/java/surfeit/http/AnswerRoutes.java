@@ -7,6 +7,8 @@ import surfeit.http.json.InterpretationRequest;
 import surfeit.intake.IntakeOptions;
 import surfeit.lab.InputRevisions;
 import surfeit.lab.Laboratory;
+import surfeit.lab.Problem;
+import surfeit.lab.ProblemException;
 import surfeit.lab.Segregation;
 import surfeit.lab.SpotList;
 import surfeit.segregation.Caveat;
@@ -64,7 +66,15 @@ final class AnswerRoutes {
                 spots = request.spots();
             }
             SpotSource source = SpotSource.of(spots);
-            AnswerForms.answer(exchange, laboratory.interpret(sample, source, by).with(leftOut), source, body.fileName());
+            AnswerForms.answer(exchange, answer(sample, source, by, form).with(leftOut), source, body.fileName());
+        }
+    }
+
+    private Segregation answer(Sample sample, SpotSource source, GroupBy by, Form sent) {
+        try {
+            return laboratory.interpret(sample, source, by);
+        } catch (ProblemException e) {
+            throw sent == Form.JSON ? e.at("/sample/alloy", Problem.ALLOY_UNKNOWN) : e;
         }
     }
 

@@ -56,11 +56,19 @@ final class SampleRoutes {
         try (Body body = exchange.body().receive()) {
             sample = SampleJson.read(body.open());
         }
-        Change<StoredSample> change = laboratory.describe(name, sample, exchange.expectation(), exchange.occasion());
+        Change<StoredSample> change = describe(exchange, name, sample);
         exchange.answer().unchanged(change.now().revision());
         exchange.answer().header("Location", "/v1/samples/" + name);
         exchange.answer().json(change.kind() == Change.Kind.CREATED ? 201 : 200,
             json -> SampleDocuments.write(json, change.now()));
+    }
+
+    private Change<StoredSample> describe(Exchange exchange, String name, Sample sample) {
+        try {
+            return laboratory.describe(name, sample, exchange.expectation(), exchange.occasion());
+        } catch (ProblemException e) {
+            throw e.at("/alloy", Problem.ALLOY_UNKNOWN);
+        }
     }
 
     private void revisions(Exchange exchange) throws IOException {

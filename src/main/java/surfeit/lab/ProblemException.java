@@ -43,6 +43,12 @@ public final class ProblemException extends RuntimeException {
         return new ProblemException(problem, getMessage(), faults, faultCount, Optional.of(name));
     }
 
+    /** The same refusal; where it is of this kind and names no place, it is at this one of the JSON body (RFC 6901). */
+    public ProblemException at(String pointer, Problem kind) {
+        return problem != kind || !faults.isEmpty() ? this : new ProblemException(problem, getMessage(),
+            List.of(Fault.at(Place.pointer(pointer), problem, getMessage())), 1, setting);
+    }
+
     public Problem problem() {
         return problem;
     }

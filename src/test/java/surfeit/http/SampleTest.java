@@ -171,6 +171,16 @@ class SampleTest {
     }
 
     @Test
+    void an_alloy_nobody_knows_is_told_at_its_place() {
+        assertThat(service.put("/v1/samples/unknown", "{\"alloy\": \"no-such\"}").json().path("errors").path(0).path("pointer").asText())
+            .isEqualTo("/alloy");
+        Reply asked = service.post("/v1/interpretations", "{\"sample\": {\"alloy\": \"no-such\"}, \"unit\": \"at%\", \"spots\": "
+            + "[{\"label\": \"1\", \"elements\": {\"Ag\": 60, \"Cu\": 40}}]}");
+        assertThat(asked.code()).isEqualTo("alloy-unknown");
+        assertThat(asked.json().path("errors").path(0).path("pointer").asText()).isEqualTo("/sample/alloy");
+    }
+
+    @Test
     void null_means_not_stated() {
         ObjectNode body = EVERYTHING.deepCopy();
         body.putNull("coating");
