@@ -32,8 +32,12 @@ class RandomSamplesTest {
     @BeforeAll
     static void start() throws IOException {
         service = RunningService.start();
-        try (InputStream file = RandomSamplesTest.class.getResourceAsStream("/differential/random-samples.json")) {
-            cases = list(JSON.readTree(file).path("cases"));
+        cases = cases("random-samples");
+    }
+
+    private static List<JsonNode> cases(String name) throws IOException {
+        try (InputStream file = RandomSamplesTest.class.getResourceAsStream("/differential/" + name + ".json")) {
+            return list(JSON.readTree(file).path("cases"));
         }
     }
 
@@ -65,6 +69,23 @@ class RandomSamplesTest {
             }
         }
         assertThat(screened).isGreaterThan(9);
+    }
+
+    @Test
+    void two_samples_are_compared_with_the_numbers_another_program_computed() throws IOException {
+        List<JsonNode> pairs = cases("random-comparisons");
+        assertThat(pairs).hasSize(30);
+        for (int i = 0; i < pairs.size(); i++) {
+            for (String side : List.of("a", "b")) {
+                String sample = "/v1/samples/pair-" + i + side;
+                assertThat(service.put(sample, pairs.get(i).path(side).path("sample").toString()).status()).isEqualTo(201);
+                assertThat(service.post(sample + "/spots", pairs.get(i).path(side).path("upload").toString()).status())
+                    .isEqualTo(201);
+            }
+            JsonNode answer = service.get("/v1/comparisons?a=pair-" + i + "a&b=pair-" + i + "b&same_particles="
+                + pairs.get(i).path("same_particles")).json();
+            requireAll("pair " + i, pairs.get(i).path("expected"), answer);
+        }
     }
 
     /** A few spots at a time, the answer asked in between. */
