@@ -20,7 +20,10 @@ import surfeit.statistics.RandomPart;
  *     none, else                                     neither
  * </pre>
  * Where much of what the spots report lies outside the nominal, as in a compound with the base of a joint: cannot tell.
- * A phase is excluded where its p, times the number of groups, is at most alpha: in 95 of 100 answers (at alpha 0.05)
+ * Phases and lines are asked about the measured particles; the shares that are told, and the bound of what makes up
+ * nearly all, hold for particles of the kind from three on, as the group's row does.
+ *
+ * <p>A phase is excluded where its p, times the number of groups, is at most alpha: in 95 of 100 answers (at alpha 0.05)
  * no group loses the phase it is. A mixture whose few spots scatter over half the tie line or more is not told.
  */
 final class PhaseReader {
@@ -28,6 +31,8 @@ final class PhaseReader {
     private static final double MOSTLY = 0.5;
     /** From this lower bound on the main element is given with it. Judgement. */
     private static final double NEARLY_PURE = 0.9;
+    /** From so many particles on an answer speaks about particles of the kind. */
+    private static final int OF_KIND = 3;
 
     private final int groups;
     private final double alpha;
@@ -69,6 +74,7 @@ final class PhaseReader {
         private final GroupRuns runs;
         private final NominalTest[] tests;
         private final boolean scatterKnown;
+        private final boolean ofKind;
         private final double[] mean;
         private final List<PhaseReading.Fit> fits = new ArrayList<>();
         private final List<TieLineFit> lines = new ArrayList<>();
@@ -80,6 +86,7 @@ final class PhaseReader {
             this.tests = tests;
             this.mean = runs.mean();
             this.scatterKnown = !tests[0].parts().isEmpty();
+            this.ofKind = analysis.units().first().particleCount() >= OF_KIND;
             PhaseFits test = new PhaseFits(runs, analysis.comparison(), tests);
             for (PhaseField field : analysis.data().phases().fields()) {
                 double p = Math.min(1, groups * test.pValue(field));
@@ -180,12 +187,17 @@ final class PhaseReader {
 
         private PhaseReading reading(PhaseReading.Kind kind, OptionalInt line, List<PhaseReading.MassShare> three) {
             Optional<PhaseReading.OnTieLine> onLine = line.isEmpty() ? Optional.empty()
-                : Optional.of(lines.get(line.getAsInt())
+                : Optional.of(told(lines.get(line.getAsInt()))
                 .reading(analysis.comparison().nominal().middles(), spread(line.getAsInt())));
             Optional<PhaseReading.AtLeast> main = mainElement();
             List<Element> heldByNone = heldByNone();
             return new PhaseReading(kind, fits, onLine, three, heldByNone, main,
                 new PhaseWords(kind, fits, onLine, three, heldByNone, main).sentence(scatterKnown));
+        }
+
+        /** The fit whose interval is told: that of the scope the group's row speaks about. */
+        private TieLineFit told(TieLineFit fit) {
+            return ofKind ? TieLineFit.ofKind(fit.line(), analysis.units(), analysis.comparison(), analysis.tests()) : fit;
         }
 
         private List<Element> heldByNone() {
@@ -195,8 +207,9 @@ final class PhaseReader {
 
         private Optional<PhaseReading.AtLeast> mainElement() {
             for (int i = 0; i < mean.length; i++) {
-                if (scatterKnown && tests[i].low() >= NEARLY_PURE) {
-                    return Optional.of(new PhaseReading.AtLeast(analysis.data().elements().get(i), tests[i].low()));
+                double low = (ofKind ? analysis.tests() : tests)[i].low();
+                if (scatterKnown && low >= NEARLY_PURE) {
+                    return Optional.of(new PhaseReading.AtLeast(analysis.data().elements().get(i), low));
                 }
             }
             return Optional.empty();

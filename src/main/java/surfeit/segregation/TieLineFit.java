@@ -25,15 +25,18 @@ final class TieLineFit {
     private final double[] mean;
     private final Comparison comparison;
     private final NominalTest[] tests;
+    private final boolean ofKind;
     private final double position;
     private Optional<Interval> interval = Optional.empty();
 
-    private TieLineFit(TieLine line, GroupRuns runs, double[] mean, Comparison comparison, NominalTest[] tests) {
+    private TieLineFit(TieLine line, GroupRuns runs, double[] mean, Comparison comparison, NominalTest[] tests,
+                       boolean ofKind) {
         this.line = line;
         this.runs = runs;
         this.mean = mean;
         this.comparison = comparison;
         this.tests = tests;
+        this.ofKind = ofKind;
         this.position = line.position(mean);
     }
 
@@ -43,7 +46,17 @@ final class TieLineFit {
 
     /** The same for a mean worked out already; it is read only. */
     static TieLineFit of(TieLine line, GroupRuns runs, double[] mean, Comparison comparison, NominalTest[] tests) {
-        return new TieLineFit(line, runs, mean, comparison, tests);
+        return new TieLineFit(line, runs, mean, comparison, tests, false);
+    }
+
+    /**
+     * The same with the interval for particles of the kind.
+     *
+     * @param units three particles or more, or as many sessions
+     * @param tests of these units
+     */
+    static TieLineFit ofKind(TieLine line, GroupRuns units, Comparison comparison, NominalTest[] tests) {
+        return new TieLineFit(line, units, units.mean(), comparison, tests, true);
     }
 
     /** Ends of the 95 % interval of the position. */
@@ -128,11 +141,11 @@ final class TieLineFit {
         return withPhases(below, above);
     }
 
-    private static double halfWidth(LinearForm form, GroupSums run, double[] mean, double[] errors,
+    private double halfWidth(LinearForm form, GroupSums run, double[] mean, double[] errors,
                                     Comparison comparison) {
         double half = 0;
         double u = form.shared(mean, errors);
-        for (RandomPart part : parts(form, run, mean, comparison)) {
+        for (RandomPart part : withReference(ofKind ? form.ofKind(run) : form.parts(run), form, run, mean, comparison)) {
             half = Math.max(half, part.standardError() + u == 0 ? 0 : CombinedError.halfWidth(part, u, 0.95));
         }
         return half;
@@ -155,7 +168,7 @@ final class TieLineFit {
         LinearForm beside = new LinearForm(line.besideWeights(element));
         double u = Math.hypot(beside.shared(mean, errors), PhaseFits.UNCERTAINTY);
         double p = 0;
-        for (RandomPart part : parts(beside, run, mean, comparison)) {
+        for (RandomPart part : withReference(beside.parts(run), beside, run, mean, comparison)) {
             p = Math.max(p, CombinedError.twoSidedP(mean[element] - foot, part, u));
         }
         return p;
@@ -164,8 +177,8 @@ final class TieLineFit {
     /**
      * The scatter of reference spots adds in full, as if it moved all elements together: it is seldom the larger part.
      */
-    private static List<RandomPart> parts(LinearForm form, GroupSums run, double[] mean, Comparison comparison) {
-        List<RandomPart> own = form.parts(run);
+    private static List<RandomPart> withReference(List<RandomPart> own, LinearForm form, GroupSums run, double[] mean,
+                                                  Comparison comparison) {
         List<RandomPart> parts = own.isEmpty() ? List.of(RandomPart.known(0)) : own;
         Optional<ReferenceCorrection> reference = comparison.reference();
         if (reference.isEmpty()) {

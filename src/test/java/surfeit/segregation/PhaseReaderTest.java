@@ -219,6 +219,52 @@ class PhaseReaderTest {
             OptionalDouble.empty(), "invented", SourceRead.NO);
     }
 
+    /**
+     * From three particles on shares speak about particles of the kind, as the group's row does, not only about those
+     * measured. Ends computed in Python from the rules as written in prose: scatter of the particle means, 3 degrees of
+     * freedom, u = 0.0355 in log odds, phases 0.5 at% off.
+     */
+    @Test
+    void shares_hold_for_particles_of_the_kind_where_three_or_more_were_measured() {
+        PhaseReading reading = silverCopper().phases(List.of(own("silver-rich", "Ag:86,Cu:14"), own("copper-rich", "Ag:5,Cu:95")))
+            .atomic("P1", 49.8).atomic("P1", 50.2).atomic("P2", 47.8).atomic("P2", 48.2).atomic("P3", 45.8)
+            .atomic("P3", 46.2).atomic("P4", 43.8).atomic("P4", 44.2).reading();
+        assertThat(line(reading).position().value()).isCloseTo(0.407407, within(1e-6));
+        assertThat(line(reading).position().low()).isCloseTo(0.356798, within(1e-6));
+        assertThat(line(reading).position().high()).isCloseTo(0.458514, within(1e-6));
+    }
+
+    /** As above with three elements: the position as a weighted sum of the fractions, its scatter that of the particles. */
+    @Test
+    void with_three_elements_shares_hold_for_particles_of_the_kind_too() {
+        PhaseSpots spots = PhaseSpots.on("sac305").phases(List.of(ofThree("soft", "Sn:80,Ag:15,Cu:5"),
+            ofThree("hard", "Sn:20,Ag:50,Cu:30")));
+        for (int particle = 0; particle < 4; particle++) {
+            for (double shift : new double[] {-0.01, 0.01}) {
+                double share = new double[] {0.36, 0.40, 0.44, 0.42}[particle] + shift;
+                spots.spot("patch", "P" + particle, OptionalDouble.empty(), Basis.ATOMIC, 80 - 60 * share,
+                    15 + 35 * share, 5 + 25 * share);
+            }
+        }
+        PhaseReading.OnTieLine line = line(spots.reading());
+        assertThat(line.position().low()).isCloseTo(0.350227, within(1e-6));
+        assertThat(line.position().high()).isCloseTo(0.459773, within(1e-6));
+    }
+
+    private static Phase ofThree(String name, String composition) {
+        return Phase.of("Ag-Cu-Sn", name, NominalText.parse(composition, Basis.ATOMIC), OptionalDouble.empty(), "compound",
+            OptionalDouble.empty(), "invented", SourceRead.NO);
+    }
+
+    /** The bound of what makes up nearly all is the lower end of the row's interval. */
+    @Test
+    void the_bound_of_what_makes_up_nearly_all_is_that_of_the_row() {
+        PhaseSpots spots = silverCopper().atomic("P1", 1.9).atomic("P1", 2.1).atomic("P2", 2.9).atomic("P2", 3.1)
+            .atomic("P3", 3.9).atomic("P3", 4.1);
+        double low = spots.interpret().groups().get(0).elements().get(0).outcome().low();
+        assertThat(spots.reading().mainElement().orElseThrow().atomicFraction()).isEqualTo(low);
+    }
+
     private static Phase own(String name, String composition) {
         return Phase.of("Ag-Cu", name, NominalText.parse(composition, Basis.ATOMIC), OptionalDouble.empty(), "compound",
             OptionalDouble.empty(), "invented", SourceRead.NO);
