@@ -2,7 +2,7 @@ package surfeit.statistics;
 
 import org.apache.commons.math3.special.Gamma;
 
-/** Probabilities of the chi-square distribution, the scatter of an estimated variance. Thread-safe. */
+/** Quantiles of the chi-square distribution, the scatter of an estimated variance. Thread-safe. */
 public final class ChiSquare {
 
     /** A step this small in ln x ends the search: the next one would be its square. */
@@ -10,15 +10,6 @@ public final class ChiSquare {
     private static final int MOST_STEPS = 200;
 
     private ChiSquare() {
-    }
-
-    /** P(χ² ≤ x). */
-    public static double cdf(double x, double df) {
-        if (!(x >= 0 && df > 0)) {
-            throw new IllegalArgumentException("Chi-square is " + x + " with " + df
-                + " degrees of freedom; must be 0 or above, the degrees of freedom above 0.");
-        }
-        return x == Double.POSITIVE_INFINITY ? 1 : Gamma.regularizedGammaP(df / 2, x / 2);
     }
 
     /**

@@ -40,11 +40,6 @@ public final class StudentT {
         return gammaRatio(df / 2) / (SQRT_PI * Math.sqrt(df)) * Math.exp(-(df + 1) / 2 * logOfOnePlusSquare(r));
     }
 
-    /** P(T ≤ t). */
-    public static double cdf(double t, double df) {
-        return survival(-t, df);
-    }
-
     /** P(T > t). */
     public static double survival(double t, double df) {
         double half = 0.5 * twoSidedP(t, df);

@@ -18,7 +18,8 @@ class NumberReaderTest {
     @ParameterizedTest
     @CsvSource({"62.40, 0.624", "0.3, 0.003", "100, 1", "-0.02, -0.0002", "+5, 0.05", ".5, 0.005", "5., 0.05",
         "1.2E-05, 1.2e-7",
-        "6.24e+01, 0.624", "\u22120.3, -0.003", "0.1000000000000000055511151231257827, 0.001"})
+        "6.24e+01, 0.624", "6.24E1, 0.624", "1e-99, 1e-101",
+        "\u22120.3, -0.003", "0.1000000000000000055511151231257827, 0.001"})
     void a_percentage_becomes_the_nearest_fraction(String text, double fraction) {
         assertThat(NumberReader.detecting().percentAsFraction(text)).isEqualTo(fraction);
     }
@@ -76,6 +77,7 @@ class NumberReaderTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"", "-", ".", "abc", "NaN", "Infinity", "-Infinity", "0x1F", "1e", "1e400", "1e-400",
+        "1e100", "e5", "1e+", "1e5x",
         "62.4%", "1d", "1f",
         "\u0661\u0662", "--5", "5-", "1_000", "62.4 at%"})
     void what_is_no_plain_number_is_refused(String text) {
@@ -85,6 +87,9 @@ class NumberReaderTest {
 
     @Test
     void a_very_long_number_is_refused_by_its_length() {
+        assertThat(NumberReader.detecting().number("0".repeat(39) + "7")).isEqualTo(7);
+        assertThatThrownBy(() -> NumberReader.detecting().number("0".repeat(40) + "7")).isInstanceOf(Refusal.class)
+            .hasMessage("Expected a number of at most 40 characters, found 41.");
         assertThatThrownBy(() -> NumberReader.detecting().number("1".repeat(1_000_000))).isInstanceOf(Refusal.class)
             .hasMessage("Expected a number of at most 40 characters, found 1000000.");
     }

@@ -50,7 +50,7 @@ class ReportedValueReaderTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"<0", "<-1", "<101", "<", "<abc", ">0.3", "151", "-10.01", "NaN", "inf", "trace", "#DIV/0!",
+    @ValueSource(strings = {"<0", "<-1", "<101", "<", "<abc", ">0.3", "151", "150.01", "-10.01", "NaN", "inf", "trace", "#DIV/0!",
         "#N/A", "0x26",
         "62.4 \u00B1 0.4", "1e9"})
     void what_no_element_can_have_is_refused(String text) {
@@ -70,6 +70,40 @@ class ReportedValueReaderTest {
         assertThat(new ReportedValueReader(NumberReader.detecting(), 2).uncertainty("0.8"))
             .isCloseTo(0.004, within(1e-18));
         assertThatThrownBy(() -> reader.uncertainty("-0.4")).isInstanceOf(Refusal.class);
+    }
+
+    @Test
+    void uncertainties_limits_and_counts_have_ends_of_their_own() {
+        assertThat(reader.uncertainty("0")).isZero();
+        assertThat(reader.uncertainty("150")).isEqualTo(1.5);
+        assertThatThrownBy(() -> reader.uncertainty("150.01")).isInstanceOf(Refusal.class)
+            .hasMessageContaining("from 0 to 150 %").hasMessageContaining("150.01");
+        assertThat(reader.limit("100")).isEqualTo(1);
+        assertThatThrownBy(() -> reader.limit("100.01")).isInstanceOf(Refusal.class);
+        assertThatThrownBy(() -> reader.limit("0")).isInstanceOf(Refusal.class).hasMessageContaining("above 0");
+        assertThat(reader.netCounts(" -3 ")).isEqualTo(-3);
+        assertThat(reader.backgroundCounts(" 0 ")).isZero();
+        assertThatThrownBy(() -> reader.backgroundCounts("-1")).isInstanceOf(Refusal.class)
+            .hasMessageContaining("at least 0");
+    }
+
+    @Test
+    void a_line_is_named_in_a_few_characters_or_not_at_all() {
+        assertThat(reader.line(" La1 ")).contains("La1");
+        assertThat(reader.line("  ")).isEmpty();
+        assertThat(reader.line("x".repeat(20))).isPresent();
+        assertThatThrownBy(() -> reader.line("x".repeat(21))).isInstanceOf(Refusal.class);
+        assertThatThrownBy(() -> reader.line("K\u0007a")).isInstanceOf(Refusal.class)
+            .hasMessageContaining("an X-ray line such as K or La1");
+    }
+
+    @Test
+    void a_line_named_beside_a_value_is_not_replaced() {
+        ReportedValue named = ReportedValueReader.withLine(reader.value("62.4"), Optional.of("K"));
+        assertThat(((ReportedValue.Measured) named).line()).contains("K");
+        assertThat(ReportedValueReader.withLine(named, Optional.of("L"))).isEqualTo(named);
+        assertThat(ReportedValueReader.withLine(reader.value("<0.2"), Optional.of("L")))
+            .isEqualTo(new ReportedValue.BelowLimit(0.002, "<0.2"));
     }
 
     @Test
