@@ -38,13 +38,27 @@ class ColumnReaderTest {
         "Wt% Sigma Ag, UNCERTAINTY, 0", "Ag u, UNCERTAINTY, 0", "Ag net counts, NET_COUNTS, 0",
         "Ag background counts, BACKGROUND_COUNTS, 0",
         "Ag_net_counts, NET_COUNTS, 0", "Ag at% limit, LIMIT, 0", "Ag LOD (at%), LIMIT, 0", "Ag line, LINE, 0",
-        "Ag at% foo, UNCLEAR, 0"})
+        "Ag at% foo, UNCLEAR, 0", "Ag at% 2, UNCLEAR, 2", "Ag at% limit 2, UNCLEAR, 2", "Ag at% 4 sigma, UNCLEAR, 0",
+        "Ag at% u 2, UNCERTAINTY, 2"})
     void what_stands_beside_a_value_is_told_apart(String header, ColumnMeaning.Kind kind, int level) {
         ColumnMeaning.Quantity quantity = (ColumnMeaning.Quantity) ColumnReader.read(header);
 
         assertThat(quantity.element()).contains(Element.of("Ag"));
         assertThat(quantity.kind()).isEqualTo(kind);
         assertThat(quantity.uLevel()).isEqualTo(level);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"Ag foo", "Ag net counts 2", "foo", "2 sigma foo"})
+    void words_that_say_neither_unit_nor_kind_make_no_column_of_an_element(String header) {
+        assertThat(ColumnReader.read(header)).isEqualTo(new ColumnMeaning.Other());
+    }
+
+    @Test
+    void what_is_longer_than_two_hundred_characters_is_no_name() {
+        assertThat(ColumnReader.read("Ag" + " ".repeat(195) + "at%"))
+            .isEqualTo(quantity("Ag", ColumnMeaning.Kind.VALUE, Basis.ATOMIC, 0, ""));
+        assertThat(ColumnReader.read("Ag" + " ".repeat(196) + "at%")).isEqualTo(new ColumnMeaning.Other());
     }
 
     @ParameterizedTest
