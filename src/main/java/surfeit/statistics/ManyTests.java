@@ -29,24 +29,6 @@ public final class ManyTests {
         return adjusted;
     }
 
-    /**
-     * Benjamini and Hochberg's step-up, for screening long lists: the expected share of false ones among the flags
-     * stays at or below alpha, if the tests are independent or positively dependent.
-     *
-     * <p>The j-th smallest of m becomes {@code min over i ≥ j of m p(i)/i}, at most 1; the order given is kept.
-     * Source: Benjamini and Hochberg, J. R. Statist. Soc. B 57 (1995) 289 (from memory).
-     */
-    public static double[] benjaminiHochberg(double... pValues) {
-        int[] order = ascending(pValues);
-        double[] adjusted = new double[pValues.length];
-        double smallest = 1;
-        for (int rank = order.length; rank >= 1; rank--) {
-            smallest = Math.min(smallest, pValues[order[rank - 1]] * order.length / rank);
-            adjusted[order[rank - 1]] = smallest;
-        }
-        return adjusted;
-    }
-
     private static int[] ascending(double[] pValues) {
         for (double p : pValues) {
             if (!(p >= 0 && p <= 1)) {

@@ -1,11 +1,10 @@
 package surfeit.statistics;
 
 /**
- * Count, mean and sum of squared deviations of values that come and go one by one.
+ * Count, mean and sum of squared deviations of values, given at once or one by one.
  *
- * <p>Adding, removing and merging keep the deviations from the running mean, so a large common offset does no harm; a
- * removal undoes an addition up to rounding. Source: Welford, Technometrics 4 (1962) 419; Chan, Golub and LeVeque,
- * Amer. Statist. 37 (1983) 242 (from memory). Mutable, not thread-safe.
+ * <p>Adding keeps the deviations from the running mean, so a large common offset does no harm. Source: Welford,
+ * Technometrics 4 (1962) 419 (from memory). Mutable, not thread-safe.
  */
 public final class Moments {
 
@@ -58,40 +57,6 @@ public final class Moments {
         squaredDeviations += deviation * (value - mean);
     }
 
-    /**
-     * Takes out a value that was added before.
-     *
-     * @throws IllegalStateException where nothing is left to remove
-     */
-    public void remove(double value) {
-        if (count == 0) {
-            throw new IllegalStateException("No value to remove: the count is 0.");
-        }
-        requireFinite(value);
-        if (count == 1) {
-            count = 0;
-            mean = 0;
-            squaredDeviations = 0;
-            return;
-        }
-        double before = mean - (value - mean) / (count - 1);
-        squaredDeviations = Math.max(squaredDeviations - (value - mean) * (value - before), 0);
-        mean = before;
-        count--;
-    }
-
-    /** Takes in all values of another; the other stays as it is. */
-    public void merge(Moments other) {
-        if (other.count == 0) {
-            return;
-        }
-        long total = count + other.count;
-        double apart = other.mean - mean;
-        squaredDeviations += other.squaredDeviations + apart * apart * count * other.count / total;
-        mean += apart * other.count / total;
-        count = total;
-    }
-
     public long count() {
         return count;
     }
@@ -115,11 +80,6 @@ public final class Moments {
             throw new IllegalStateException("The variance needs at least 2 values, found " + count + ".");
         }
         return squaredDeviations / (count - 1);
-    }
-
-    /** Of the values, not of their mean. @throws IllegalStateException for fewer than two values */
-    public double standardDeviation() {
-        return Math.sqrt(variance());
     }
 
     private static double requireFinite(double value) {

@@ -1,6 +1,5 @@
 package surfeit.statistics;
 
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -22,7 +21,6 @@ public final class NestedVariance {
     private final double squaresBetween;
     private final double squaresWithin;
     private final double typicalGroupSize;
-    private final double sumOfReciprocalSizes;
     private final Moments ofMeans;
 
     private NestedVariance(List<Moments> groups) {
@@ -31,13 +29,11 @@ public final class NestedVariance {
         valueCount = groups.stream().mapToLong(Moments::count).sum();
         double grand = 0;
         double squaredSizes = 0;
-        double reciprocals = 0;
         double within = 0;
         for (Moments group : groups) {
             double n = group.count();
             grand += n / valueCount * (group.mean() - ofMeans.mean());
             squaredSizes += n * n;
-            reciprocals += 1 / n;
             within += group.sumOfSquaredDeviations();
         }
         double between = 0;
@@ -47,16 +43,10 @@ public final class NestedVariance {
         }
         squaresBetween = between;
         squaresWithin = within;
-        sumOfReciprocalSizes = reciprocals;
         typicalGroupSize = (valueCount - squaredSizes / valueCount) / (groups.size() - 1);
     }
 
-    /** @throws IllegalArgumentException for no group or an empty one */
-    public static NestedVariance of(double[]... groups) {
-        return of(Arrays.stream(groups).map(Moments::of).toList());
-    }
-
-    /** The same from kept-up moments of each group. @throws IllegalArgumentException for no group or an empty one */
+    /** From the moments of each group. @throws IllegalArgumentException for no group or an empty one */
     public static NestedVariance of(List<Moments> groups) {
         if (groups.isEmpty() || groups.stream().anyMatch(g -> g.count() == 0)) {
             throw new IllegalArgumentException("Expected one or more groups with at least 1 value each, found sizes "
@@ -69,29 +59,12 @@ public final class NestedVariance {
         return (int) ofMeans.count();
     }
 
-    public long valueCount() {
-        return valueCount;
-    }
-
-    /** The unweighted mean of the group means. */
-    public double mean() {
-        return ofMeans.mean();
-    }
-
     public long degreesOfFreedomBetween() {
         return ofMeans.count() - 1;
     }
 
     public long degreesOfFreedomWithin() {
         return valueCount - ofMeans.count();
-    }
-
-    public double sumOfSquaresBetween() {
-        return squaresBetween;
-    }
-
-    public double sumOfSquaresWithin() {
-        return squaresWithin;
     }
 
     /** MSB. @throws IllegalStateException for one group */
@@ -112,50 +85,9 @@ public final class NestedVariance {
         return squaresWithin / degreesOfFreedomWithin();
     }
 
-    /** n0, the group size that counts for the variance between; the common size where all are equal. */
-    public double typicalGroupSize() {
-        requireGroups();
-        return typicalGroupSize;
-    }
-
     /** The variance between groups, 0 where its estimate is negative. */
     public double varianceBetween() {
         return Math.max(0, (meanSquareBetween() - meanSquareWithin()) / typicalGroupSize);
-    }
-
-    /** The share of the variance that lies between groups; 0 where nothing varies. */
-    public double intraclassCorrelation() {
-        double between = varianceBetween();
-        return between == 0 ? 0 : between / (between + meanSquareWithin());
-    }
-
-    public double f() {
-        return meanSquareBetween() / meanSquareWithin();
-    }
-
-    /** p of "the groups do not differ". */
-    public double pValue() {
-        return FDistribution.survival(f(), degreesOfFreedomBetween(), degreesOfFreedomWithin());
-    }
-
-    /**
-     * The error of {@link #mean()} for groups of this kind: {@code sd(P)/√k}, k - 1.
-     *
-     * @throws IllegalStateException for one group
-     */
-    public RandomPart ofGroupsLikeThese() {
-        requireGroups();
-        return new RandomPart(Math.sqrt(ofMeans.variance() / groupCount()), degreesOfFreedomBetween());
-    }
-
-    /**
-     * The error of {@link #mean()} for these very groups: {@code √(MSW Σ 1/n_p)/k}, N - k.
-     *
-     * @throws IllegalStateException for one value in every group
-     */
-    public RandomPart ofTheseGroups() {
-        double error = Math.sqrt(meanSquareWithin() * sumOfReciprocalSizes) / groupCount();
-        return new RandomPart(error, degreesOfFreedomWithin());
     }
 
     private void requireGroups() {

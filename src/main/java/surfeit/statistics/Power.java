@@ -9,7 +9,7 @@ import java.util.function.IntToDoubleFunction;
 /**
  * How likely a study shows a true shift, how many particles it takes, and what no number of particles can show.
  *
- * <p>θ true shift, u shared standard uncertainty, se the design's standard error with df degrees of freedom. The
+ * <p>θ true shift, u shared standard uncertainty, se the standard error of the mean with df degrees of freedom. The
  * study will estimate s, not know se, and flag where the estimate exceeds the half width h(s) of {@link CombinedError}:
  *
  * <pre>    power = mean over s² ~ se² χ²(df)/df of [ Φ((θ-h)/S) + Φ((-h-θ)/S) ],    S² = se² + u²</pre>
@@ -36,11 +36,6 @@ public record Power(double alpha, double target) {
             throw new IllegalArgumentException("Alpha is " + alpha + " and the wanted power " + target
                 + "; expected 0 < alpha < power < 1 and alpha below 0.5.");
         }
-    }
-
-    /** The chance that this design flags a true shift. */
-    public double of(double shift, StudyDesign design, double shared) {
-        return of(shift, design.random(), shared);
     }
 
     /** The chance that a mean with this random error flags a true shift; degrees of freedom count as whole numbers. */
@@ -105,13 +100,8 @@ public record Power(double alpha, double target) {
      * The smallest number of particles, from {@value #FEWEST_PARTICLES} on, with the wanted power; empty where
      * {@code most} do not suffice.
      *
-     * @param design its number of particles is not looked at
+     * @param ofParticles the random error of the mean of so many particles
      */
-    public OptionalInt particlesFor(double shift, StudyDesign design, double shared, int most) {
-        return particlesFor(shift, particles -> design.withParticles(particles).random(), shared, most);
-    }
-
-    /** The same for any random error that shrinks with the number of particles. */
     public OptionalInt particlesFor(double shift, IntFunction<RandomPart> ofParticles, double shared, int most) {
         return cannotBeReached(shift, shared) ? OptionalInt.empty()
             : particlesWith(particles -> of(shift, ofParticles.apply(particles), shared), most);
@@ -146,17 +136,11 @@ public record Power(double alpha, double target) {
         return OptionalInt.of(enough);
     }
 
-    /** The smallest shift this design shows with the wanted power. */
-    public double detectableShift(StudyDesign design, double shared) {
-        return detectableShift(design.random(), shared);
-    }
-
-    /** The smallest shift that a mean with this random error shows with the wanted power. */
-    public double detectableShift(RandomPart random, double shared) {
-        return detectableShift(random, shift -> shared);
-    }
-
-    /** The same where the shared error depends on the shift; infinite where it grows too fast for any to be shown. */
+    /**
+     * The smallest shift that a mean with this random error shows with the wanted power; infinite where no shift is shown.
+     *
+     * @param sharedAt the shared error at a shift
+     */
     public double detectableShift(RandomPart random, DoubleUnaryOperator sharedAt) {
         return smallestWith(shift -> of(shift, random, sharedAt.applyAsDouble(shift)),
             random.standardError() + sharedAt.applyAsDouble(0));

@@ -4,11 +4,13 @@ import java.util.function.DoubleConsumer;
 import java.util.function.LongToDoubleFunction;
 
 /**
- * The adjustment of Benjamini and Hochberg as a function of p, for families too long to be held in their order: what
- * {@link ManyTests#benjaminiHochberg} gives each p of the family, given back for any of them, in any order. Immutable.
+ * Benjamini and Hochberg's adjustment of p values, for screening long lists: the expected share of false ones among
+ * the flags stays at or below alpha, if the tests are independent or positively dependent. Immutable.
  *
- * <p>The p at rank j of m is worth {@code m p/j}; one is adjusted to the least worth at its rank or above. Only the
- * ranks where that least worth changes are kept, as many as the family has in memory, more of them put aside.
+ * <p>The p at rank j of m is worth {@code m p/j}; one is adjusted to the least worth at its rank or above, at most 1.
+ * It is kept as a function of p, for families too long to be held in their order: only the ranks where that least worth
+ * changes are kept, as many as the family has in memory, more of them put aside.
+ * Source: Benjamini and Hochberg, J. R. Statist. Soc. B 57 (1995) 289 (from memory).
  */
 public final class StepUpAdjustment {
     /** The p values at which a lower worth begins, descending, each followed by that worth. */

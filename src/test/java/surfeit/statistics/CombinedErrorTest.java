@@ -110,4 +110,41 @@ class CombinedErrorTest {
         }
         assertThat(100.0 * held / draws).isBetween(94.0, 96.0);
     }
+
+    /** Two one-sided tests, Schuirmann (1987), from memory. */
+    private static double pOutside(double estimate, double margin, RandomPart random, double u) {
+        return Math.max(CombinedError.oneSidedP(estimate + margin, random, u),
+            CombinedError.oneSidedP(margin - estimate, random, u));
+    }
+
+    @Test
+    void two_one_sided_p_values_show_particles_near_the_nominal_to_lie_inside_the_margin() {
+        JsonNode vector = Vectors.read("42-tost-equivalent");
+        double[] theta = Vectors.doubles(vector.at("/input/theta_per_particle"));
+        double margin = vector.at("/input/margin").doubleValue();
+        RandomPart random = RandomPart.ofMean(theta);
+        double mean = Moments.of(theta).mean();
+        double p = vector.at("/expected/p_tost").doubleValue();
+        double twoSided = vector.at("/expected/p_two_sided").doubleValue();
+        double[] interval = Vectors.doubles(vector.at("/expected/ci90"));
+        assertThat(pOutside(mean, margin, random, 0)).isCloseTo(p, tolerance(vector, p));
+        assertThat(CombinedError.twoSidedP(mean, random, 0)).isCloseTo(twoSided, tolerance(vector, twoSided));
+        double half = CombinedError.halfWidth(random, 0, 0.90);
+        assertThat(mean - half).isCloseTo(interval[0], tolerance(vector, interval[0]));
+        assertThat(mean + half).isCloseTo(interval[1], tolerance(vector, interval[1]));
+    }
+
+    @Test
+    void both_one_sided_p_values_are_at_most_5_percent_exactly_where_the_90_percent_interval_lies_inside() {
+        double margin = Math.log(1.25);
+        RandomPart random = new RandomPart(0.04, 3);
+        for (double u : new double[]{0, 0.05, 0.13}) {
+            double half = CombinedError.halfWidth(random, u, 0.90);
+            for (double estimate = -0.3; estimate < 0.3; estimate += 0.0037) {
+                boolean inside = estimate - half > -margin && estimate + half < margin;
+                assertThat(pOutside(estimate, margin, random, u) <= 0.05).as("estimate %s, u %s", estimate, u)
+                    .isEqualTo(inside);
+            }
+        }
+    }
 }

@@ -33,7 +33,7 @@ class KernelAllocationTest {
             double df = i % 7 == 0 ? Double.POSITIVE_INFINITY : 1 + i % 30;
             sum += CombinedError.twoSidedP(distance, 0.3, df, 0.125);
             sum += CombinedError.halfWidth(0.3, df, 0.125, 0.95);
-            sum += Equivalence.pValue(distance + 0.2, 0.2 - distance, 0.3, df, 0.125);
+            sum += CombinedError.oneSidedP(0.2 - distance, 0.3, df, 0.125);
         }
         return sum;
     }

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import static surfeit.Vectors.tolerance;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -52,17 +53,26 @@ class RandomPartTest {
         double nominal = vector.at("/input/nominal_fraction").doubleValue();
         double all = vector.at("/expected/p_all").doubleValue();
         double[] without = Vectors.doubles(vector.at("/expected/p_leave_one_out"));
-        assertThat(pOf(Moments.of(means), nominal)).isCloseTo(all, tolerance(vector, all));
+        assertThat(pOf(means, nominal)).isCloseTo(all, tolerance(vector, all));
         for (int i = 0; i < means.length; i++) {
-            Moments rest = Moments.of(means);
-            rest.remove(means[i]);
+            int left = i;
+            double[] rest = IntStream.range(0, means.length).filter(j -> j != left).mapToDouble(j -> means[j]).toArray();
             assertThat(pOf(rest, nominal)).isCloseTo(without[i], tolerance(vector, without[i]));
         }
     }
 
-    private static double pOf(Moments means, double nominal) {
-        double error = Math.sqrt(means.variance() / means.count());
-        return CombinedError.twoSidedP(means.mean() - nominal, new RandomPart(error, means.count() - 1), 0);
+    private static double pOf(double[] means, double nominal) {
+        return CombinedError.twoSidedP(Moments.of(means).mean() - nominal, RandomPart.ofMean(means), 0);
+    }
+
+    @Test
+    void the_particle_means_give_the_error_of_the_class_mean() {
+        JsonNode vector = Vectors.read("77-incremental-remove-and-sums");
+        double[] means = Vectors.doubles(vector.at("/input/particle_means"));
+        double mean = vector.at("/expected/class_mean").doubleValue();
+        double error = vector.at("/expected/class_s").doubleValue();
+        assertThat(Moments.of(means).mean()).isCloseTo(mean, tolerance(vector, mean));
+        assertThat(RandomPart.ofMean(means).standardError()).isCloseTo(error, tolerance(vector, error));
     }
 
     @Test

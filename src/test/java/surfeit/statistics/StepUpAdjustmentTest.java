@@ -4,18 +4,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import net.jqwik.api.constraints.IntRange;
 import net.jqwik.api.constraints.Size;
+import surfeit.Vectors;
 
 /** The adjustment of Benjamini and Hochberg as a function of p. */
-class StepUpAdjustmentTest {
+public class StepUpAdjustmentTest {
 
     /** By hand: five values evenly spaced up to 0.05 are all worth 0.05, since 0.01 x 5/1 = 0.02 x 5/2 = ... */
     @Example
@@ -24,6 +28,25 @@ class StepUpAdjustmentTest {
         for (double p : new double[] {0.01, 0.02, 0.03, 0.04, 0.05}) {
             assertThat(adjustment.of(p)).isCloseTo(0.05, within(1e-15));
         }
+    }
+
+    @Example
+    void it_agrees_with_an_independent_library() {
+        JsonNode vector = Vectors.read("41-bh");
+        double[] values = Vectors.doubles(vector.at("/input/p"));
+        double[] expected = Vectors.doubles(vector.at("/expected/adjusted"));
+        StepUpAdjustment adjustment = adjustment(PValueFamily.MOST_HELD, values);
+        assertThat(values).hasSameSizeAs(expected);
+        for (int i = 0; i < values.length; i++) {
+            assertThat(adjustment.of(values[i])).as("test %s", i)
+                .isCloseTo(expected[i], Vectors.tolerance(vector, expected[i]));
+        }
+    }
+
+    @Example
+    void in_the_published_example_it_flags_four() {
+        StepUpAdjustment adjustment = adjustment(PValueFamily.MOST_HELD, ManyTestsTest.PUBLISHED);
+        assertThat(Arrays.stream(ManyTestsTest.PUBLISHED).filter(p -> adjustment.of(p) <= 0.05).count()).isEqualTo(4);
     }
 
     /** Few different values, so that ties come. */
@@ -86,9 +109,22 @@ class StepUpAdjustmentTest {
     }
 
     private static void requireSame(double[] family, int mostHeld) {
-        double[] expected = ManyTests.benjaminiHochberg(family);
+        double[] expected = inOrder(family);
         StepUpAdjustment adjustment = adjustment(mostHeld, family);
         assertThat(Arrays.stream(family).map(adjustment::of).toArray()).containsExactly(expected);
+    }
+
+    /** The adjustment as its authors state it, by going through the ranks: min over i ≥ j of m p(i)/i, at most 1. */
+    public static double[] inOrder(double... pValues) {
+        int[] order = IntStream.range(0, pValues.length).boxed().sorted(Comparator.comparingDouble(i -> pValues[i]))
+            .mapToInt(Integer::intValue).toArray();
+        double[] adjusted = new double[pValues.length];
+        double smallest = 1;
+        for (int rank = order.length; rank >= 1; rank--) {
+            smallest = Math.min(smallest, pValues[order[rank - 1]] * order.length / rank);
+            adjusted[order[rank - 1]] = smallest;
+        }
+        return adjusted;
     }
 
     @Example

@@ -14,10 +14,10 @@ import java.util.stream.LongStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import surfeit.statistics.ManyTests;
 import surfeit.statistics.NumbersAside;
 import surfeit.statistics.PValueFamily;
 import surfeit.statistics.StepUpAdjustment;
+import surfeit.statistics.StepUpAdjustmentTest;
 
 /** Numbers put aside in a temporary file. */
 class NumbersFileTest {
@@ -69,6 +69,6 @@ class NumbersFileTest {
         }
         assertThat(adjustment.size()).isGreaterThan(200_000);
         assertThat(Arrays.stream(values).parallel().map(adjustment::of).toArray())
-            .containsExactly(ManyTests.benjaminiHochberg(values));
+            .containsExactly(StepUpAdjustmentTest.inOrder(values));
     }
 }
