@@ -5,17 +5,14 @@ import java.util.List;
 import surfeit.element.Element;
 
 /**
- * Closes a set of reported parts to one, in atomic or mass fractions, and carries their covariance along.
+ * Closes a set of reported parts to one, in atomic or mass fractions.
  *
  * <pre>
- *     C_i = (v_i / a_i) / sum_j (v_j / a_j),     J_ij = (d_ij - C_i) / (a_j sum_k v_k / a_k),     cov C = J S J'
+ *     C_i = (v_i / a_i) / sum_j (v_j / a_j)
  * </pre>
- * v reported parts in any common unit, S their covariance, d_ij one where i = j; a_j is the atomic weight when mass
- * becomes atomic, its inverse when atomic becomes mass, and one when the basis stays. The result depends on which
- * elements are in the set, and its parts are correlated: the rows of the covariance add up to zero, in a binary the
- * correlation is exactly -1. First order: within 3 % up to relative standard uncertainties of 10 %, but 5 to 25 % too
- * small at 25 % (simulation on invented binaries). Negative parts are measurements and stay.
- * Source of the propagation: JCGM 100:2008 (GUM) section 5.2, from memory.
+ * v reported parts in any common unit; a_j is the atomic weight when mass becomes atomic, its inverse when atomic becomes
+ * mass, and one when the basis stays. The result depends on which elements are in the set. Negative parts are
+ * measurements and stay.
  */
 public final class Closure {
     private Closure() {
@@ -55,55 +52,6 @@ public final class Closure {
     /** Parts of one basis closed to one in another. */
     public static double[] convert(double[] parts, List<Element> elements, Basis from, Basis to) {
         return close(parts, divisors(elements, from, to));
-    }
-
-    /** Covariance of the closed parts, {@code J S J'}, in the squared unit of a fraction. */
-    public static double[][] covariance(double[] parts, double[] divisors, double[][] covariance) {
-        double[][] jacobian = jacobian(parts, divisors);
-        double[][] left = timesTransposed(jacobian, covariance);
-        return timesTransposed(jacobian, left);
-    }
-
-    /** Standard uncertainties of the closed parts when the reported parts err independently. */
-    public static double[] uncertainties(double[] parts, double[] divisors, double[] independent) {
-        double[][] jacobian = jacobian(parts, divisors);
-        double[] result = new double[parts.length];
-        for (int i = 0; i < parts.length; i++) {
-            double sum = 0;
-            for (int k = 0; k < parts.length; k++) {
-                double term = jacobian[i][k] * independent[k];
-                sum += term * term;
-            }
-            result[i] = Math.sqrt(sum);
-        }
-        return result;
-    }
-
-    /** {@code A B'}; used twice it makes {@code J (J S)' = J S J'} for a symmetric S. */
-    private static double[][] timesTransposed(double[][] a, double[][] b) {
-        double[][] product = new double[a.length][b.length];
-        for (int i = 0; i < a.length; i++) {
-            for (int j = 0; j < b.length; j++) {
-                double sum = 0;
-                for (int k = 0; k < b[j].length; k++) {
-                    sum += a[i][k] * b[j][k];
-                }
-                product[i][j] = sum;
-            }
-        }
-        return product;
-    }
-
-    private static double[][] jacobian(double[] parts, double[] divisors) {
-        double[] closed = close(parts, divisors);
-        double sum = sum(parts, divisors);
-        double[][] jacobian = new double[parts.length][parts.length];
-        for (int i = 0; i < parts.length; i++) {
-            for (int j = 0; j < parts.length; j++) {
-                jacobian[i][j] = ((i == j ? 1 : 0) - closed[i]) / (divisors[j] * sum);
-            }
-        }
-        return jacobian;
     }
 
     private static double sum(double[] parts, double[] divisors) {

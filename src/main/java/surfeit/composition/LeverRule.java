@@ -1,21 +1,15 @@
 package surfeit.composition;
 
-import java.util.Arrays;
-import java.util.List;
-import java.util.Optional;
-import surfeit.element.Element;
-
 /**
  * The tie line between two phases: how much of each a composition on it is made of, and how far beside it one lies.
  *
  * <pre>
  *     f = (C - Ca).(Cb - Ca) / |Cb - Ca|²,     distance = |C - Ca - f (Cb - Ca)|
- *     u(f)² = g' S g,   g = (Cb - Ca) / |Cb - Ca|²
  * </pre>
- * f fraction of the second phase, C composition, Ca and Cb those of the phases, S the covariance of C. With two
+ * f fraction of the second phase, C composition, Ca and Cb those of the phases. With two
  * elements this is the lever rule f = (C0 - Ca)/(Cb - Ca); with more it is the least-squares point of the line. All
  * in one basis: atomic fractions give the share of the atoms, mass fractions of the mass. f is not cut to 0..1:
- * a composition beyond an end is told, not hidden. The phases' own uncertainty is not in u(f). Immutable, thread-safe.
+ * a composition beyond an end is told, not hidden. Immutable, thread-safe.
  */
 public final class LeverRule {
     private final double[] alpha;
@@ -43,14 +37,6 @@ public final class LeverRule {
         return new LeverRule(alpha.clone(), direction, squaredLength);
     }
 
-    /** The tie line in atomic fractions over some elements; empty where a phase holds none or both are alike. */
-    public static Optional<LeverRule> between(Phase alpha, Phase beta, List<Element> elements) {
-        Optional<double[]> first = alpha.over(elements);
-        Optional<double[]> second = beta.over(elements);
-        boolean joins = first.isPresent() && second.isPresent() && !Arrays.equals(first.get(), second.get());
-        return joins ? Optional.of(between(first.get(), second.get())) : Optional.empty();
-    }
-
     /** Fraction of the second phase; below 0 or above 1 where the composition lies beyond an end of the line. */
     public double fractionOfBeta(double[] composition) {
         requireSameSize(alpha, composition);
@@ -59,17 +45,6 @@ public final class LeverRule {
             along += (composition[i] - alpha[i]) * direction[i];
         }
         return along / squaredLength;
-    }
-
-    /** Standard uncertainty of {@link #fractionOfBeta} from the covariance of the composition. */
-    public double fractionUncertainty(double[][] covariance) {
-        double variance = 0;
-        for (int i = 0; i < direction.length; i++) {
-            for (int j = 0; j < direction.length; j++) {
-                variance += direction[i] * covariance[i][j] * direction[j];
-            }
-        }
-        return Math.sqrt(Math.max(variance, 0)) / squaredLength;
     }
 
     /** The composition made of this fraction of the second phase. */

@@ -24,19 +24,4 @@ public record StatedTemperature(String celsius, String kind) {
             throw new IllegalArgumentException("A temperature says what happens there, such as eutectic; got nothing.");
         }
     }
-
-    public double lowCelsius() {
-        return Double.parseDouble(matched().group(1));
-    }
-
-    public double highCelsius() {
-        Matcher matcher = matched();
-        return Double.parseDouble(matcher.group(matcher.start(2) < 0 ? 1 : 2));
-    }
-
-    private Matcher matched() {
-        Matcher matcher = TEXT.matcher(celsius);
-        matcher.matches();
-        return matcher;
-    }
 }

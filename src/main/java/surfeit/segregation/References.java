@@ -1,6 +1,7 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -159,16 +160,9 @@ final class References {
     }
 
     private static double[] closedUncertainties(SpotParts parts, double[] closed) {
-        double sum = parts.sum();
+        double[] errors = Arrays.stream(parts.uncertainties).map(uncertainty -> uncertainty / parts.sum()).toArray();
         double[] result = new double[closed.length];
-        for (int i = 0; i < result.length; i++) {
-            double total = 0;
-            for (int j = 0; j < result.length; j++) {
-                double term = ((i == j ? 1 : 0) - closed[i]) * parts.uncertainties[j] / sum;
-                total += term * term;
-            }
-            result[i] = Math.sqrt(total);
-        }
+        SharedError.close(errors, closed, result);
         return result;
     }
 }

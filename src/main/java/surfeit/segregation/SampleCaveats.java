@@ -8,8 +8,6 @@ import surfeit.element.Spelling;
 
 /** What a reader must know about the whole answer. */
 final class SampleCaveats {
-    private static final double CLOSED_ALREADY = 1e-9;
-
     private SampleCaveats() {
     }
 
@@ -21,7 +19,7 @@ final class SampleCaveats {
 
     static List<Caveat> of(Nominal nominal, List<GroupAnalysis> analyses, int sessions, MethodSettings settings) {
         List<Caveat> caveats = new ArrayList<>();
-        if (Math.abs(nominal.statedSum() - 1) > CLOSED_ALREADY) {
+        if (nominal.isClosed()) {
             caveats.add(Caveat.note("nominal-closed", String.format(Locale.ROOT,
                 "The nominal as stated adds up to %.4g %%; it was closed to 100 %%.", nominal.statedSum() * 100)));
         }

@@ -115,7 +115,11 @@ final class SharedError {
         return errors.clone();
     }
 
-    /** Fills in standard uncertainties of the closed fractions c, from those of all parts, which err independently. */
+    /**
+     * Fills in standard uncertainties of the closed fractions c, from those of all parts, which err independently. First
+     * order: within 3 % up to relative standard uncertainties of 10 %, but 5 to 25 % too small at 25 % (simulation on
+     * invented binaries). Source: JCGM 100:2008 (GUM) section 5.2, from memory.
+     */
     static void close(double[] errors, double[] c, double[] closed) {
         double before = 0;
         for (int i = 0; i < closed.length; i++) {

@@ -12,8 +12,7 @@ import surfeit.spot.Spot;
  *     C_i = v_i / sum v      s_i^2 = (1 - C_i)^2 (u_i / sum v)^2 + C_i^2 sum_{j != i} (u_j / sum v)^2
  * </pre>
  * v the parts of a spot turned to atomic ones, u their standard uncertainties, both times the gain of the reference spots
- * where there are any: s_i^2 is the diagonal of the covariance of the closed fractions (see
- * {@link surfeit.composition.Closure}). A spot without uncertainties has the root of the mean square within particles of
+ * where there are any: s_i^2 is the diagonal of the covariance of the closed fractions. A spot without uncertainties has the root of the mean square within particles of
  * its group as s, with N - k degrees of freedom. What follows is the test of a group mean, {@link NominalTrial}; a
  * screening asks for no equivalence, so no margin is given.
  */

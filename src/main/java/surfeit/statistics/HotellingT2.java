@@ -35,7 +35,7 @@ public record HotellingT2(double t2, int quantities, int observations) {
                     + row.length + ".");
             }
         }
-        if (observations.length <= q || q == 0) {
+        if (observations.length <= q) {
             return Optional.empty();
         }
         double[] mean = meanOf(observations, q);

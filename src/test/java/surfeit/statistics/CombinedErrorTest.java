@@ -59,6 +59,7 @@ class CombinedErrorTest {
         assertThat(CombinedError.degreesOfFreedom(0, 2, 0.1)).isEqualTo(Double.POSITIVE_INFINITY);
         assertThat(CombinedError.halfWidth(0, 2, 0.1, 0.95)).isCloseTo(0.195996398454, within(1e-12));
         assertThat(CombinedError.twoSidedP(0.2, 0, 2, 0.1)).isCloseTo(0.0455002638963584, within(1e-14));
+        assertThat(CombinedError.twoSidedP(0, 0, 2, 0.1)).isEqualTo(1);
         assertThat(CombinedError.twoSidedP(0.2, RandomPart.known(0), 0.1)).isCloseTo(0.0455002638963584, within(1e-14));
     }
 

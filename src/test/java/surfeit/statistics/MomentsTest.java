@@ -74,6 +74,8 @@ class MomentsTest {
         assertThat(Moments.ofSums(1, 2, 1e-20).sumOfSquaredDeviations()).as("one value has no scatter").isZero();
         assertThatThrownBy(() -> Moments.ofSums(0, 2, 0)).hasMessageContaining("got 0, 2.0 and 0.0");
         assertThatThrownBy(() -> Moments.ofSums(3, Double.NaN, 0)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> Moments.ofSums(3, 1, Double.POSITIVE_INFINITY))
+            .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> Moments.ofSums(3, 1, -1)).isInstanceOf(IllegalArgumentException.class);
     }
 

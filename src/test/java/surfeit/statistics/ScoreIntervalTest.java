@@ -25,6 +25,14 @@ class ScoreIntervalTest {
         assertThat(interval.high()).isCloseTo(expected[1], tolerance(vector, expected[1]));
     }
 
+    /** Invented counts; expected: scipy 1.10.1, the two roots of the equation by brentq. */
+    @Test
+    void the_background_under_the_other_peaks_widens_it_too() {
+        ScoreInterval interval = ScoreInterval.of(0.4, 60, 20, 30, 0.95);
+        assertThat(interval.low()).isCloseTo(0.20968534396, within(1e-10));
+        assertThat(interval.high()).isCloseTo(0.60234902646, within(1e-10));
+    }
+
     /** Newcombe, Statist. Med. 17 (1998) 857, table I, method 3 (from memory). */
     @ParameterizedTest
     @CsvSource({"81, 263, 0.2553, 0.3662", "15, 148, 0.0624, 0.1605", "0, 20, 0.0000, 0.1611", "1, 29, 0.0061, 0.1718"})
@@ -40,6 +48,7 @@ class ScoreIntervalTest {
         assertThatThrownBy(() -> ScoreInterval.of(1.1, 100, 0, 0, 0.95)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> ScoreInterval.of(0.1, 0, 0, 0, 0.95)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> ScoreInterval.of(0.1, 10, -1, 0, 0.95)).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> ScoreInterval.of(0.1, 10, 0, -1, 0.95)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new ScoreInterval(0.2, 0.1)).hasMessageContaining("low ≤ high");
     }
 }
