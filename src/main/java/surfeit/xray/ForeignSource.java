@@ -11,31 +11,27 @@ import surfeit.element.Element;
  * <p>Common practice, no source. Immutable, thread-safe.
  */
 public enum ForeignSource {
-    COATING("conductive coating", "C", "Cr", "Pd", "W", "Os", "Ir", "Pt", "Au"),
-    MOUNT("stub, grid, holder or adhesive", "C", "O", "Al", "Fe", "Ni", "Cu", "Zn"),
-    POLISHING("polishing medium", "C", "O", "Na", "Mg", "Al", "Si", "Ce"),
-    RESIDUE("residue of oil, etching or cleaning", "C", "O", "F", "Na", "Si", "P", "S", "Cl", "K", "Ca"),
-    TOOL("tools and milling media", "Fe", "Co", "Zr", "Mo", "W"),
-    DETECTOR("detector and chamber", "C", "O", "Al", "Si", "Fe", "Cu", "Zn");
+    /** Conductive coating. */
+    COATING("C", "Cr", "Pd", "W", "Os", "Ir", "Pt", "Au"),
+    /** Stub, grid, holder or adhesive. */
+    MOUNT("C", "O", "Al", "Fe", "Ni", "Cu", "Zn"),
+    /** Polishing medium. */
+    POLISHING("C", "O", "Na", "Mg", "Al", "Si", "Ce"),
+    /** Residue of oil, etching or cleaning. */
+    RESIDUE("C", "O", "F", "Na", "Si", "P", "S", "Cl", "K", "Ca"),
+    /** Tools and milling media. */
+    TOOL("Fe", "Co", "Zr", "Mo", "W"),
+    /** Detector and chamber. */
+    DETECTOR("C", "O", "Al", "Si", "Fe", "Cu", "Zn");
 
-    private final String description;
     private final SortedSet<Element> elements;
 
-    ForeignSource(String description, String... symbols) {
-        this.description = description;
+    ForeignSource(String... symbols) {
         SortedSet<Element> set = new TreeSet<>();
         for (String symbol : symbols) {
             set.add(Element.of(symbol));
         }
         elements = Collections.unmodifiableSortedSet(set);
-    }
-
-    public String description() {
-        return description;
-    }
-
-    public SortedSet<Element> elements() {
-        return elements;
     }
 
     /** Every element that some foreign source may bring. */

@@ -42,16 +42,6 @@ public record LineOverlap(Resolution resolution, double beamEnergyKev) {
             : disturbing(line, massFractions.keySet());
     }
 
-    /** Overlaps among the lines an analyst would choose for these elements, worst first. */
-    public List<Overlap> among(Collection<Element> elements) {
-        List<Overlap> found = new ArrayList<>();
-        for (Element element : elements) {
-            LineChoice.at(element, beamEnergyKev).chosen().ifPresent(line -> found.addAll(disturbing(line, elements)));
-        }
-        found.sort(Overlap.WORST_FIRST);
-        return List.copyOf(found);
-    }
-
     /** The line and one peak, whatever their separation; strength at equal mass fractions. */
     public Overlap between(Line line, Peak peak) {
         return between(target(line), peak, 1);

@@ -1,8 +1,6 @@
 package surfeit.xray;
 
 import java.util.Collections;
-import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.regex.Matcher;
@@ -21,7 +19,6 @@ import surfeit.element.Element;
 public record Residue(String id, String name, String kind, SortedMap<Element, Integer> atoms, double densityGramPerCm3,
                       String source) {
     private static final Pattern PART = Pattern.compile("([A-Z][a-z]?)(\\d*)");
-    private static final int HYDROGEN = 1;
 
     /** A residue from its formula, for example {@code C2H6OSi}. */
     static Residue ofFormula(String id, String name, String kind, String formula, double density, String source) {
@@ -39,65 +36,15 @@ public record Residue(String id, String name, String kind, SortedMap<Element, In
         return new Residue(id, name, kind, Collections.unmodifiableSortedMap(atoms), density, source);
     }
 
-    /** Mass fractions of all its elements. */
-    public SortedMap<Element, Double> massFractions() {
-        return fractions(true, false);
-    }
-
-    /** Mass fractions as EDS sees them: without hydrogen, normalised. */
-    public SortedMap<Element, Double> visibleMassFractions() {
-        return fractions(true, true);
-    }
-
-    /** Atomic fractions as EDS sees them: without hydrogen, normalised. */
-    public SortedMap<Element, Double> visibleAtomicFractions() {
-        return fractions(false, true);
-    }
-
     /** The residue as a film's material. */
     public Material material() {
         return Material.of(massFractions(), densityGramPerCm3);
     }
 
-    /** Atoms of one element per atom of another, both of the residue. */
-    public double atomicRatio(Element wanted, Element marker) {
-        return (double) count(wanted) / count(marker);
-    }
-
-    /** Mass of one element per mass of another, both of the residue. */
-    public double massRatio(Element wanted, Element marker) {
-        return atomicRatio(wanted, marker) * wanted.atomicWeight() / marker.atomicWeight();
-    }
-
-    /**
-     * At most how much of an element the residue can account for, given what else of it was found; atomic fractions.
-     *
-     * <p>The scarcest of its other visible elements decides; one that was not found makes it 0. Empty where the residue
-     * has no other visible element to go by.
-     */
-    public OptionalDouble mostAtomic(Element wanted, Map<Element, Double> foundAtomicFractions) {
-        return atoms.keySet().stream()
-            .filter(marker -> !marker.equals(wanted) && marker.atomicNumber() != HYDROGEN)
-            .mapToDouble(marker -> atomicRatio(wanted, marker)
-                * Math.max(0, foundAtomicFractions.getOrDefault(marker, 0.0)))
-            .min();
-    }
-
-    private int count(Element element) {
-        Integer count = atoms.getOrDefault(element, 0);
-        if (count == 0) {
-            throw new IllegalArgumentException(name + " holds no " + element + ".");
-        }
-        return count;
-    }
-
-    private SortedMap<Element, Double> fractions(boolean byMass, boolean visibleOnly) {
+    /** Mass fractions of all its elements. */
+    public SortedMap<Element, Double> massFractions() {
         SortedMap<Element, Double> parts = new TreeMap<>();
-        atoms.forEach((element, count) -> {
-            if (!visibleOnly || element.atomicNumber() != HYDROGEN) {
-                parts.put(element, byMass ? count * element.atomicWeight() : (double) count);
-            }
-        });
+        atoms.forEach((element, count) -> parts.put(element, count * element.atomicWeight()));
         double sum = parts.values().stream().mapToDouble(Double::doubleValue).sum();
         parts.replaceAll((element, part) -> part / sum);
         return parts;

@@ -27,25 +27,10 @@ public final class TakeOff {
     }
 
     /**
-     * Effective take-off angle where the beam meets a sphere beside its top.
-     *
-     * <pre>   n = (x, y, sqrt(1 - x² - y²)),  d = (cos psi cos az, cos psi sin az, sin psi),  sin psi' = n.d </pre>
-     *
-     * x, y offsets from the top over the radius, az azimuth of the detector against x. Result -90 to 90.
-     */
-    public static double onSphereDeg(double takeOffDeg, double xOverRadius, double yOverRadius, double azimuthDeg) {
-        double psi = Math.toRadians(check(takeOffDeg));
-        double azimuth = Math.toRadians(azimuthDeg);
-        double height = heightOverRadius(xOverRadius, yOverRadius);
-        return arcSine(Math.cos(psi) * (xOverRadius * Math.cos(azimuth) + yOverRadius * Math.sin(azimuth))
-            + Math.sin(psi) * height);
-    }
-
-    /**
      * Tilt of the surface of a sphere where the beam meets it, in degrees: sin t = 2 offset/diameter.
      *
-     * <p>With the azimuth between the way out from the top and the detector it gives in {@link #tiltedDeg} what
-     * {@link #onSphereDeg} gives. Lengths in one unit.
+     * <p>The azimuth that {@link #tiltedDeg} asks for is then that between the way out from the top and the detector.
+     * Lengths in one unit.
      *
      * @throws IllegalArgumentException where the beam passes by
      */
@@ -55,36 +40,6 @@ public final class TakeOff {
                 + diameter + " lies beside it: expected 0 or more and less than the radius.");
         }
         return Math.toDegrees(Math.asin(2 * offset / diameter));
-    }
-
-    /**
-     * Way out of a sphere, in radii, from a depth straight below the point of entry.
-     *
-     * <pre>   p = (x, y, sqrt(1 - x² - y²) - depth),  L = -p.d + sqrt((p.d)² + 1 - p.p) </pre>
-     *
-     * All lengths over the radius; detector direction as in {@link #onSphereDeg}. A flat surface gives depth/sin psi.
-     */
-    public static double pathOutOfSphere(double takeOffDeg, double xOverRadius, double yOverRadius,
-                                         double depthOverRadius, double azimuthDeg) {
-        double psi = Math.toRadians(check(takeOffDeg));
-        double azimuth = Math.toRadians(azimuthDeg);
-        double z = heightOverRadius(xOverRadius, yOverRadius) - depthOverRadius;
-        double pp = xOverRadius * xOverRadius + yOverRadius * yOverRadius + z * z;
-        if (!(depthOverRadius >= 0 && pp <= 1)) {
-            throw new IllegalArgumentException("A depth of " + depthOverRadius
-                + " radii does not lie inside the sphere.");
-        }
-        double pd = Math.cos(psi) * (xOverRadius * Math.cos(azimuth) + yOverRadius * Math.sin(azimuth))
-            + Math.sin(psi) * z;
-        return -pd + Math.sqrt(pd * pd + 1 - pp);
-    }
-
-    private static double heightOverRadius(double x, double y) {
-        double square = 1 - x * x - y * y;
-        if (!(square >= 0)) {
-            throw new IllegalArgumentException("Position (" + x + ", " + y + ") in radii lies beside the sphere.");
-        }
-        return Math.sqrt(square);
     }
 
     private static double check(double takeOffDeg) {
