@@ -43,7 +43,13 @@ public record JointTest(HotellingT2 test, boolean replaced) {
         return HotellingT2.of(rows, LogRatios.ilr(nominal.middles())).map(test -> new JointTest(test, replaced));
     }
 
-    private static double[] centre(List<GroupSums> runs, int particle) {
+    /**
+     * The mean of a particle, values below their limit replaced: for one spot, zero becomes d = 0.65 of the limit's share
+     * and every other part x (1 - sum of d), so that ratios among the rest stay.
+     *
+     * @param runs below a limit as zero, and, if anything is, as the limit
+     */
+    static double[] centre(List<GroupSums> runs, int particle) {
         double[] atZero = runs.get(0).particles().get(particle).centre();
         if (runs.size() == 1) {
             return atZero;

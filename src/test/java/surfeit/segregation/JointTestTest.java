@@ -4,7 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static surfeit.segregation.InventedSpots.group;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.apache.commons.math3.distribution.FDistribution;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
@@ -12,6 +16,9 @@ import org.apache.commons.math3.linear.LUDecomposition;
 import org.apache.commons.math3.linear.RealVector;
 import org.apache.commons.math3.stat.correlation.Covariance;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import surfeit.Vectors;
 import surfeit.statistics.HotellingT2;
 
 /** T2 over all elements; its arithmetic is held to the sweat data beside {@link HotellingT2}. */
@@ -60,5 +67,35 @@ class JointTestTest {
         InventedSpots spots = particles(6).add("top", "P6", "Ag 74.0, Cu 26.0, Zn <0.5");
         assertThat(group(spots.against(BRAZE), "top").jointTest().orElseThrow().replaced()).isTrue();
         assertThat(group(particles(7).against(BRAZE), "top").jointTest().orElseThrow().replaced()).isFalse();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"12-zero-replacement", "13-zero-replacement-two"})
+    void replaced_values_agree_with_an_independent_library(String name) {
+        JsonNode vector = Vectors.read(name);
+        double[] parts = Vectors.doubles(vector.at("/input/parts"));
+        assertReplaced(parts, vector.at("/input/delta_fraction").asDouble(), Vectors.doubles(vector.at("/expected/replaced")));
+    }
+
+    /** Martin-Fernandez et al., Math. Geol. 35 (2003) 253: example with 1/16 put in place, quoted in library documentation. */
+    @Test
+    void the_published_example_of_replacement_holds() {
+        assertReplaced(new double[] {0.2, 0.4, 0.4, 0}, 1 / 16.0, new double[] {0.1875, 0.375, 0.375, 0.0625});
+        assertReplaced(new double[] {0, 0.5, 0.5, 0}, 1 / 16.0, new double[] {0.0625, 0.4375, 0.4375, 0.0625});
+    }
+
+    /** @param share put in place of every zero: 0.65 of its limit's share */
+    private static void assertReplaced(double[] parts, double share, double[] expected) {
+        double limit = share / 0.65;
+        double total = Arrays.stream(parts).sum();
+        double rest = 1 - limit * Arrays.stream(parts).filter(part -> part == 0).count();
+        double[] atZero = Arrays.stream(parts).map(part -> part / total).toArray();
+        double[] atLimit = Arrays.stream(atZero).map(part -> part == 0 ? limit : part * rest).toArray();
+        assertThat(JointTest.centre(List.of(one(atZero), one(atLimit)), 0)).containsExactly(expected, within(1e-12));
+    }
+
+    private static GroupSums one(double... centre) {
+        ParticleSums particle = new ParticleSums("P1", 1, centre, new double[centre.length], Optional.empty());
+        return new GroupSums(List.of(particle), new double[centre.length][centre.length], new double[centre.length]);
     }
 }

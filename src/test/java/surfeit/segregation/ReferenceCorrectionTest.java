@@ -2,11 +2,14 @@ package surfeit.segregation;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static surfeit.Vectors.tolerance;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import surfeit.Vectors;
 
 /** Corrections by reference spots; invented numbers, expected ones worked out by hand. */
 class ReferenceCorrectionTest {
@@ -51,6 +54,22 @@ class ReferenceCorrectionTest {
             of(THIRD_IS_NOISE, new double[] {certificate, certificate, certificate}, sameMaterial);
         assertThat(correction.reducedError(0.05, 0.5, 0, 0.08)).isCloseTo(expected, within(1e-7));
         assertThat(correction.reducedError(0.05, 0.5, 2, 0.08)).as("not usable").isEqualTo(0.05);
+    }
+
+    /** Equal relative errors r of spot and piece leave r sqrt(2 (1 - rho)) of a fraction; worked out outside. */
+    @Test
+    void what_is_left_of_equal_errors_follows_from_their_correlation() {
+        JsonNode vector = Vectors.read("78-residual-conversion");
+        double[] relative = Vectors.doubles(vector.at("/input/r"));
+        double[] correlation = Vectors.doubles(vector.at("/input/rho"));
+        double[] residual = Vectors.doubles(vector.at("/expected/residual"));
+        assertThat(residual).hasSize(3);
+        for (int j = 0; j < residual.length; j++) {
+            ReferenceCorrection correction = ReferenceCorrection.of(THIRD_IS_NOISE, Optional.empty(),
+                new double[] {0.4, 0.4, 0.2}, NO_CERTIFICATE, correlation[j], Sums.constantFloor(0, 3), false).orElseThrow();
+            assertThat(correction.reducedError(0.5 * relative[j], 0.5, 0, relative[j]) / 0.5)
+                .isCloseTo(residual[j], tolerance(vector, residual[j]));
+        }
     }
 
     @Test
