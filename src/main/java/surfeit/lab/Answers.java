@@ -97,13 +97,31 @@ final class Answers {
     Optional<GrowingSums> growingSums(ReadAccess access, StoredSample stored, SpotSource soFar,
                                       Map<GroupBy, Integer> mostParticles) {
         try {
-            Optional<StoredAlloy> alloy = named(access, stored.sample());
-            Nominal nominal = nominal(stored.sample(), alloy);
-            return Optional.of(GrowingSums.of(stored.sample(), nominal, phases(nominal, alloy), soFar, mostParticles,
-                detectionLimitMassFraction));
+            return Optional.of(GrowingSums.of(summedBy(access, stored), soFar, mostParticles));
         } catch (ProblemException | CompositionException e) {
             return Optional.empty();
         }
+    }
+
+    /**
+     * The sums after the spot of one place has changed, as far as reading its block again is enough for them.
+     *
+     * @param mostParticles the ways of grouping whose kept sums hold the spot
+     */
+    Map<GroupBy, SampleSums> sumsAfterChange(ReadAccess access, StoredSample stored, Map<GroupBy, Integer> mostParticles,
+                                             long place) {
+        try {
+            return GrowingSums.changed(summedBy(access, stored), access.spotSource(stored), mostParticles, place);
+        } catch (ProblemException | CompositionException e) {
+            return Map.of();
+        }
+    }
+
+    /** What the spots of a sample are summed up by. @throws ProblemException alloy-unknown */
+    GrowingSums.Inputs summedBy(ReadAccess access, StoredSample stored) {
+        Optional<StoredAlloy> alloy = named(access, stored.sample());
+        Nominal nominal = nominal(stored.sample(), alloy);
+        return new GrowingSums.Inputs(stored.sample(), nominal, phases(nominal, alloy), detectionLimitMassFraction);
     }
 
     /** @param alloy the alloy the sample names, if it names one */

@@ -4,13 +4,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import surfeit.segregation.SpotPlaces;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
 import surfeit.statistics.NumbersAside;
 
 /**
  * The recorded spots of a sample at one revision as a source that may be read for as long as its reader likes: it holds
- * no transaction.
+ * no transaction. Withdrawn spots have no place in it: it is for readings of single spots, of which no sum is told.
  */
 final class RecordedSpots implements SpotSource {
     private final Consumer<Consumer<StoredSpot>> all;
@@ -37,12 +38,8 @@ final class RecordedSpots implements SpotSource {
     }
 
     @Override
-    public void forEachSpecimen(Consumer<Spot> consumer) {
-        all.accept(stored -> {
-            if (!stored.spot().isReference()) {
-                consumer.accept(stored.spot());
-            }
-        });
+    public void forEachPlace(SpotPlaces places) {
+        all.accept(stored -> places.next(Lookups.spotNumber(stored.id()), stored.spot(), !stored.spot().isReference()));
     }
 
     @Override

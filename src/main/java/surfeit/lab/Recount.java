@@ -9,9 +9,11 @@ import java.util.TreeMap;
 import java.util.function.Consumer;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.segregation.GroupBy;
+import surfeit.segregation.GrowingSums;
 import surfeit.segregation.Interpreter;
 import surfeit.segregation.KeptSums;
 import surfeit.segregation.SampleSums;
+import surfeit.segregation.SpotPlaces;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
 
@@ -80,7 +82,11 @@ public final class Recount {
                     () -> all.put(by, without(sample, by, Recounted.State.UNUSED)));
             }
         });
-        inUse.values().forEach(kept -> all.putAll(recount(access, sample, marks, kept)));
+        inUse.forEach((last, kept) -> GrowingSums.recount(answers.summedBy(access, sample),
+            access.spotSource(sample, marks.get(kept.keySet().iterator().next())), kept).forEach((by, counted) ->
+                all.put(by, new Recounted(sample.name(), by, counted.comparison().difference().isEmpty()
+                    ? Recounted.State.EQUAL : Recounted.State.DIFFERENT, counted.spotCount(),
+                    counted.comparison().compared(), counted.comparison().difference()))));
         all.values().forEach(found);
     }
 
@@ -92,35 +98,26 @@ public final class Recount {
     private Optional<KeptSums> inUse(ReadAccess access, StoredSample sample, GroupBy by, SumsMark mark) {
         SpotSource source = access.spotSource(sample, mark);
         Optional<KeptSums> kept = source.kept(by);
-        SpotSource noSpots = new Spots(source.references(), unread -> { }, kept);
-        boolean used = Optional.ofNullable(answers.sums(access, sample, noSpots, Map.of(by, Integer.MAX_VALUE)).get(by))
-            .map(SampleSums::wentOn).orElse(false);
+        boolean used = Optional.ofNullable(answers.sums(access, sample, new NoSpots(source, kept),
+            Map.of(by, Integer.MAX_VALUE)).get(by)).map(SampleSums::wentOn).orElse(false);
         return kept.filter(sums -> used);
     }
 
-    /** Reads the spots once for all sums that were made of the same ones. */
-    private Map<GroupBy, Recounted> recount(ReadAccess access, StoredSample sample, Map<GroupBy, SumsMark> marks,
-                                            Map<GroupBy, KeptSums> kept) {
-        Map<GroupBy, Integer> ways = new EnumMap<>(GroupBy.class);
-        kept.keySet().forEach(by -> ways.put(by, Integer.MAX_VALUE));
-        SpotSource source = access.spotSource(sample, marks.get(kept.keySet().iterator().next()));
-        SpotSource noSums = new Spots(source.references(), source::forEachSpecimen, Optional.empty());
-        Map<GroupBy, Recounted> all = new EnumMap<>(GroupBy.class);
-        answers.sums(access, sample, noSums, ways).forEach((by, counted) -> {
-            SampleSums.Comparison comparison = counted.comparedWith(kept.get(by).bytes());
-            all.put(by, new Recounted(sample.name(), by,
-                comparison.difference().isEmpty() ? Recounted.State.EQUAL : Recounted.State.DIFFERENT,
-                counted.spotCount(), comparison.compared(), comparison.difference()));
-        });
-        return all;
-    }
-
-    /** Some of what a source holds; its sums are those of the one way of grouping that is asked for. */
-    private record Spots(List<Spot> references, Consumer<Consumer<Spot>> specimen, Optional<KeptSums> sums)
-        implements SpotSource {
+    /** A source with sums and no spots: none comes after those in the sums. */
+    private record NoSpots(SpotSource source, Optional<KeptSums> sums) implements SpotSource {
         @Override
-        public void forEachSpecimen(Consumer<Spot> consumer) {
-            specimen.accept(consumer);
+        public List<Spot> references() {
+            return source.references();
+        }
+
+        @Override
+        public void forEachPlace(SpotPlaces places) {
+            // none
+        }
+
+        @Override
+        public int placesInBlock() {
+            return source.placesInBlock();
         }
 
         @Override

@@ -36,7 +36,7 @@ final class SpotImport implements SpotRows.Sink {
     private Optional<Dialect> dialect = Optional.empty();
     private long accepted;
     private boolean referencesAccepted;
-    private final List<Spot> firstAccepted = new ArrayList<>();
+    private final List<SumsAlong.Numbered> firstAccepted = new ArrayList<>();
     private Optional<SumsAlong> sums = Optional.empty();
     private long unchanged;
     private long rejected;
@@ -85,7 +85,7 @@ final class SpotImport implements SpotRows.Sink {
 
     /** The first spots that were recorded: all, unless so many that the sums go on anyway. */
     List<Spot> firstRecorded() {
-        return firstAccepted;
+        return firstAccepted.stream().map(SumsAlong.Numbered::spot).toList();
     }
 
     private ImportReport finish(Upload upload) {
@@ -157,15 +157,16 @@ final class SpotImport implements SpotRows.Sink {
         if (lot.isEmpty()) {
             return;
         }
+        long number = record.nextSpot();
         List<Optional<SpotImportAccess.Recorded>> found = record.add(lot);
-        List<Spot> recorded = new ArrayList<>(LOT);
+        List<SumsAlong.Numbered> recorded = new ArrayList<>(LOT);
         for (int i = 0; i < found.size(); i++) {
             if (found.get(i).isPresent()) {
                 compare(lot.get(i), found.get(i).get(), lotRows.get(i));
             } else {
                 accepted++;
                 referencesAccepted |= lot.get(i).isReference();
-                recorded.add(lot.get(i));
+                recorded.add(new SumsAlong.Numbered(number + i, lot.get(i)));
             }
         }
         sumUp(recorded);
@@ -175,7 +176,7 @@ final class SpotImport implements SpotRows.Sink {
     }
 
     /** Sums are begun once the upload is so large that they are due when it ends. */
-    private void sumUp(List<Spot> recorded) {
+    private void sumUp(List<SumsAlong.Numbered> recorded) {
         sums.ifPresent(along -> along.recorded(recorded));
         if (firstAccepted.size() > Sums.LATER_SPOTS_MAX) {
             return;

@@ -14,6 +14,9 @@ public interface SpotImportAccess {
      */
     List<Optional<Recorded>> add(List<Spot> spots);
 
+    /** Number of the first of the spots that are handed over next; each has one more than the spot before it. */
+    long nextSpot();
+
     /** Appends to a file kept with the import. */
     void appendFile(KeptFile.Kind kind, byte[] bytes, int length);
 

@@ -18,7 +18,8 @@ import surfeit.spot.Spot;
  * <p>One rule: where more spots came since the sums than {@value #LATER_SPOTS_MAX}, or than the sample has particles,
  * the sums go on to the last spot. So an answer adds few spots to the sums, and a single spot costs the same at any
  * size of the sample on average. They go on at once where a spot shows an element or a negative value that its group
- * did not have, for that has the group read again. Whatever changes a spot in the sums, or an input of them, has them
+ * did not have, for that has the group read again. Where a spot in the sums changes, only the block of spots is read
+ * again that it lies in. Whatever changes an input of them, and a change for which one block is not enough, has them
  * forgotten and, by the same rule, made anew from all spots. That would hold up all other writers where a sample has
  * more than {@value #AT_ONCE_MAX} spots: of such a sample they are only forgotten, and the next answer, which has to read
  * all spots anyway, makes them ({@link #catchUp}). Thread-safe.
@@ -51,7 +52,7 @@ final class Sums {
         }
         StoredSample present = Lookups.sample(access, name);
         if (work.hasRecordedReferences()) {
-            access.forgetSums(present);
+            forget(access, present);
         }
         keep(access, present, work.firstRecorded(), work.sumsAlong());
     }
@@ -72,43 +73,66 @@ final class Sums {
     /** A spot got a further revision, or stayed as it is. @return the same spot */
     StoredSpot revised(WriteAccess access, StoredSpot now) {
         StoredSample present = Lookups.sample(access, now.sample());
-        boolean changed = access.sumsMarks(present).values().stream()
-            .anyMatch(mark -> mark.revision() < now.sampleRevision()
-                && (now.spot().isReference() || Lookups.spotNumber(now.id()) <= mark.lastSpot()));
-        if (changed) {
+        long number = Lookups.spotNumber(now.id());
+        Map<GroupBy, Integer> changed = new EnumMap<>(GroupBy.class);
+        boolean onReference = false;
+        for (Map.Entry<GroupBy, SumsMark> each : access.sumsMarks(present).entrySet()) {
+            SumsMark mark = each.getValue();
+            boolean isOlder = mark.revision() < now.sampleRevision();
+            onReference |= isOlder && now.spot().isReference();
+            if (isOlder && number <= mark.lastSpot() && mark.hasSums()) {
+                changed.put(each.getKey(), particlesMax(each.getKey()));
+            }
+        }
+        if (onReference) {
             inputsChanged(access, present);
+        } else if (!changed.isEmpty()) {
+            Map<GroupBy, SampleSums> made = answers.sumsAfterChange(access, present, changed, number);
+            made.forEach((by, sums) -> access.keepSums(present, by, Optional.of(sums)));
+            changed.keySet().removeAll(made.keySet());
+            changed.keySet().forEach(by -> access.forgetSums(present, by));
+            if (!changed.isEmpty()) {
+                keep(access, present, List.of(), Optional.empty());
+            }
         }
         return now;
     }
 
     /** What the sums were made from is no longer so. */
     void inputsChanged(WriteAccess access, StoredSample present) {
-        access.forgetSums(present);
+        forget(access, present);
         keep(access, present, List.of(), Optional.empty());
     }
 
     /** Makes the sums anew from all spots, however many. */
     void renew(WriteAccess access, StoredSample present) {
-        access.forgetSums(present);
+        forget(access, present);
         if (isWorthIt(present)) {
             make(access, present, due(Map.of(), present.spotCount()), Optional.empty());
         }
     }
 
-    /** Whether a sample of many spots has none of the sums it could have. */
+    private static void forget(WriteAccess access, StoredSample present) {
+        for (GroupBy by : GroupBy.values()) {
+            access.forgetSums(present, by);
+        }
+    }
+
+    /** Whether a sample of many spots lacks sums that it could have. */
     static boolean areBehind(ReadAccess access, StoredSample sample) {
         return sample.spotCount() > AT_ONCE_MAX && SampleSums.canBeKept(sample.sample())
-            && access.sumsMarks(sample).isEmpty();
+            && access.sumsMarks(sample).size() < GroupBy.values().length;
     }
 
     /**
-     * Makes the sums of a sample that has none, while others record; keeps them where its spots are still the same when
-     * they are made.
+     * Makes the sums that a sample lacks, while others record; keeps them where its spots are still the same when they
+     * are made.
      */
     void catchUp(Store store, String name) {
         Made made = store.read(access -> {
             StoredSample sample = Lookups.sample(access, name);
             Map<GroupBy, Integer> due = due(access.sumsMarks(sample), sample.spotCount());
+            due.keySet().removeAll(access.sumsMarks(sample).keySet());
             return new Made(sample.revision(), due.keySet(), answers.sums(access, sample, access.spotSource(sample), due));
         });
         try {
@@ -121,7 +145,9 @@ final class Sums {
     private static StoredSample keep(WriteAccess access, String name, Made made) {
         StoredSample present = Lookups.sample(access, name);
         if (present.revision() == made.revision() && areBehind(access, present)) {
-            made.ways().forEach(by -> access.keepSums(present, by, Optional.ofNullable(made.sums().get(by))));
+            Set<GroupBy> since = Set.copyOf(access.sumsMarks(present).keySet());
+            made.ways().stream().filter(by -> !since.contains(by))
+                .forEach(by -> access.keepSums(present, by, Optional.ofNullable(made.sums().get(by))));
         }
         return present;
     }

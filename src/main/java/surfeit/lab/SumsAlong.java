@@ -52,18 +52,20 @@ final class SumsAlong {
         return ways;
     }
 
+    /** A spot and the number it was recorded under. */
+    record Numbered(long number, Spot spot) {
+    }
+
     /** Spots that were recorded next, in the order of record; waits where too many wait already. */
-    void recorded(List<Spot> spots) {
-        List<Spot> lot = List.copyOf(spots);
+    void recorded(List<Numbered> spots) {
+        List<Numbered> lot = List.copyOf(spots);
         room.acquireUninterruptibly();
         done = done.thenRunAsync(() -> add(lot), THREADS).whenComplete((nothing, failure) -> room.release());
     }
 
-    private void add(List<Spot> lot) {
-        for (Spot spot : lot) {
-            if (!spot.isReference()) {
-                sums.add(spot);
-            }
+    private void add(List<Numbered> lot) {
+        for (Numbered next : lot) {
+            sums.next(next.number(), next.spot(), !next.spot().isReference());
         }
     }
 

@@ -29,8 +29,8 @@ public interface WriteAccess extends ReadAccess {
      */
     void keepSums(StoredSample present, GroupBy by, Optional<SampleSums> sums);
 
-    /** Forgets the sums kept of a sample. */
-    void forgetSums(StoredSample sample);
+    /** Forgets the sums kept of a sample, groups put together so. */
+    void forgetSums(StoredSample sample, GroupBy by);
 
     StoredAlloy defineAlloy(Alloy alloy, Occasion occasion);
 

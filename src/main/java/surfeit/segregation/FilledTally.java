@@ -49,6 +49,15 @@ final class FilledTally {
         run.add(particle, corrected, uncertainties);
     }
 
+    /** Takes in later spots; a part without values below limits enters both runs alike. */
+    void merge(FilledTally later) {
+        if (atLimit.isEmpty() && later.atLimit.isPresent()) {
+            atLimit = Optional.of(atZero.copy());
+        }
+        atLimit.ifPresent(run -> run.merge(later.atLimit.orElseGet(later.atZero::copy)));
+        atZero.merge(later.atZero);
+    }
+
     void writeTo(SumsOut out) {
         atZero.writeTo(out);
         out.yesOrNo("values below their limit", atLimit.isPresent());

@@ -1,13 +1,10 @@
 package surfeit.segregation;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Function;
 import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
@@ -19,24 +16,6 @@ import surfeit.element.Element;
  * @param keys the tallies in it; several are sessions, which then are the unit that repeats
  */
 record GroupMerge(String name, List<GroupKey> keys) {
-
-    /** Puts empty tallies in place of those that must be read again, and names them. */
-    Set<GroupKey> renew(Map<GroupKey, GroupTally> tallies) {
-        Set<Element> listed = new TreeSet<>();
-        boolean negatives = false;
-        for (GroupKey key : keys) {
-            listed.addAll(tallies.get(key).listed());
-            negatives |= tallies.get(key).hasNegatives();
-        }
-        Set<GroupKey> again = new LinkedHashSet<>();
-        for (GroupKey key : keys) {
-            if (tallies.get(key).mustReadAgain(listed, negatives)) {
-                tallies.put(key, tallies.get(key).again(listed, negatives));
-                again.add(key);
-            }
-        }
-        return again;
-    }
 
     /** The summed-up group. */
     GroupData data(Map<GroupKey, GroupTally> tallies, NominalFractions nominal) {

@@ -1,6 +1,5 @@
 package surfeit.segregation;
 
-import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -22,18 +21,18 @@ public final class GroupNotes {
     private GroupNotes() {
     }
 
-    static byte[] of(NominalFractions nominal, Map<GroupKey, GroupTally> tallies) {
+    static byte[] of(NominalFractions nominal, Map<GroupKey, GroupTally.Closing> groups) {
         SumsBytes out = new SumsBytes();
-        Collection<GroupTally> noted = tallies.size() <= GROUPS_MAX ? tallies.values() : List.of();
+        Map<GroupKey, GroupTally.Closing> noted = groups.size() <= GROUPS_MAX ? groups : Map.of();
         out.elements(nominal.elements());
         out.count("groups", noted.size());
-        for (GroupTally tally : noted) {
-            out.text("group", tally.key().name());
-            out.optionalReal("beam energy", tally.key().beamEnergyKev());
-            out.optionalText("session", tally.key().session());
-            out.elements(tally.listed());
-            out.yesOrNo("negative values", tally.hasNegatives());
-        }
+        noted.forEach((key, closing) -> {
+            out.text("group", key.name());
+            out.optionalReal("beam energy", key.beamEnergyKev());
+            out.optionalText("session", key.session());
+            out.elements(closing.listed());
+            out.yesOrNo("negative values", closing.negatives());
+        });
         return out.toBytes();
     }
 

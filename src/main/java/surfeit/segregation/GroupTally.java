@@ -13,16 +13,17 @@ import surfeit.spot.SpotCentre;
  * Adds up the spots of one group as they come. Not thread-safe.
  *
  * <p>How a spot is closed depends on facts of the whole group: which elements of the nominal any of its spots lists, and
- * whether any value is negative. The tally starts from what its first spot shows. A later spot that shows otherwise
- * makes it stale: it then only goes on collecting those facts, and the group is read a second time. Memory grows with
- * particles and elements, not with spots.
+ * whether any value is negative. The tally starts from what it is told, or from what its first spot shows. A later spot
+ * that shows otherwise makes it stale: it then only goes on collecting those facts, and the spots are read a second time.
+ * Memory grows with particles and elements, not with spots.
  */
 final class GroupTally {
     private final SpotInHand hand;
-    private final References references;
     private final GroupKey key;
-    private final Set<Element> listed;
-    private final boolean[] isListed;
+    private Closing closing;
+    private final boolean[] isClosedOver;
+    private final Set<Element> seen = new TreeSet<>();
+    private final boolean[] isSeen;
     private boolean negatives;
     private boolean zeros;
     private boolean stale;
@@ -41,22 +42,40 @@ final class GroupTally {
     private final ForeignTally foreign;
     private final PhaseTally phases;
 
-    GroupTally(SpotInHand hand, References references, GroupKey key, Set<Element> listed, boolean negatives) {
+    /**
+     * What the spots of a group are closed by.
+     *
+     * @param listed    elements of the nominal that any of them lists
+     * @param negatives whether any of their values is negative, so that zero is a number like any other
+     */
+    record Closing(Set<Element> listed, boolean negatives) {
+        /** What one spot shows. */
+        static Closing of(SpotInHand hand) {
+            return new Closing(hand.listed(), false);
+        }
+
+        Closing and(Closing other) {
+            Set<Element> both = new TreeSet<>(listed);
+            both.addAll(other.listed);
+            return new Closing(both, negatives || other.negatives);
+        }
+    }
+
+    GroupTally(SpotInHand hand, References references, GroupKey key, Closing closing) {
         this.hand = hand;
-        this.references = references;
         this.key = key;
-        this.listed = new TreeSet<>(listed);
-        this.negatives = negatives;
+        this.closing = new Closing(new TreeSet<>(closing.listed()), closing.negatives());
         List<Element> nominal = hand.nominal().elements();
-        this.elements = nominal.stream().filter(listed::contains).toList();
-        this.isListed = new boolean[nominal.size()];
-        for (int i = 0; i < isListed.length; i++) {
-            isListed[i] = listed.contains(nominal.get(i));
+        this.elements = nominal.stream().filter(closing.listed()::contains).toList();
+        this.isClosedOver = new boolean[nominal.size()];
+        this.isSeen = new boolean[nominal.size()];
+        for (int i = 0; i < isClosedOver.length; i++) {
+            isClosedOver[i] = closing.listed().contains(nominal.get(i));
         }
         this.facts = new GroupFacts(elements);
         int n = elements.size();
         boolean median = hand.sample().judgement().spotCentre() == SpotCentre.MEDIAN;
-        this.parts = hand.parts(elements, negatives);
+        this.parts = hand.parts(elements, closing.negatives());
         this.raw = new FilledTally(n, median, Optional.empty());
         this.offer = references.isEmpty() || n < 2
             ? new References.Offer(Optional.empty(), "", 0) : references.offer(elements, key);
@@ -68,12 +87,6 @@ final class GroupTally {
         Arrays.fill(steps, Double.POSITIVE_INFINITY);
         this.foreign = new ForeignTally();
         this.phases = hand.phases().over(elements, offer.correction());
-    }
-
-    /** A tally that starts from what this spot shows. */
-    static GroupTally startingWith(Spot spot, SpotInHand hand, References references, GroupKey key) {
-        hand.take(spot);
-        return new GroupTally(hand, references, key, hand.listed(), false);
     }
 
     void add(Spot spot, String particle) {
@@ -109,22 +122,55 @@ final class GroupTally {
     }
 
     private void notice() {
-        for (int i = 0; i < isListed.length; i++) {
-            if (hand.isListed(i) && !isListed[i]) {
-                isListed[i] = true;
-                listed.add(hand.nominal().elements().get(i));
-                stale = true;
+        for (int i = 0; i < isSeen.length; i++) {
+            if (hand.isListed(i) && !isSeen[i]) {
+                isSeen[i] = true;
+                seen.add(hand.nominal().elements().get(i));
+                stale |= !isClosedOver[i];
             }
         }
         zeros |= hand.hasZero();
-        stale |= hand.hasNegative() && !negatives;
         negatives |= hand.hasNegative();
+        stale |= hand.hasNegative() && !closing.negatives();
+    }
+
+    /** Takes in what another tally of the group added up of later spots; the other one is of no use afterwards. */
+    void merge(GroupTally later) {
+        stale |= later.stale || !closing.listed().equals(later.closing.listed()) || zerosWereTakenOtherwise(later);
+        seen.addAll(later.seen);
+        for (int i = 0; i < isSeen.length; i++) {
+            isSeen[i] |= later.isSeen[i];
+        }
+        negatives |= later.negatives;
+        zeros |= later.zeros;
+        closing = closing.and(later.closing);
+        if (stale) {
+            return;
+        }
+        usable += later.usable;
+        for (int i = 0; i < belowCounts.length; i++) {
+            belowCounts[i] += later.belowCounts[i];
+            highestLimits[i] = Math.max(highestLimits[i], later.highestLimits[i]);
+            limitAssumed[i] |= later.limitAssumed[i];
+            steps[i] = Math.min(steps[i], later.steps[i]);
+        }
+        raw.merge(later.raw);
+        corrected.ifPresent(tally -> tally.merge(later.corrected.orElseThrow()));
+        facts.merge(later.facts);
+        foreign.merge(later.foreign);
+        phases.merge(later.phases);
+    }
+
+    private boolean zerosWereTakenOtherwise(GroupTally later) {
+        return closing.negatives() != later.closing.negatives() && (zeros || later.zeros);
     }
 
     /** Nothing here is stale: the group was read again where it had to be. */
     void writeTo(SumsOut out) {
-        out.elements(listed);
-        out.aside(negatives);
+        out.elements(closing.listed());
+        out.aside(closing.negatives());
+        out.elements(seen);
+        out.yesOrNo("negative values", negatives);
         out.aside(zeros);
         out.yesOrNo("corrected", corrected.isPresent());
         offer.correction().ifPresent(correction -> out.reals("gain of the reference spots", correction.gain()));
@@ -145,12 +191,17 @@ final class GroupTally {
     /** A tally that goes on from what another one wrote, provided that reference spots correct it in the same way. */
     static GroupTally readFrom(SumsIn in, SpotInHand hand, References references, GroupKey key) {
         Set<Element> listed = new TreeSet<>(in.elements());
-        GroupTally tally = new GroupTally(hand, references, key, listed, in.aside());
+        GroupTally tally = new GroupTally(hand, references, key, new Closing(listed, in.aside()));
         tally.readSums(in);
         return tally;
     }
 
     private void readSums(SumsIn in) {
+        seen.addAll(in.elements());
+        for (int i = 0; i < isSeen.length; i++) {
+            isSeen[i] = seen.contains(hand.nominal().elements().get(i));
+        }
+        negatives = in.yesOrNo();
         zeros = in.aside();
         in.require("correction", corrected.isPresent());
         offer.correction().ifPresent(correction -> in.require("gain", correction.gain()));
@@ -169,17 +220,23 @@ final class GroupTally {
     }
 
     /** Whether the group must be read again, given what the whole group (or the groups merged with it) shows. */
-    boolean mustReadAgain(Set<Element> listedInAll, boolean negativesInAll) {
-        return stale || !listed.equals(listedInAll) || zeros && negatives != negativesInAll;
+    boolean mustReadAgain(Closing all) {
+        return stale || !closing.listed().equals(all.listed()) || zeros && closing.negatives() != all.negatives();
     }
 
-    /** An empty tally for reading the group again. */
-    GroupTally again(Set<Element> listedInAll, boolean negativesInAll) {
-        return new GroupTally(hand, references, key, listedInAll, negativesInAll);
+    /** A later spot showed what the tally did not begin with: there are no sums, only what the spots list. */
+    boolean isStale() {
+        return stale;
     }
 
-    Set<Element> listed() {
-        return listed;
+    /** What its spots are closed by. */
+    Closing closing() {
+        return closing;
+    }
+
+    /** What its own spots show. */
+    Closing shown() {
+        return new Closing(seen, negatives);
     }
 
     boolean hasNegatives() {

@@ -86,6 +86,35 @@ final class ParticleTally {
         }
     }
 
+    /**
+     * Takes in later spots of the particle, of which there is at least one. With n spots of mean m here and k of mean q
+     * there, the products of deviations grow by (q_i - m_i) (q_j - m_j) n k / (n + k) beside their own. Source: Chan,
+     * Golub and LeVeque, Amer. Statist. 37 (1983) 242 (from memory).
+     *
+     * @param coSquares products of the group, those of the later spots among them
+     * @param apart     room for as many numbers as there are elements
+     */
+    void merge(ParticleTally later, double[][] coSquares, double[] apart) {
+        double weight = (double) spots * later.spots / (spots + later.spots);
+        double share = (double) later.spots / (spots + later.spots);
+        spots += later.spots;
+        int n = mean.length;
+        for (int i = 0; i < n; i++) {
+            apart[i] = later.mean[i] - mean[i];
+            mean[i] += apart[i] * share;
+            squares[i] += later.squares[i] + apart[i] * apart[i] * weight;
+            closedVariances[i] += later.closedVariances[i];
+            partVariances[i] += later.partVariances[i];
+        }
+        for (int i = 0; i < n; i++) {
+            for (int j = 0; j < n; j++) {
+                coSquares[i][j] += apart[i] * apart[j] * weight;
+            }
+        }
+        everySpotHasVariance &= later.everySpotHasVariance;
+        kept.addAll(later.kept);
+    }
+
     /** Spots kept for their median are not written. */
     void writeTo(SumsOut out) {
         out.text("particle", name);

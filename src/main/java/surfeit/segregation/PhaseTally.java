@@ -141,12 +141,20 @@ final class PhaseTally {
             return first;
         }
         PhaseTally all = new PhaseTally(first.diagram, Optional.empty());
-        for (PhaseTally tally : tallies) {
-            for (int i = 0; i < all.raw.size(); i++) {
-                all.raw.get(i).merge(tally.raw.get(i));
-            }
-        }
+        tallies.forEach(tally -> merge(tally.raw, all.raw));
         return all;
+    }
+
+    /** Takes in later spots, corrected in the same way. */
+    void merge(PhaseTally later) {
+        merge(later.raw, raw);
+        merge(later.corrected, corrected);
+    }
+
+    private static void merge(List<SpotPositions> from, List<SpotPositions> into) {
+        for (int i = 0; i < into.size(); i++) {
+            into.get(i).merge(from.get(i));
+        }
     }
 
     List<PhaseField> fields() {

@@ -39,6 +39,22 @@ final class RunTally {
         particles.computeIfAbsent(particle, newParticle).add(closed, partUncertainties, coSquares, room);
     }
 
+    /** Takes in later spots; particles that had none so far stand behind those that had. */
+    void merge(RunTally later) {
+        for (int i = 0; i < coSquares.length; i++) {
+            for (int j = 0; j < coSquares.length; j++) {
+                coSquares[i][j] += later.coSquares[i][j];
+            }
+        }
+        later.particles.forEach((name, theirs) -> {
+            if (particles.containsKey(name)) {
+                particles.get(name).merge(theirs, coSquares, room);
+            } else {
+                particles.put(name, theirs);
+            }
+        });
+    }
+
     void writeTo(SumsOut out) {
         out.count("particles", particles.size());
         particles.values().forEach(tally -> tally.writeTo(out));

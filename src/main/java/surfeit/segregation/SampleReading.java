@@ -35,7 +35,8 @@ record SampleReading(Sample sample, NominalFractions nominal, MethodSettings set
             MethodSettings.of(sample.judgement(), sample.accuracyClass(), detectionLimitMassFraction);
         References references =
             new References(source.references(), sample, settings.floorMassFraction(), detectionLimitMassFraction);
-        Grouping grouping = new Grouping(sample, nominal, by, detectionLimitMassFraction, references, phases);
+        Grouping grouping = new Grouping(new SpotInHand(sample, nominal, detectionLimitMassFraction, phases), by, references,
+            source);
         List<GroupData> groups = grouping.read(source);
         List<GroupAnalysis> analyses = new ArrayList<>();
         List<Caveat> caveats = new ArrayList<>();
@@ -53,7 +54,7 @@ record SampleReading(Sample sample, NominalFractions nominal, MethodSettings set
         }
         return new SampleReading(sample, nominal, settings, List.copyOf(analyses),
             groups.stream().map(GroupData::baseName).collect(Collectors.toSet()), List.copyOf(caveats),
-            grouping.spotCount(), grouping.particleCount(), grouping.sessionCount(),
+            grouping.blocks().spotCount(), grouping.blocks().particleCount(), grouping.blocks().sessionCount(),
             List.copyOf(phases));
     }
 }

@@ -1,6 +1,8 @@
 package surfeit.segregation;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import surfeit.spot.Sample;
 import surfeit.spot.SpotCentre;
 
@@ -9,14 +11,20 @@ import surfeit.spot.SpotCentre;
  * spots only. They grow with particles and elements, not with spots.
  *
  * <p>In front stand the inputs they were made from: another method, limit, nominal, beam energy, exclusion, phase
- * diagram or gain of reference spots, and they are not gone on from. Every sum is kept to the last bit, and later spots
- * are added in the order of record, so an answer from kept sums is the answer from all spots.
+ * diagram or gain of reference spots, and they are not gone on from. Every sum is kept to the last bit, later spots are
+ * added in the order of record, and an answer from all spots sums them up in the same blocks, so an answer from kept sums
+ * is the answer from all spots.
  */
 public final class SampleSums {
     private final Grouping grouping;
+    private final SpotBlocks blocks;
+    private final List<SumsBlock> held;
 
-    SampleSums(Grouping grouping) {
+    /** @param held the full blocks that are new or others than those kept, each by itself */
+    SampleSums(Grouping grouping, List<SumsBlock> held) {
         this.grouping = grouping;
+        this.blocks = grouping.blocks();
+        this.held = List.copyOf(held);
     }
 
     /** Whether there are sums to keep: a median needs every spot. */
@@ -24,14 +32,46 @@ public final class SampleSums {
         return sample.judgement().spotCentre() != SpotCentre.MEDIAN;
     }
 
-    /** True where these sums go on from kept ones; false where every spot was read. */
+    /** True where there were kept sums to go on from: made from the same inputs. */
     public boolean wentOn() {
         return grouping.wentOn();
     }
 
+    /** True where every spot was read: what is kept so far is of no use beside these. */
+    public boolean areAnew() {
+        return grouping.isAnew();
+    }
+
+    /** The sums of the open block. */
     public byte[] toBytes() {
+        return bytes(blocks::writeTo);
+    }
+
+    /** How many full blocks lie before the open one. */
+    public int fullBlockCount() {
+        return blocks.fullCount();
+    }
+
+    /** The sums of all full blocks together; empty where they are those these went on from, or there are none. */
+    public Optional<SumsBlock> fullBlocks() {
+        return blocks.fullChanged()
+            ? Optional.of(new SumsBlock(blocks.fullCount(), blocks.lastOfFull(), bytes(blocks::writeFullTo)))
+            : Optional.empty();
+    }
+
+    /** Whether the full blocks are to be kept one by one: not where too many of the particles come back in them. */
+    public boolean blocksAreKept() {
+        return blocks.areKept();
+    }
+
+    /** The full blocks one by one that are new, or others than those these went on from. */
+    public List<SumsBlock> blocks() {
+        return blocksAreKept() ? held : List.of();
+    }
+
+    private static byte[] bytes(Consumer<SumsOut> sums) {
         SumsBytes bytes = new SumsBytes();
-        grouping.writeTo(bytes);
+        sums.accept(bytes);
         return bytes.toBytes();
     }
 
@@ -41,22 +81,32 @@ public final class SampleSums {
     }
 
     public long spotCount() {
-        return grouping.spotCount();
+        return blocks.spotCount();
     }
 
     public int particleCount() {
-        return grouping.particleCount();
+        return blocks.particleCount();
     }
 
     /** These sums beside kept ones: how many were compared, and the first that differs by more than a rounding. */
     public record Comparison(long compared, Optional<String> difference) {
+        /** Both, the first difference of this one before that of the other. */
+        Comparison and(Comparison other) {
+            return new Comparison(compared + other.compared, difference.or(other::difference));
+        }
     }
 
-    /** Compares these sums with kept ones that were made from the same inputs. */
-    public Comparison comparedWith(byte[] kept) {
+    /** Compares these sums with kept ones that were made from the same inputs; single blocks are not looked at. */
+    public Comparison comparedWith(KeptSums kept) {
+        Comparison open = compared(kept.bytes(), blocks::writeTo);
+        return blocks.fullCount() == 0 || open.difference().isPresent() ? open
+            : kept.fullBlocks().map(bytes -> open.and(compared(bytes, blocks::writeFullTo))).orElse(open);
+    }
+
+    static Comparison compared(byte[] kept, Consumer<SumsOut> sums) {
         SumsCheck check = new SumsCheck(kept);
         try {
-            grouping.writeTo(check);
+            sums.accept(check);
             return new Comparison(check.compared(), check.difference());
         } catch (SumsIn.UnfitException e) {
             return new Comparison(check.compared(), Optional.of("what is kept cannot be read: " + e.getMessage()));

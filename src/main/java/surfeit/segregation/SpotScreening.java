@@ -38,7 +38,8 @@ public final class SpotScreening {
         MethodSettings settings = MethodSettings.of(sample.judgement(), sample.accuracyClass(), detectionLimitMassFraction);
         NominalFractions fractions = Interpreter.closedNominal(nominal, sample);
         References references = new References(source.references(), sample, settings.floorMassFraction(), detectionLimitMassFraction);
-        grouping = new Grouping(sample, fractions, GroupBy.FEATURE, detectionLimitMassFraction, references);
+        grouping = new Grouping(new SpotInHand(sample, fractions, detectionLimitMassFraction, List.of()), GroupBy.FEATURE,
+            references, source);
         for (GroupData group : grouping.read(source)) {
             if (group.elements().size() >= 2 && !group.units().runs().isEmpty()) {
                 analyses.add(GroupAnalysis.of(group, fractions, settings));

@@ -16,8 +16,25 @@ public interface SpotSource {
     /** The spots measured on pieces of known composition. */
     List<Spot> references();
 
+    /**
+     * Hands over every spot that was ever recorded, in the order they were recorded: those of the specimen count, the
+     * others, withdrawn or on a reference piece, only have their places.
+     */
+    void forEachPlace(SpotPlaces places);
+
     /** Hands every spot of the specimen to the consumer, in the order they were recorded. */
-    void forEachSpecimen(Consumer<Spot> consumer);
+    default void forEachSpecimen(Consumer<Spot> consumer) {
+        forEachPlace((place, spot, counts) -> {
+            if (counts) {
+                consumer.accept(spot);
+            }
+        });
+    }
+
+    /** Places after which the sums begin with a new block: part of what a sum is to its last bit. */
+    default int placesInBlock() {
+        return SpotBlock.PLACES;
+    }
 
     /** Sums kept of the first of these spots, groups put together so; empty where none are kept. */
     default Optional<KeptSums> kept(GroupBy by) {
@@ -39,11 +56,9 @@ public interface SpotSource {
             }
 
             @Override
-            public void forEachSpecimen(Consumer<Spot> consumer) {
-                for (Spot spot : spots) {
-                    if (!spot.isReference()) {
-                        consumer.accept(spot);
-                    }
+            public void forEachPlace(SpotPlaces places) {
+                for (int i = 0; i < spots.size(); i++) {
+                    places.next(i + 1, spots.get(i), !spots.get(i).isReference());
                 }
             }
         };

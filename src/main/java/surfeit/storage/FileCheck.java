@@ -12,7 +12,7 @@ import org.sqlite.SQLiteConfig;
 /** Looks at the file before anything is written to it: is it ours, whole, and not of a newer program. */
 final class FileCheck {
     /** The newest form of the record this program knows: the highest number of its migrations. */
-    static final int SCHEMA = 4;
+    static final int SCHEMA = 5;
     /**
      * Largest file that is checked page by page when it is opened, in bytes. At about 1 GB/s this keeps the check below
      * half a second (judgement); larger ones are still checked by the engine as their pages are read.

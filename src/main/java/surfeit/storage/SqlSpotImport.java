@@ -86,6 +86,11 @@ final class SqlSpotImport implements SpotImportAccess {
         }
     }
 
+    @Override
+    public long nextSpot() {
+        return nextSpot;
+    }
+
     private static boolean differ(List<Spot> spots) {
         return spots.size() == 1 || spots.stream().map(Spot::key).distinct().count() == spots.size();
     }

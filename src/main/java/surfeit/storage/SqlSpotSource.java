@@ -1,12 +1,14 @@
 package surfeit.storage;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
 import surfeit.lab.StoredSample;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.KeptSums;
+import surfeit.segregation.SpotPlaces;
 import surfeit.segregation.SpotSource;
+import surfeit.segregation.SumsBlock;
 import surfeit.spot.Spot;
 
 /** The spots of a sample as of its revision, read anew each time they are asked for, beside the sums kept of them. */
@@ -33,31 +35,91 @@ final class SqlSpotSource implements SpotSource {
     }
 
     @Override
-    public void forEachSpecimen(Consumer<Spot> consumer) {
+    public void forEachPlace(SpotPlaces places) {
         if (sample.spotCount() < ALONGSIDE_FROM) {
-            spots.forEachSpecimen(sample, 0, last, consumer);
+            spots.forEachPlace(sample, 0, last, places);
         } else {
-            spots.forEachSpecimenAlongside(sample, 0, last, consumer);
+            spots.forEachPlaceAlongside(sample, 0, last, places);
         }
     }
 
     @Override
     public Optional<KeptSums> kept(GroupBy by) {
-        return sums.find(sample, by).map(kept -> new KeptSums() {
-            @Override
-            public byte[] bytes() {
-                return kept.sums();
-            }
+        return sums.find(sample, by).map(Kept::new);
+    }
 
-            @Override
-            public long mark() {
-                return kept.lastSpot();
-            }
+    /** The sums kept, as they were made of the blocks of spots. */
+    private final class Kept implements KeptSums {
+        private final SqlSums.Kept kept;
 
-            @Override
-            public void forEachLater(Consumer<Spot> consumer) {
-                spots.forEachSpecimen(sample, kept.lastSpot(), last, consumer);
+        Kept(SqlSums.Kept kept) {
+            this.kept = kept;
+        }
+
+        @Override
+        public byte[] bytes() {
+            return kept.sums();
+        }
+
+        @Override
+        public Optional<byte[]> fullBlocks() {
+            return kept.full().map(SumsBlock::bytes);
+        }
+
+        @Override
+        public long mark() {
+            return kept.lastSpot();
+        }
+
+        @Override
+        public void forEachLater(SpotPlaces places) {
+            spots.forEachPlace(sample, kept.lastSpot(), last, places);
+        }
+
+        @Override
+        public void forEachAfterFull(SpotPlaces places) {
+            spots.forEachPlace(sample, kept.full().map(SumsBlock::lastPlace).orElse(0L), last, places);
+        }
+
+        @Override
+        public List<Block> blocks() {
+            List<Block> blocks = new ArrayList<>();
+            long before = 0;
+            for (SqlSumsBlocks.Border border : kept.blocks().borders()) {
+                blocks.add(new KeptBlock(kept.blocks(), border, before));
+                before = border.lastSpot();
             }
-        });
+            return blocks;
+        }
+    }
+
+    /** One full block, whose sums are read when they are asked for. */
+    private final class KeptBlock implements KeptSums.Block {
+        private final SqlSumsBlocks blocks;
+        private final SqlSumsBlocks.Border border;
+        private final long before;
+
+        KeptBlock(SqlSumsBlocks blocks, SqlSumsBlocks.Border border, long before) {
+            this.blocks = blocks;
+            this.border = border;
+            this.before = before;
+        }
+
+        @Override
+        public long lastPlace() {
+            return border.lastSpot();
+        }
+
+        /** What is damaged is no sums. */
+        @Override
+        public byte[] bytes() {
+            return blocks.find(border.number()).filter(SqlSumsBlocks.Found::isIntact).map(found -> found.block().bytes())
+                .orElse(new byte[0]);
+        }
+
+        @Override
+        public void forEachSpot(SpotPlaces places) {
+            spots.forEachPlace(sample, before, border.lastSpot(), places);
+        }
     }
 }

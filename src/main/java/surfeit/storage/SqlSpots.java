@@ -5,7 +5,6 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Query;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -15,6 +14,7 @@ import surfeit.lab.PublicId;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
+import surfeit.segregation.SpotPlaces;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.Spot;
 
@@ -114,17 +114,17 @@ final class SqlSpots {
             .map((row, context) -> SpotCodec.decode(row.getBytes(1))).list();
     }
 
-    /** Hands over the spots of the specimen after one spot and up to another. */
-    void forEachSpecimen(StoredSample sample, long after, long last, Consumer<Spot> consumer) {
-        try (Query query = handle.createQuery(PAYLOADS
-                + " AND r.reference = 0 AND r.spot > :after AND r.spot <= :last ORDER BY r.spot")) {
+    /** Hands over every spot that was ever recorded, after one and up to another. */
+    void forEachPlace(StoredSample sample, long after, long last, SpotPlaces places) {
+        try (Query query = handle.createQuery("SELECT r.payload, r.spot, r.withdrawn + r.reference FROM spot_revision r WHERE "
+                + AS_OF + " AND r.spot > :after AND r.spot <= :last ORDER BY r.spot")) {
             query.bind("sample", samples.number(sample.name())).bind("asOf", sample.revision())
                 .bind("after", after).bind("last", last).setFetchSize(ROWS_AT_ONCE);
             RepeatedTexts texts = new RepeatedTexts();
             query.scanResultSet((rows, context) -> {
                 ResultSet found = rows.get();
                 while (found.next()) {
-                    consumer.accept(SpotCodec.decode(found.getBytes(1), texts));
+                    places.next(found.getLong(2), SpotCodec.decode(found.getBytes(1), texts), found.getInt(3) == 0);
                 }
                 return found;
             });
@@ -135,8 +135,13 @@ final class SqlSpots {
      * The same for so many spots that reading them is worth a thread of its own. Nobody may use the transaction
      * meanwhile.
      */
-    void forEachSpecimenAlongside(StoredSample sample, long after, long last, Consumer<Spot> consumer) {
-        Alongside.<Spot>run("surfeit-spots", read -> forEachSpecimen(sample, after, last, read), consumer);
+    void forEachPlaceAlongside(StoredSample sample, long after, long last, SpotPlaces places) {
+        Alongside.<AtPlace>run("surfeit-spots", read -> forEachPlace(sample, after, last,
+            (place, spot, counts) -> read.accept(new AtPlace(place, spot, counts))),
+            at -> places.next(at.place, at.spot, at.counts));
+    }
+
+    private record AtPlace(long place, Spot spot, boolean counts) {
     }
 
     private static StoredSpot spot(ResultSet row, StatementContext context) throws SQLException {

@@ -12,6 +12,7 @@ import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
 import surfeit.segregation.GroupBy;
 import surfeit.segregation.SampleSums;
+import surfeit.segregation.SumsBlock;
 
 /** Sums kept of the spots of samples, in the database. Bound to one transaction; not thread-safe. */
 final class SqlSums {
@@ -26,8 +27,13 @@ final class SqlSums {
         this.samples = samples;
     }
 
-    /** Sums that hold for the sample as of its revision, up to their last spot. */
-    record Kept(long lastSpot, byte[] sums) {
+    /**
+     * Sums that hold for the sample as of its revision, up to their last spot.
+     *
+     * @param sums of the open block
+     * @param full of all full blocks together; empty where there is none
+     */
+    record Kept(long lastSpot, byte[] sums, Optional<SumsBlock> full, SqlSumsBlocks blocks) {
     }
 
     /** How far the sums go, without reading them: whether they are intact is not asked. */
@@ -42,7 +48,13 @@ final class SqlSums {
     }
 
     boolean isIntact(StoredSample sample, GroupBy by) {
-        return row(sample, by).map(row -> isIntact(row, sample, by)).orElse(true);
+        SqlSumsBlocks blocks = blocks(sample, by);
+        return row(sample, by).map(row -> isIntact(row, sample, by, blocks.together())).orElse(true)
+            && blocks.borders().stream().allMatch(border -> blocks.find(border.number()).orElseThrow().isIntact());
+    }
+
+    private SqlSumsBlocks blocks(StoredSample sample, GroupBy by) {
+        return new SqlSumsBlocks(handle, samples.number(sample.name()), sample.name(), by.word());
     }
 
     /**
@@ -51,12 +63,18 @@ final class SqlSums {
      */
     Optional<Kept> find(StoredSample sample, GroupBy by) {
         Optional<Row> row = row(sample, by).filter(found -> found.mark.revision() <= sample.revision());
-        if (row.isPresent() && !isIntact(row.get(), sample, by)) {
+        if (row.isEmpty() || row.get().sums.isEmpty()) {
+            return Optional.empty();
+        }
+        SqlSumsBlocks blocks = blocks(sample, by);
+        Optional<SqlSumsBlocks.Found> full = blocks.together();
+        if (!isIntact(row.get(), sample, by, full)) {
             LOG.warn("The sums kept of a sample are damaged and are left out: its answers come from the spots, more"
                 + " slowly. Run \"surfeit recount\" to see which, and \"surfeit recount --renew\" to make them anew.");
             return Optional.empty();
         }
-        return row.flatMap(found -> found.sums.map(sums -> new Kept(found.mark.lastSpot(), sums)));
+        return Optional.of(new Kept(row.get().mark.lastSpot(), row.get().sums.get(),
+            full.map(SqlSumsBlocks.Found::block), blocks));
     }
 
     /** The notes beside the sums. */
@@ -89,13 +107,17 @@ final class SqlSums {
             row.getInt("particle_count"), hasSums);
     }
 
-    private static boolean isIntact(Row row, StoredSample sample, GroupBy by) {
-        return row.sha256.equals(sha256(sample, by, row.mark, row.sums, row.notes));
+    private static boolean isIntact(Row row, StoredSample sample, GroupBy by, Optional<SqlSumsBlocks.Found> full) {
+        return full.map(SqlSumsBlocks.Found::isIntact).orElse(true) && row.sha256.equals(
+            sha256(sample, by, row.mark, row.sums, full.map(SqlSumsBlocks.Found::sha256), row.notes));
     }
 
-    private static String sha256(StoredSample sample, GroupBy by, SumsMark mark, Optional<byte[]> sums, byte[] notes) {
+    /** @param full the SHA-256 of all full blocks together */
+    private static String sha256(StoredSample sample, GroupBy by, SumsMark mark, Optional<byte[]> sums,
+                                 Optional<String> full, byte[] notes) {
         PackedWriter head = new PackedWriter().text(sample.name()).text(by.word()).count(mark.revision())
             .count(mark.lastSpot()).count(mark.spotCount()).count(mark.particleCount()).count(notes.length);
+        full.ifPresent(head::text);
         Sha256 hash = new Sha256();
         hash.add(head.octet(sums.isPresent() ? 1 : 0).toBytes()).add(notes);
         sums.ifPresent(hash::add);
@@ -111,6 +133,11 @@ final class SqlSums {
             made.map(SampleSums::particleCount).orElse(0), made.isPresent());
         Optional<byte[]> sums = made.map(SampleSums::toBytes);
         byte[] notes = made.map(SampleSums::notes).orElse(new byte[0]);
+        SqlSumsBlocks blocks = blocks(present, by);
+        if (made.isEmpty()) {
+            blocks.forget();
+        }
+        Optional<String> full = made.flatMap(blocks::keep);
         handle.createUpdate("DELETE" + WHERE).bind("sample", sample).bind("by", by.word()).execute();
         handle.createUpdate("""
                 INSERT INTO kept_sums (sample, grouped_by, sample_revision, last_spot, spot_count, particle_count,
@@ -118,12 +145,12 @@ final class SqlSums {
                 VALUES (:sample, :by, :revision, :lastSpot, :spotCount, :particleCount, :sha256, :notes, :sums)""")
             .bind("sample", sample).bind("by", by.word()).bind("revision", mark.revision())
             .bind("lastSpot", lastSpot).bind("spotCount", mark.spotCount())
-            .bind("particleCount", mark.particleCount()).bind("sha256", sha256(present, by, mark, sums, notes))
+            .bind("particleCount", mark.particleCount()).bind("sha256", sha256(present, by, mark, sums, full, notes))
             .bind("notes", notes).bind("sums", sums.orElse(null)).execute();
     }
 
-    void forget(StoredSample sample) {
-        handle.createUpdate("DELETE FROM kept_sums WHERE sample = :sample")
-            .bind("sample", samples.number(sample.name())).execute();
+    void forget(StoredSample sample, GroupBy by) {
+        blocks(sample, by).forget();
+        handle.createUpdate("DELETE" + WHERE).bind("sample", samples.number(sample.name())).bind("by", by.word()).execute();
     }
 }

@@ -109,9 +109,9 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     }
 
     @Override
-    public void forgetSums(StoredSample sample) {
+    public void forgetSums(StoredSample sample, GroupBy by) {
         memory.of(sample.name()).otherSums();
-        sums.forget(sample);
+        sums.forget(sample, by);
     }
 
     @Override

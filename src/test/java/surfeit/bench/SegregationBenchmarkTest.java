@@ -12,7 +12,6 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Consumer;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -28,6 +27,7 @@ import surfeit.segregation.GroupBy;
 import surfeit.segregation.GroupFinding;
 import surfeit.segregation.Interpretation;
 import surfeit.segregation.MethodSettings;
+import surfeit.segregation.SpotPlaces;
 import surfeit.segregation.SpotSource;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.Spot;
@@ -89,8 +89,10 @@ class SegregationBenchmarkTest {
             }
 
             @Override
-            public void forEachSpecimen(Consumer<Spot> consumer) {
-                service.laboratory().forEachSpot(name, SpotFilter.ALL, stored -> consumer.accept(stored.spot()));
+            public void forEachPlace(SpotPlaces places) {
+                long[] place = {0};
+                service.laboratory().forEachSpot(name, SpotFilter.ALL, stored ->
+                    places.next(++place[0], stored.spot(), true));
             }
         }, GroupBy.FEATURE).interpretation();
     }

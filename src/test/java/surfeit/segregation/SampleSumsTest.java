@@ -7,7 +7,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Consumer;
 import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -35,29 +34,50 @@ class SampleSumsTest {
         }
 
         @Override
-        public void forEachSpecimen(Consumer<Spot> consumer) {
-            SpotSource.of(spots).forEachSpecimen(consumer);
+        public void forEachPlace(SpotPlaces places) {
+            SpotSource.of(spots).forEachPlace(places);
         }
 
         @Override
         public Optional<KeptSums> kept(GroupBy by) {
-            return Optional.of(new KeptSums() {
-                @Override
-                public byte[] bytes() {
-                    return sums;
-                }
-
-                @Override
-                public long mark() {
-                    return summed;
-                }
-
-                @Override
-                public void forEachLater(Consumer<Spot> consumer) {
-                    SpotSource.of(spots.subList(summed, spots.size())).forEachSpecimen(consumer);
-                }
-            });
+            return Optional.of(SampleSumsTest.kept(spots, summed, sums));
         }
+    }
+
+    /** Sums of fewer spots than a block has. */
+    private static KeptSums kept(List<Spot> spots, int summed, byte[] sums) {
+        return new KeptSums() {
+            @Override
+            public byte[] bytes() {
+                return sums;
+            }
+
+            @Override
+            public Optional<byte[]> fullBlocks() {
+                return Optional.empty();
+            }
+
+            @Override
+            public long mark() {
+                return summed;
+            }
+
+            @Override
+            public void forEachLater(SpotPlaces places) {
+                SpotSource.of(spots.subList(summed, spots.size())).forEachPlace((place, spot, counts) ->
+                    places.next(summed + place, spot, counts));
+            }
+
+            @Override
+            public void forEachAfterFull(SpotPlaces places) {
+                SpotSource.of(spots).forEachPlace(places);
+            }
+
+            @Override
+            public List<Block> blocks() {
+                return List.of();
+            }
+        };
     }
 
     private static SampleSums sums(Sample sample, Nominal nominal, SpotSource source, GroupBy by) {
@@ -66,7 +86,8 @@ class SampleSumsTest {
 
     private static Map<GroupBy, SampleSums> all(Sample sample, Nominal nominal, List<Phase> phases, SpotSource source,
                                                 Map<GroupBy, Integer> mostParticles, double limit) {
-        return GrowingSums.of(sample, nominal, phases, source, mostParticles, limit).finish(source);
+        return GrowingSums.of(new GrowingSums.Inputs(sample, nominal, phases, limit), source, mostParticles)
+            .finish(source);
     }
 
     private static SampleSums sums(SpotSource source, GroupBy by) {
@@ -104,7 +125,7 @@ class SampleSumsTest {
             SampleSums gone = sums(source, by);
             assertThat(gone.wentOn()).isTrue();
             kept = gone.toBytes();
-            assertThat(sums(SpotSource.of(spots), by).comparedWith(kept).difference()).isEmpty();
+            assertThat(sums(SpotSource.of(spots), by).comparedWith(kept(spots, spots.size(), kept)).difference()).isEmpty();
         }
     }
 
@@ -125,6 +146,9 @@ class SampleSumsTest {
             .get(GroupBy.FEATURE).wentOn()).isFalse();
         assertThat(all(SAMPLE, RandomSpots.NOMINAL, PHASES.subList(1, PHASES.size()), same,
             Map.of(GroupBy.FEATURE, 1000), Answers.LIMIT).get(GroupBy.FEATURE).wentOn()).isFalse();
+        byte[] older = kept.clone();
+        older[Long.BYTES - 1]--;
+        assertThat(sums(new Kept(spots, spots.size(), older), GroupBy.FEATURE).wentOn()).as("of an older form").isFalse();
         List<Spot> more = new ArrayList<>(spots);
         more.add(invented.onReference());
         assertThat(sums(new Kept(more, spots.size(), kept), GroupBy.FEATURE).wentOn())
@@ -148,7 +172,8 @@ class SampleSumsTest {
         List<Spot> spots = new RandomSpots(8).next(60);
         byte[] kept = sums(SpotSource.of(spots.subList(0, 59)), GroupBy.SAMPLE).toBytes();
 
-        SampleSums.Comparison comparison = sums(SpotSource.of(spots), GroupBy.SAMPLE).comparedWith(kept);
+        SampleSums.Comparison comparison =
+            sums(SpotSource.of(spots), GroupBy.SAMPLE).comparedWith(kept(spots, 59, kept));
 
         assertThat(comparison.difference()).contains("spots is kept as 59, recounted as 60");
     }

@@ -118,12 +118,16 @@ class SumsUpkeepTest {
         assertThat(recount()).containsOnly(Recounted.State.EQUAL);
     }
 
+    /** More copper than there is of both: silver is negative, and zero a number like any other in the whole group. */
+    private void correctToNegative(long spot) {
+        lab.correct(PublicId.of(PublicId.SPOT, spot), "misread", Expectation.NONE,
+            (present, sample) -> LabBench.spot(present.label(), "100.2"), LabBench.ANNA);
+    }
+
     @Test
-    void a_change_in_a_large_sample_forgets_its_sums_and_the_next_answer_makes_them() {
+    void a_change_that_concerns_all_spots_of_a_large_sample_forgets_its_sums_and_the_next_answer_makes_them() {
         bench.post("A7", LabBench.spots("P", 20_005));
-        assertThat(marks().keySet()).as("made while the upload was read").containsExactly(GroupBy.values());
-        assertThat(recount()).containsOnly(Recounted.State.EQUAL);
-        lab.withdraw(PublicId.of(PublicId.SPOT, 1), "charging", Expectation.NONE, LabBench.ANNA);
+        correctToNegative(1);
         assertThat(marks()).isEmpty();
         bench.post("A7", LabBench.spot("one more", "70"));
         assertThat(marks()).as("left to the next answer").isEmpty();
@@ -134,7 +138,7 @@ class SumsUpkeepTest {
         assertThat(lastSpot()).isEqualTo(20_006);
         assertThat(recount()).containsOnly(Recounted.State.EQUAL);
         assertThat(groups()).isEqualTo(answer);
-        assertThat(answer.get(0).spotCount()).isEqualTo(20_005);
+        assertThat(answer.get(0).spotCount()).isEqualTo(20_006);
         execute("DELETE FROM kept_sums");
         renew("A7");
         assertThat(recount()).hasSize(3).containsOnly(Recounted.State.EQUAL);
@@ -143,7 +147,7 @@ class SumsUpkeepTest {
     @Test
     void sums_made_while_the_sample_changes_are_not_kept() {
         bench.post("A7", LabBench.spots("P", 20_005));
-        lab.withdraw(PublicId.of(PublicId.SPOT, 1), "charging", Expectation.NONE, LabBench.ANNA);
+        correctToNegative(1);
         Store changing = (Store) Proxy.newProxyInstance(Store.class.getClassLoader(), new Class<?>[] {Store.class},
             (proxy, method, arguments) -> {
                 if (method.getName().equals("write")) {
@@ -154,8 +158,24 @@ class SumsUpkeepTest {
 
         Laboratory other = new Laboratory(changing, AlloyCatalogue.packaged(), new Interpreter(), 0.003);
 
-        assertThat(other.segregation("A7", GroupBy.FEATURE).interpretation().spotCount()).isEqualTo(20_003);
+        assertThat(other.segregation("A7", GroupBy.FEATURE).interpretation().spotCount()).isEqualTo(20_004);
         assertThat(marks()).isEmpty();
+    }
+
+    @Test
+    void damaged_sums_of_full_blocks_give_no_answer_either() {
+        bench.post("A7", LabBench.spots("P", 40_000));
+        List<GroupFinding> before = groups();
+        execute("UPDATE kept_block SET bytes = zeroblob(length(bytes)) WHERE grouped_by = 'feature' AND block = 0");
+        execute("UPDATE kept_block SET bytes = zeroblob(length(bytes)) WHERE grouped_by = 'particle' AND block = 2");
+
+        assertThat(recount())
+            .containsExactly(Recounted.State.DAMAGED, Recounted.State.DAMAGED, Recounted.State.EQUAL);
+        assertThat(groups()).isEqualTo(before);
+        lab.withdraw(PublicId.of(PublicId.SPOT, 3), "charging", Expectation.NONE, LabBench.ANNA);
+        assertThat(marks().keySet()).as("a damaged block is not gone on from").containsExactly(GroupBy.SAMPLE);
+        groups();
+        assertThat(recount()).hasSize(3).containsOnly(Recounted.State.EQUAL);
     }
 
     @Test
@@ -185,9 +205,9 @@ class SumsUpkeepTest {
         Alloy alloy = AlloyCatalogue.packaged().require(LabBench.AG_CU);
         bench.store().write(access -> {
             SpotSource theirs = access.spotSource(other);
-            access.keepSums(present, GroupBy.FEATURE, Optional.ofNullable(GrowingSums.of(other.sample(),
-                alloy.nominal(), alloy.phases(), theirs, Map.of(GroupBy.FEATURE, 9), 0.003).finish(theirs)
-                .get(GroupBy.FEATURE)));
+            access.keepSums(present, GroupBy.FEATURE, Optional.ofNullable(GrowingSums.of(
+                new GrowingSums.Inputs(other.sample(), alloy.nominal(), alloy.phases(), 0.003), theirs,
+                Map.of(GroupBy.FEATURE, 9)).finish(theirs).get(GroupBy.FEATURE)));
             return present;
         });
 
