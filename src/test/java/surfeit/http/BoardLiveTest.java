@@ -117,7 +117,7 @@ class BoardLiveTest {
             go("/samples?q=lot-00" + i);
         }
         for (int i = 0; i < 8; i++) {
-            browser.value("history.back()");
+            browser.back();
             String address = "/samples?q=lot-00" + (8 - i);
             browser.waitFor("location.search === '" + address.substring("/samples".length()) + "'");
             browser.waitFor("document.getElementById('live')?.dataset.live === 'yes'");

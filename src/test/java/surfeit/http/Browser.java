@@ -108,6 +108,11 @@ final class Browser implements AutoCloseable {
         command("POST", "/url", JSON.createObjectNode().put("url", address));
     }
 
+    /** Goes back to the page before. A script that does it may be run twice, for its page is gone before it has answered. */
+    void back() {
+        command("POST", "/back", JSON.createObjectNode());
+    }
+
     /** The value of a JavaScript expression, as JSON. */
     JsonNode value(String expression) {
         ObjectNode body = JSON.createObjectNode().put("script", "return " + expression);
