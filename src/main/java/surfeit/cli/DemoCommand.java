@@ -77,7 +77,8 @@ final class DemoCommand implements Callable<Integer>, WithSettings {
         out.println("Try, in another terminal:");
         for (String line : List.of(
             "curl " + address + "/v1/samples/sn-bi-solder-spheres/segregation.md",
-            "curl -H 'Content-Type: application/json' --data-binary @sample-spectra-results/al-si-powder.json " + address + "/v1/interpretations.md",
+            "curl -H 'Content-Type: application/json' --data-binary @sample-spectra-results/al-si-powder.json " + address
+            + "/v1/interpretations.md",
             "curl -H 'Content-Type: text/csv' --data-binary @sample-spectra-results/ag-cu-braze-powder.csv '" + address
                 + "/v1/interpretations.md?alloy=ag-cu-eutectic'")) {
             out.println("  " + line);

@@ -29,10 +29,12 @@ final class ImportCommand implements Callable<Integer>, WithSettings {
     @Parameters(paramLabel = "FILE", description = "table (.csv .tsv .txt), .json or .ndjson")
     private Path file;
 
-    @Option(names = "--sample", required = true, paramLabel = "<name>", description = "sample the spots belong to; it must be on record")
+    @Option(names = "--sample", required = true, paramLabel = "<name>",
+        description = "sample the spots belong to; it must be on record")
     private String sample;
 
-    @Option(names = "--with", paramLabel = "<key=value>", description = "how to read the table: unit, session, time_zone, delimiter, decimal, charset")
+    @Option(names = "--with", paramLabel = "<key=value>",
+        description = "how to read the table: unit, session, time_zone, delimiter, decimal, charset")
     private Map<String, String> words = new LinkedHashMap<>();
 
     @Option(names = "--skip-faulty", description = "record the good rows where others have faults")
@@ -65,7 +67,8 @@ final class ImportCommand implements Callable<Integer>, WithSettings {
         out.println((validateOnly ? "Would record " : "Recorded ") + report.acceptedCount() + ", already known "
             + report.unchangedCount() + ", rejected " + report.rejectedCount() + " spots of " + file.getFileName() + ".");
         report.dialect().ifPresent(dialect -> out.println("Read as " + dialect.charset()
-            + dialect.delimiter().map(d -> ", delimiter " + d).orElse("") + dialect.decimal().map(d -> ", decimal mark " + d).orElse("")
+            + dialect.delimiter().map(d -> ", delimiter " + d).orElse("")
+            + dialect.decimal().map(d -> ", decimal mark " + d).orElse("")
             + dialect.unit().map(u -> ", unit " + u).orElse("") + " (" + dialect.decidedBy() + ")."));
         report.leftOut().forEach(left -> out.println(VisibleText.line("Left out: " + PlaceWords.of(left.place())
             + left.reason() + left.label().map(label -> " (" + label + ")").orElse(""))));

@@ -45,28 +45,36 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
     @Parameters(paramLabel = "FILE", description = "table (.csv .tsv .txt), .ndjson, or .json with the sample in it")
     private Path file;
 
-    @Option(names = "--alloy", paramLabel = "<id>", description = "alloy of the catalogue to compare with, e.g. ag-cu-eutectic; the command alloys lists them")
+    @Option(names = "--alloy", paramLabel = "<id>",
+        description = "alloy of the catalogue to compare with, e.g. ag-cu-eutectic; the command alloys lists them")
     private String alloy;
 
-    @Option(names = "--nominal", paramLabel = "<composition>", description = "nominal composition in its place, e.g. Ag:60.1,Cu:39.9; needs --unit")
+    @Option(names = "--nominal", paramLabel = "<composition>",
+        description = "nominal composition in its place, e.g. Ag:60.1,Cu:39.9; needs --unit")
     private String nominal;
 
-    @Option(names = "--unit", paramLabel = "<unit>", description = "at%% or wt%%: unit of --nominal and of columns that name none")
+    @Option(names = "--unit", paramLabel = "<unit>",
+        description = "at%% or wt%%: unit of --nominal and of columns that name none")
     private String unit;
 
-    @Option(names = "--sample", paramLabel = "<file>", description = "JSON file that describes the sample, in place of --alloy or --nominal")
+    @Option(names = "--sample", paramLabel = "<file>",
+        description = "JSON file that describes the sample, in place of --alloy or --nominal")
     private Path sample;
 
-    @Option(names = "--with", paramLabel = "<key=value>", description = "any other word of a sample or of how to read the table, e.g. accuracy_class=standards-based")
+    @Option(names = "--with", paramLabel = "<key=value>",
+        description = "any other word of a sample or of how to read the table, e.g. accuracy_class=standards-based")
     private Map<String, String> words = new LinkedHashMap<>();
 
-    @Option(names = "--by", paramLabel = "<feature|particle|sample>", description = "how to group the spots", defaultValue = "feature")
+    @Option(names = "--by", paramLabel = "<feature|particle|sample>", description = "how to group the spots",
+        defaultValue = "feature")
     private String by;
 
-    @Option(names = "--format", paramLabel = "<table|json|csv|md|html|svg>", description = "how to print the answer", defaultValue = "table")
+    @Option(names = "--format", paramLabel = "<table|json|csv|md|html|svg>", description = "how to print the answer",
+        defaultValue = "table")
     private Format format;
 
-    @Option(names = "--figure", paramLabel = "<factors|spots|contrasts|depths>", description = "which figure, with --format svg; factors where not said")
+    @Option(names = "--figure", paramLabel = "<factors|spots|contrasts|depths>",
+        description = "which figure, with --format svg; factors where not said")
     private String figure;
 
     @Override
@@ -82,7 +90,8 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
         put(all, "nominal", nominal);
         put(all, "unit", unit);
         requireWhatToCompareWith(all);
-        Optional<byte[]> described = sample == null ? Optional.empty() : Optional.of(Files.readAllBytes(InputFile.readable(sample)));
+        Optional<byte[]> described = sample == null ? Optional.empty()
+            : Optional.of(Files.readAllBytes(InputFile.readable(sample)));
         FileQuestion question = FileQuestion.read(InputFile.readable(file), all, described,
             ServiceSettings.intake(settings));
         AnswerFigure wanted = FigureWord.of(spec, figure, format);
@@ -90,7 +99,8 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
         Segregation answer = new UnrecordedAnswers(AlloyCatalogue.packaged(), new Interpreter(), Opened.detectionLimit(settings))
             .interpret(question.sample(), spots, GroupWord.of(spec, by)).with(question.leftOut());
         String name = file.getFileName().toString();
-        print(new AnswerFile(answer, spots, Instant.now().truncatedTo(ChronoUnit.MILLIS), Optional.of(name)), name, format, wanted, spec.commandLine().getOut());
+        print(new AnswerFile(answer, spots, Instant.now().truncatedTo(ChronoUnit.MILLIS), Optional.of(name)), name, format,
+            wanted, spec.commandLine().getOut());
         return Main.DONE;
     }
 
@@ -118,7 +128,8 @@ final class InterpretCommand implements Callable<Integer>, WithSettings {
             case md -> out.print(file.markdown());
             case html -> file(file.html(), out);
             case svg -> file(file.figure(figure).svg(), out);
-            default -> TerminalReport.write(file.answer().interpretation(), title, Signs.forCharset(Charset.defaultCharset()), out);
+            default -> TerminalReport.write(file.answer().interpretation(), title, Signs.forCharset(Charset.defaultCharset()),
+                out);
         }
         out.flush();
     }

@@ -25,13 +25,16 @@ final class ReportCommand implements Callable<Integer>, WithSettings {
     @Parameters(paramLabel = "SAMPLE", description = "name of the sample")
     private String sample;
 
-    @Option(names = "--by", paramLabel = "<feature|particle|sample>", description = "how to group the spots", defaultValue = "feature")
+    @Option(names = "--by", paramLabel = "<feature|particle|sample>", description = "how to group the spots",
+        defaultValue = "feature")
     private String by;
 
-    @Option(names = "--format", paramLabel = "<table|json|csv|md|html|svg>", description = "how to print the answer", defaultValue = "md")
+    @Option(names = "--format", paramLabel = "<table|json|csv|md|html|svg>", description = "how to print the answer",
+        defaultValue = "md")
     private InterpretCommand.Format format;
 
-    @Option(names = "--figure", paramLabel = "<factors|spots|contrasts|depths>", description = "which figure, with --format svg; factors where not said")
+    @Option(names = "--figure", paramLabel = "<factors|spots|contrasts|depths>",
+        description = "which figure, with --format svg; factors where not said")
     private String figure;
 
     @Override

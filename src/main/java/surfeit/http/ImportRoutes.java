@@ -56,8 +56,8 @@ final class ImportRoutes {
             .orElseGet(() -> new OngoingUpload(sample, exchange.now()));
         SpotUpload work;
         try {
-            work = new SpotUpload(laboratory, sample, described, exchange.body().receive(form), rows, options, exchange.occasion(), upload,
-                measures);
+            work = new SpotUpload(laboratory, sample, described, exchange.body().receive(form), rows, options,
+                exchange.occasion(), upload, measures);
         } catch (IOException | RuntimeException e) {
             measures.refused();
             upload.refusedUnlessOver();

@@ -72,7 +72,8 @@ final class PlanRoutes {
     private MeasurementPlan fromNumbers(PlanGoal goal, PlanRequest request) {
         Sample sample = request.sample().orElseThrow();
         Nominal nominal = laboratory.nominalOf(sample);
-        PlanRequest.Scatter scatter = request.scatter().orElseThrow(() -> new PlanException("Expected \"scatter\" beside \"sample\": how much "
+        PlanRequest.Scatter scatter = request.scatter()
+            .orElseThrow(() -> new PlanException("Expected \"scatter\" beside \"sample\": how much "
             + "particles differ and how much spots on one particle do. A pilot of three particles tells it."));
         ParticleScatter stated = scatter.relative()
             ? ParticleScatter.ofRelative(scatter.between(), scatter.within(), fraction(nominal, goal.element()))
@@ -83,7 +84,8 @@ final class PlanRoutes {
     private static double fraction(Nominal nominal, Element element) {
         int at = nominal.elements().indexOf(element);
         if (at < 0) {
-            throw new PlanException("Expected an element of the nominal, one of " + nominal.elements() + ", got " + element + ".");
+            throw new PlanException("Expected an element of the nominal, one of " + nominal.elements() + ", got " + element
+                + ".");
         }
         return nominal.resolve().middle(at);
     }

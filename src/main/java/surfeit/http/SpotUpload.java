@@ -103,7 +103,8 @@ final class SpotUpload {
         Optional<RepeatKey> key = exchange.repeatKey(body);
         RowsReadAhead ahead = RowsReadAhead.of(rows, body, described);
         if (key.isPresent()) {
-            return laboratory.onceShared(key.get(), ahead.foreseen(sample), occasion, recording(ahead)).thenApply(kept -> () -> kept);
+            return laboratory.onceShared(key.get(), ahead.foreseen(sample), occasion, recording(ahead))
+                .thenApply(kept -> () -> kept);
         }
         return laboratory.imports().recordShared(sample, body, ahead, options, occasion, progress)
             .thenApply(report -> {

@@ -42,9 +42,7 @@ final class HeaderReader {
             new ValueColumnsChooser(this, options.stated().unit(), fields.containsKey(SpotField.UNIT));
         List<ValueColumns> values = elementColumn.isPresent() ? longValues(chooser) : wideValues(chooser);
         if (!fields.containsKey(SpotField.LABEL) && !refused) {
-            refuse(0, FaultCode.UNREADABLE_TABLE, "a header with a column \"label\" that says which spot a "
-                + "row is of" + (elementColumn.isPresent() ? " (the same in every row of one spot)" : ""), Spelling.quoted(String.join(" ", row.cells()))
-                + "; name that column \"label\"");
+            refuseLabelless(elementColumn.isPresent());
         }
         if (values.size() > options.limits().elementsPerSpotMax()) {
             refuse(0, Refusal.expected(FaultCode.UPLOAD_TOO_LARGE, "at most " + options.limits().elementsPerSpotMax()
@@ -52,6 +50,13 @@ final class HeaderReader {
         }
         return refused ? Optional.empty() : Optional.of(
             new TableHeader(names(), fields, elementColumn, values, chooser.basis(), nameless, wordColumns));
+    }
+
+    private void refuseLabelless(boolean isLong) {
+        refuse(0, FaultCode.UNREADABLE_TABLE, "a header with a column \"label\" that says which spot a row is of"
+            + (isLong ? " (the same in every row of one spot)" : ""), Spelling.quoted(String.join(" ", row.cells()))
+            + (isLong ? "; name such a column \"label\", or add it: where all rows are of one spot, with its label in each"
+            : "; name that column \"label\""));
     }
 
     /** All names but the missing ones at the end of the line. */

@@ -6,7 +6,7 @@ import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import surfeit.element.ElementTable;
+import surfeit.element.Element;
 import surfeit.element.Spelling;
 
 /**
@@ -112,17 +112,20 @@ final class HeaderSearch {
 
     /** What to do with a table whose first column holds the elements. */
     private String elementsBelowEachOther() {
-        List<String> symbols = ahead.stream().filter(row -> row.cells().size() > 1)
-            .map(row -> CellText.strip(row.cells().get(0)))
-            .filter(text -> ElementTable.standard().bySymbol(text).isPresent()).toList();
-        if (symbols.size() < 2) {
+        List<Element> elements = ahead.stream().filter(row -> row.cells().size() > 1)
+            .flatMap(row -> element(row.cells().get(0)).stream()).toList();
+        if (elements.size() < 2) {
             return "";
         }
-        return Set.copyOf(symbols).size() < symbols.size()
+        return Set.copyOf(elements).size() < elements.size()
             ? "; each spot seems to be a table of its own: put them below each other under one header such as "
                 + "\"label;element;at%\", the label in every row"
             : "; the elements stand one below the other: turn the table (in a spreadsheet: copy, paste transposed) so that "
                 + "each spot is a row";
+    }
+
+    private static Optional<Element> element(String cell) {
+        return ColumnReader.read(cell) instanceof ColumnMeaning.Quantity quantity ? quantity.element() : Optional.empty();
     }
 
     private static CsvRows.BrokenTableException noHeader(CsvRow row, String hint) {

@@ -61,7 +61,8 @@ public final class IntakeRows implements SpotRows {
 
     private static Dialect echo(CsvDialect dialect) {
         return new Dialect(dialect.charsetName(), Optional.of(dialect.delimiterName()),
-            dialect.decimal().map(String::valueOf), dialect.timeZone().map(Object::toString), dialect.unit().map(unit -> unit.unit()),
+            dialect.decimal().map(String::valueOf), dialect.timeZone().map(Object::toString),
+            dialect.unit().map(unit -> unit.unit()),
             dialect.layout().map(CsvDialect.Layout::words), dialect.decidedBy().words());
     }
 

@@ -46,7 +46,8 @@ public final class ComparisonWords {
     private String what(FeatureComparison feature) {
         return switch (feature.state()) {
             case GONE -> "spots of it in " + answer.nameA() + presence(feature.seenInA()) + ", none in " + answer.nameB() + ".";
-            case APPEARED -> "none in " + answer.nameA() + ", spots of it in " + answer.nameB() + presence(feature.seenInB()) + ".";
+            case APPEARED -> "none in " + answer.nameA() + ", spots of it in " + answer.nameB() + presence(feature.seenInB())
+                + ".";
             case NOT_COMPARED -> "measured in both, but they share fewer than two elements.";
             default -> feature.contrast().map(contrast -> new ContrastWords(contrast, answer.a().nominalFractions(),
                 answer.marginOddsRatio(), signs).text()).orElse("");

@@ -39,7 +39,8 @@ record FindingBuilder(VerdictRule rule, NextSteps nextSteps) {
             findings.add(new ElementFinding(elements.get(i), comparison.nominal().low(i), comparison.nominal().high(i),
                 comparison.nominal().isDerived(i), outcomes[i], these, mass[i], fragile.get(i), seen.get(i), below.count(),
                 below.count() > 0 ? OptionalDouble.of(below.highestLimit()) : OptionalDouble.empty(), below.assumed(),
-                nextSteps.of(outcomes[i], tests[i], analysis.units().first(), i, comparison.limits(i), analysis.referenceUsed())));
+                nextSteps.of(outcomes[i], tests[i], analysis.units().first(), i, comparison.limits(i),
+                analysis.referenceUsed())));
         }
         return findings;
     }

@@ -144,7 +144,8 @@ final class GroupCaveats {
         for (ForeignElement found : foreign) {
             if (found.present() && !usual.contains(found.element())) {
                 caveats.add(Caveat.warning("foreign-element", String.format(Locale.ROOT,
-                    "%s is not in the nominal and was found at %.2g at%% of everything reported.", found.element(), found.mean() * 100)));
+                    "%s is not in the nominal and was found at %.2g at%% of everything reported.", found.element(),
+                    found.mean() * 100)));
             }
         }
         double share = ForeignElements.shareBeyondUsual(foreign, usual);

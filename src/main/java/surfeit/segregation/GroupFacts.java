@@ -150,7 +150,8 @@ final class GroupFacts {
      */
     Evidence evidence(Form form, double defaultLimit, double meanWeight) {
         return new Evidence(geometry.stances(form), smallestFeatureUm(),
-            new Evidence.Totals(lowestTotal, highestTotal, allNormalised()), beside.found(defaultLimit, meanWeight), beside.lines(),
+            new Evidence.Totals(lowestTotal, highestTotal, allNormalised()), beside.found(defaultLimit, meanWeight),
+            beside.lines(),
             bases, sessions, positions.keySet(), positions.values().stream().mapToInt(Integer::intValue).sum() == spots);
     }
 

@@ -44,7 +44,8 @@ record GroupMerge(String name, List<GroupKey> keys) {
                 "Several sessions are put together here; reference spots correct groups of one session only.",
                 parts.stream().mapToInt(part -> part.offer().spotCount()).sum())
             : first.offer();
-        return new GroupData(name, first.key().name(), first.key().beamEnergyKev().map(OptionalDouble::of).orElse(OptionalDouble.empty()),
+        return new GroupData(name, first.key().name(),
+            first.key().beamEnergyKev().map(OptionalDouble::of).orElse(OptionalDouble.empty()),
             sessions ? Optional.empty() : first.key().session(), first.elements(), notMeasured, units, particles,
             corrected, offer, sessions, below, facts, foreign,
             parts.stream().anyMatch(GroupTally::hasNegatives),

@@ -92,7 +92,8 @@ public final class Interpreter {
         NominalFractions fractions = stated.without(left);
         if (fractions.size() < 2) {
             throw new CompositionException(CompositionException.Kind.TOO_FEW_ELEMENTS, String.format(Locale.ROOT,
-                "The nominal less the excluded elements and those of 0 has %d element(s); at least two are needed.", fractions.size()));
+                "The nominal less the excluded elements and those of 0 has %d element(s); at least two are needed.",
+                fractions.size()));
         }
         return fractions.requireComparable();
     }

@@ -23,7 +23,8 @@ public record MethodSettings(Judgement judgement, AccuracyClass accuracy, double
 
     public MethodSettings {
         if (!(floorMassFraction >= 0 && floorMassFraction < 0.1)) {
-            throw new IllegalArgumentException("The additive floor lies from 0 to below 10 mass %, got " + floorMassFraction * 100 + " %.");
+            throw new IllegalArgumentException("The additive floor lies from 0 to below 10 mass %, got " + floorMassFraction * 100
+                + " %.");
         }
         if (!(detectionLimitMassFraction > 0 && detectionLimitMassFraction < 0.1)) {
             throw new IllegalArgumentException(

@@ -37,7 +37,8 @@ record RivalSituations(Nominal nominal, Handling handling, SampleReading reading
         double[] mean = analysis.units().mean();
         boolean labelled = by == GroupBy.FEATURE && !data.baseName().equals(GroupKey.UNLABELLED);
         return new Situation(data.name(), labelled, data.elements(), compared.middles(), mean, shifts,
-            data.beamEnergyKev(), analysis.units().first().particleCount(), shifts.isEmpty() ? GroupFacts.NO_EVIDENCE : evidence(data, mean),
+            data.beamEnergyKev(), analysis.units().first().particleCount(), shifts.isEmpty() ? GroupFacts.NO_EVIDENCE
+            : evidence(data, mean),
             shifts.isEmpty() ? List.of() : others(analysis), missing(data), reading.sample(),
             handling, nominal.basis());
     }

@@ -13,7 +13,8 @@ final class SampleCaveats {
 
     /** A text of the lab's that the vocabulary does not know: kept, shown, and nothing concluded from it. */
     static Caveat unknownWords(String text) {
-        return Caveat.note("word-not-known", "Not in the vocabulary: " + Spelling.quoted(text) + "; it is kept as it is, and neither "
+        return Caveat.note("word-not-known", "Not in the vocabulary: " + Spelling.quoted(text)
+            + "; it is kept as it is, and neither "
             + "an element it may bring nor a caution was taken from it.");
     }
 

@@ -72,7 +72,8 @@ public final class ScreenedSpots {
         NominalTrial trial = tests.trial(i);
         NominalTest.Limits limits = trial.limits();
         SpotParts own = tests.parts();
-        OptionalDouble adjusted = tests.isTested() ? OptionalDouble.of(screening.adjustment().of(tests.p(i))) : OptionalDouble.empty();
+        OptionalDouble adjusted = tests.isTested() ? OptionalDouble.of(screening.adjustment().of(tests.p(i)))
+            : OptionalDouble.empty();
         boolean flagged = adjusted.isPresent() && adjusted.getAsDouble() <= screening.sample().judgement().alpha()
             && trial.direction() != 0 && !own.below[i];
         Verdict verdict = !flagged ? Verdict.INCONCLUSIVE : trial.direction() > 0 ? Verdict.ENRICHED : Verdict.DEPLETED;

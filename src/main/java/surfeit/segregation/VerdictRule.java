@@ -65,7 +65,8 @@ record VerdictRule(double alpha, double margin) {
         double random = largest.standardError();
         OptionalDouble nearest = test.nearestLimit(limits);
         return new Outcome(verdict, test.mean(), test.low(), test.high(), Math.hypot(random, sharedLinear), random,
-            sharedLinear, test.parts().isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(largest.degreesOfFreedom()), factor(test, nearest), difference(test, limits, nearest),
+            sharedLinear, test.parts().isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(largest.degreesOfFreedom()),
+            factor(test, nearest), difference(test, limits, nearest),
             odds(test, nearest), tested ? OptionalDouble.of(test.p()) : OptionalDouble.empty(),
             tested ? OptionalDouble.of(pAdjusted) : OptionalDouble.empty(),
             tested ? OptionalDouble.of(test.pEquivalence()) : OptionalDouble.empty(),
@@ -73,7 +74,8 @@ record VerdictRule(double alpha, double margin) {
                 : OptionalDouble.of(1 - (verdict == Verdict.CONSISTENT ? test.pEquivalence() : pAdjusted)),
             !tested || Double.isInfinite(test.notMoreThan()) ? OptionalDouble.empty() : OptionalDouble.of(test.notMoreThan()),
             tested && beyondMargin(test, limits), verdict == Verdict.CONSISTENT && pAdjusted <= alpha,
-            inconclusive && tested && test.direction() != 0 && test.pRandom() <= alpha, reason(test, verdict), lean(test, verdict),
+            inconclusive && tested && test.direction() != 0 && test.pRandom() <= alpha, reason(test, verdict),
+            lean(test, verdict),
             test.scale(), source);
     }
 
@@ -118,7 +120,8 @@ record VerdictRule(double alpha, double margin) {
     }
 
     private static Optional<Estimate> odds(NominalTest test, OptionalDouble nearest) {
-        if (nearest.isEmpty() || !(nearest.getAsDouble() > 0 && nearest.getAsDouble() < 1) || test.mean() <= 0 || test.mean() >= 1) {
+        if (nearest.isEmpty() || !(nearest.getAsDouble() > 0 && nearest.getAsDouble() < 1) || test.mean() <= 0
+            || test.mean() >= 1) {
             return Optional.empty();
         }
         double odds = nearest.getAsDouble() / (1 - nearest.getAsDouble());

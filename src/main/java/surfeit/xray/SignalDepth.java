@@ -13,7 +13,8 @@ import surfeit.element.Element;
  */
 public record SignalDepth(Element element, Line line, double beamEnergyKev, double overvoltage, Excitation excitation,
                           boolean lineOfChoice, double fwhmEv, Estimate massAbsorption, Estimate absorptionFactor,
-                          DepthFigures generated, DepthFigures emitted, double lateralDiameterNm, double xrayRangeNm, List<Overlap> overlaps,
+                          DepthFigures generated, DepthFigures emitted, double lateralDiameterNm, double xrayRangeNm,
+                          List<Overlap> overlaps,
                           List<DepthCaveat> caveats) {
 
     public SignalDepth {

@@ -95,7 +95,8 @@ final class BenchService implements AutoCloseable {
         StringBuilder table = new StringBuilder(spots * 40).append("label,feature,particle,Ag at%,Cu at%\n");
         for (int i = 0; i < spots; i++) {
             double silver = 60 + random.nextGaussian();
-            table.append(String.format(Locale.ROOT, "%s%d,matrix,P%d,%.2f,%.2f\n", labels, i, i % particles, silver, 100 - silver));
+            table.append(String.format(Locale.ROOT, "%s%d,matrix,P%d,%.2f,%.2f\n", labels, i, i % particles, silver,
+                100 - silver));
         }
         return table.toString().getBytes(java.nio.charset.StandardCharsets.US_ASCII);
     }

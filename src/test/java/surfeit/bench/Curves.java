@@ -77,7 +77,8 @@ final class Curves {
             svg.append(line(LEFT, y.at(Math.pow(10, power)), WIDTH - RIGHT, y.at(Math.pow(10, power)), "#e4e4e4", ""))
                 .append(text(LEFT - 6, y.at(Math.pow(10, power)) + 4, "end", "1e" + power));
         }
-        svg.append(text((LEFT + WIDTH - RIGHT) / 2, HEIGHT - 12, "middle", across)).append(text(LEFT - 40, TOP - 10, "start", up));
+        svg.append(text((LEFT + WIDTH - RIGHT) / 2, HEIGHT - 12, "middle", across))
+            .append(text(LEFT - 40, TOP - 10, "start", up));
         for (int i = 0; i < series.size(); i++) {
             svg.append(curve(i + 1, x, y));
         }

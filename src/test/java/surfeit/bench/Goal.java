@@ -10,7 +10,8 @@ import java.util.Optional;
 
 /** What is promised of the speed, each against a ceiling measured in the same run. */
 public enum Goal {
-    INTERPRETATION("1", "interpretation of 5 spots x 4 elements, against an echo of the same bytes in and out, 16 connections", ">= 0.90"),
+    INTERPRETATION("1", "interpretation of 5 spots x 4 elements, against an echo of the same bytes in and out, 16 connections",
+        ">= 0.90"),
     KERNEL_NUMPY("2a", "a spot of 4 elements from its numbers to its p values, times faster than vectorised numpy", ">= 3"),
     KERNEL_PYTHON("2b", "the same, times faster than a Python loop with an uncertainty library", ">= 500"),
     KERNEL_BYTES("2c", "memory asked for per further spot of an interpretation", "0 bytes"),
@@ -26,7 +27,8 @@ public enum Goal {
     NOT_MODIFIED("7", "answers 304, against the full answer, 16 connections", ">= 1.05"),
     EVENTS("8a", "event to 1000 clients, p99 from commit, against a bare loop of sends", "<= 1.5"),
     EVENT_MEMORY("8b", "heap of one client that listens to events", "<= 12 KB"),
-    START("9a", "start to the first answer with an archive of classes, against the start without, the image's flags both times", "<= 0.55"),
+    START("9a", "start to the first answer with an archive of classes, against the start without, the image's flags both times",
+        "<= 0.55"),
     IDLE_MEMORY("9b", "resident memory of the idle service, the image's flags and -Xmx64m", "<= 100 MB"),
     REPLICAS("10", "durable posts of two replicas on one PostgreSQL, against one", ">= 1.6");
 

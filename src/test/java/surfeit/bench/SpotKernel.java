@@ -43,13 +43,14 @@ import surfeit.spot.Spot;
 @OutputTimeUnit(TimeUnit.NANOSECONDS)
 public class SpotKernel {
     static final int FEW = 10_000;
-    static final int MANY = 20_000;
+    /** A block of sums more, so that what its border costs counts as often as it comes. */
+    static final int MANY = 26_384;
     private static final String[] SYMBOLS = {"Ag", "Cu", "Zn", "Sn"};
     private static final double[] MASS = {0.64, 0.15, 0.12, 0.09};
     private static final double DEFAULT_LIMIT = 0.003;
 
     /** How many spots; the two constants above. */
-    @Param({"10000", "20000"})
+    @Param({"10000", "26384"})
     public int spotCount;
 
     private final List<Spot> spots = new ArrayList<>();

@@ -45,7 +45,8 @@ class DemoTest {
                 new PageRequest(100, Optional.empty())).items().stream().map(StoredSample::name).toList();
             assertThat(names).containsExactlyInAnyOrderElementsOf(ofFolder());
             for (String name : names) {
-                assertThat(opened.laboratory().segregation(name, GroupBy.FEATURE).interpretation().groups()).as(name).isNotEmpty();
+                assertThat(opened.laboratory().segregation(name, GroupBy.FEATURE).interpretation().groups()).as(name)
+                    .isNotEmpty();
             }
         }
     }

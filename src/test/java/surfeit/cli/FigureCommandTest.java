@@ -39,7 +39,8 @@ class FigureCommandTest {
     @Test
     void a_file_of_spots_becomes_a_report_or_a_figure_in_utf_8_whatever_the_terminal_shows() {
         assertThat(printed("interpret", POWDER, "--sample", SAMPLE, "--format", "html"))
-            .startsWith("<!DOCTYPE html>").contains("<h1>ag-cu-braze-powder.csv: enrichment and depletion at the surface</h1>", "What was found",
+            .startsWith("<!DOCTYPE html>")
+            .contains("<h1>ag-cu-braze-powder.csv: enrichment and depletion at the surface</h1>", "What was found",
                 "\u00b1", "Figure 3.").endsWith("</html>\n");
         assertThat(printed("interpret", POWDER, "--sample", SAMPLE, "--format", "svg"))
             .startsWith("<?xml").contains("enrichment factors by feature").endsWith("</svg>\n");

@@ -118,7 +118,8 @@ class ReadmeTest {
             for (String line : curlLines(section)) {
                 said.append(inOneLine(run(line, server, Path.of("").toAbsolutePath())));
             }
-            assertThat(said).contains(quoted).contains("\"id\":\"int_0001\"", "Quantify with standards: 3 particles then show it.");
+            assertThat(said).contains(quoted)
+                .contains("\"id\":\"int_0001\"", "Quantify with standards: 3 particles then show it.");
             assertThat(inTwoSessions(server)).contains("Cu inconclusive, odds ×1.52 (0.93 to 2.48)")
                 .contains("Measure lot-7 and another-day in one session");
             assertThat(section).contains("(odds ×0.93 to ×2.48)");

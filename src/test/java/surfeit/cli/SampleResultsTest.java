@@ -31,14 +31,17 @@ class SampleResultsTest {
     @ParameterizedTest
     @CsvSource({
         "ag-cu-braze-powder.csv, ag-cu-braze-powder.sample.json",
-        "ag-cu-braze-powder-etched.csv, ag-cu-braze-powder-etched.sample.json", "sn-bi-solder-spheres.csv, sn-bi-solder-spheres.sample.json",
+        "ag-cu-braze-powder-etched.csv, ag-cu-braze-powder-etched.sample.json",
+        "sn-bi-solder-spheres.csv, sn-bi-solder-spheres.sample.json",
         "al-si-powder.json, ''", "al-si-patch-oil.json, ''"})
     void each_sample_has_the_answer_kept_beside_it(String file, String sample) throws IOException {
-        Optional<byte[]> described = sample.isEmpty() ? Optional.empty() : Optional.of(Files.readAllBytes(FOLDER.resolve(sample)));
+        Optional<byte[]> described = sample.isEmpty() ? Optional.empty()
+            : Optional.of(Files.readAllBytes(FOLDER.resolve(sample)));
         FileQuestion question = FileQuestion.read(FOLDER.resolve(file), Map.of(), described,
             IntakeLimits.DEFAULT);
         Segregation answer = new UnrecordedAnswers(AlloyCatalogue.packaged(), new Interpreter(),
-            MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION).interpret(question.sample(), SpotSource.of(question.spots()), GroupBy.FEATURE);
+            MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION)
+            .interpret(question.sample(), SpotSource.of(question.spots()), GroupBy.FEATURE);
         StringBuilder text = new StringBuilder();
         TerminalReport.write(answer.interpretation(), file, Signs.UNICODE, text);
         Path expected = FOLDER.resolve(file.substring(0, file.indexOf('.')) + ".expected.txt");

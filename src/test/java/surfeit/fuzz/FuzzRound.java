@@ -100,7 +100,8 @@ public final class FuzzRound {
         if (!shortest.containsKey(kind) || shortest.get(kind) > input.length) {
             shortest.put(kind, input.length);
             Files.write(file, input);
-            failures.put(kind, file + ": " + failure.getClass().getSimpleName() + " " + said.substring(0, Math.min(said.length(), TOLD_MAX)) + " at "
+            failures.put(kind, file + ": " + failure.getClass().getSimpleName() + " "
+                + said.substring(0, Math.min(said.length(), TOLD_MAX)) + " at "
                 + Arrays.stream(failure.getStackTrace()).skip(1).limit(FRAMES).toList());
         }
     }

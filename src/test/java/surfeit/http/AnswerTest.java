@@ -206,7 +206,8 @@ class AnswerTest {
     void a_bare_table_is_answered_with_what_of_it_is_in_no_spot() {
         String table = "label,Region,Ag at%,Cu at%\n1,rim,60,40\n2,core,61,39\nMean,,60.5,39.5\n";
 
-        assertThat(service.post("/v1/interpretations?" + NOMINAL, "text/csv", table).json().path("caveats").findValuesAsText("detail"))
+        assertThat(service.post("/v1/interpretations?" + NOMINAL, "text/csv", table).json().path("caveats")
+            .findValuesAsText("detail"))
             .contains("Left out of the table: column 2 \"Region\" (neither a field nor an element); line 4 \"Mean\" (summary row).");
         assertThat(service.post("/v1/interpretations?" + NOMINAL, "text/csv", InventedPowder.WIDE).json().path("caveats")
             .findValuesAsText("code")).isNotEmpty().doesNotContain("left-out");

@@ -104,7 +104,8 @@ class BodyTimeTest {
         })));
         ServerSettings settings = ServerSettings.DEFAULT.withPort(0).withRequests(
             RequestLimits.DEFAULT.withTimes(STALL, TOTAL));
-        try (Server server = Server.start(settings, table, service.laboratory(), Clock.systemUTC(), RunningService.state(service.laboratory()));
+        try (Server server = Server.start(settings, table, service.laboratory(), Clock.systemUTC(),
+            RunningService.state(service.laboratory()));
              Socket socket = new Socket("127.0.0.1", server.port())) {
             socket.getOutputStream().write("GET /v1/slow HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n"
                 .getBytes(StandardCharsets.US_ASCII));

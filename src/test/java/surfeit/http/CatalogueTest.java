@@ -65,7 +65,8 @@ class CatalogueTest {
 
     @Test
     void every_alloy_can_be_sent_back_as_it_was_read_and_changes_nothing() {
-        service.put("/v1/alloys/weighed", "{\"nominal\": {\"unit\": \"wt%\", \"elements\": {\"Ag\": 66.78691350123906, \"Cu\": \"balance\"}},"
+        service.put("/v1/alloys/weighed",
+            "{\"nominal\": {\"unit\": \"wt%\", \"elements\": {\"Ag\": 66.78691350123906, \"Cu\": \"balance\"}},"
             + " \"phases\": [{\"name\": \"(Ag)\", \"composition\": {\"unit\": \"wt%\", \"elements\": {\"Ag\": 91.2, \"Cu\": 8.8}}}],"
             + " \"source\": \"certificate (invented)\"}");
         for (JsonNode alloy : service.get("/v1/alloys?page_size=1000").json().path("items")) {

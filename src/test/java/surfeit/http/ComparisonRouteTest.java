@@ -31,18 +31,21 @@ class ComparisonRouteTest {
     @Test
     void etching_is_seen_feature_by_feature() {
         JsonNode answer = service.get("/v1/comparisons?a=as-made&b=etched").json();
-        assertThat(answer.path("features")).extracting(feature -> feature.path("feature").asText() + " " + feature.path("state").asText())
+        assertThat(answer.path("features"))
+            .extracting(feature -> feature.path("feature").asText() + " " + feature.path("state").asText())
             .containsExactly("dark patch gone", "matrix changed", "cavity appeared");
         JsonNode matrix = answer.path("features").path(1);
         assertThat(matrix.path("contrast").path("elements")).extracting(element -> element.path("verdict").asText())
             .containsExactly("lower", "higher");
         assertThat(matrix.path("contrast").path("correlation").asDouble()).isEqualTo(0.9);
-        assertThat(answer.path("summary").path(0).asText()).startsWith("dark patch, gone: spots of it in as-made on 3 of 3 particles");
+        assertThat(answer.path("summary").path(0).asText())
+            .startsWith("dark patch, gone: spots of it in as-made on 3 of 3 particles");
     }
 
     @Test
     void the_same_numbers_come_as_rows_and_to_read() {
-        assertThat(service.get("/v1/comparisons.csv?a=as-made&b=etched").text()).contains("as-made,etched,matrix,changed,Cu,higher");
+        assertThat(service.get("/v1/comparisons.csv?a=as-made&b=etched").text())
+            .contains("as-made,etched,matrix,changed,Cu,higher");
         assertThat(service.get("/v1/comparisons.md?a=as-made&b=etched").text()).contains("| matrix | changed | Cu | higher |");
     }
 

@@ -60,7 +60,8 @@ class EveryRouteNeedsItsTokenTest {
     private static Reply ask(String method, String path, String... headers) {
         String address = path.replace("{sample}", "A7").replace("{n}", "1").replace("{symbol}", "Cu")
             .replace("{alloy}", "ag-cu-eutectic")
-            .replace("{code}", "internal").replace("{file}", "board.css").replace("<path>", "README.md").replaceAll("\\{[^}]+}", "xyz_0001");
+            .replace("{code}", "internal").replace("{file}", "board.css").replace("<path>", "README.md")
+            .replaceAll("\\{[^}]+}", "xyz_0001");
         return service.send(method, address, new byte[0], headers);
     }
 

@@ -107,7 +107,8 @@ class FigureRouteTest {
         assertThat(page.getElementsByTagName("figure").getLength()).isEqualTo(4);
         assertThat(report.header(SecurityHeaders.POLICY).orElseThrow()).contains("default-src 'none'",
             "style-src " + StyleSource.of(page.getElementsByTagName("style").item(0).getTextContent()));
-        assertThat(page.getTextContent()).contains("What was measured", "beam: 15 keV", "Cu enriched", "at 15 keV they are usually Ag La and Cu Ka",
+        assertThat(page.getTextContent())
+            .contains("What was measured", "beam: 15 keV", "Cu enriched", "at 15 keV they are usually Ag La and Cu Ka",
             "Table reference/elements.csv: SHA-256", "Table reference/mass-absorption.csv: SHA-256",
             "Sample at-15-kev, revision 2");
         assertThat(parsed(service.post("/v1/interpretations.html", InventedPowder.interpretation()))

@@ -30,7 +30,8 @@ class HeaderParametersTest {
     void a_name_in_utf_8_goes_first_where_it_can_be_read() {
         assertThat(HeaderParameters.fileName("attachment; filename=\"rates.csv\"; filename*=UTF-8''%e2%82%ac%20rates+.csv"))
             .contains("\u20ac rates+.csv");
-        assertThat(HeaderParameters.fileName("attachment; filename*=UTF-8''a%0ab.csv; filename=\"plain.csv\"")).contains("plain.csv");
+        assertThat(HeaderParameters.fileName("attachment; filename*=UTF-8''a%0ab.csv; filename=\"plain.csv\""))
+            .contains("plain.csv");
         assertThat(HeaderParameters.fileName("attachment; filename*=UTF-8''%zz; filename=\"plain.csv\"")).contains("plain.csv");
         assertThat(HeaderParameters.fileName("attachment; filename*=iso-8859-1'en'%A3.csv")).isEmpty();
     }

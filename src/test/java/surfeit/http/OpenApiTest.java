@@ -94,7 +94,8 @@ class OpenApiTest {
     void whatever_comes_in_one_form_only_because_its_address_says_so_is_never_not_acceptable() {
         Map<String, String> can = new TreeMap<>();
         for (Route route : table.routes()) {
-            can.put(name(route, route.path()), Boolean.toString(!route.forms().contains(Form.FILE) && route.formOfPath().isEmpty()));
+            can.put(name(route, route.path()),
+                Boolean.toString(!route.forms().contains(Form.FILE) && route.formOfPath().isEmpty()));
             if (route.suffixed()) {
                 route.forms().forEach(form -> can.put(name(route, route.path() + form.suffix()), "false"));
             }

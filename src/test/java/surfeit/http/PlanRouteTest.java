@@ -137,10 +137,14 @@ class PlanRouteTest {
     void a_question_no_plan_can_answer_is_refused() {
         assertThat(service.post("/v1/plans", ASKED.replace("\"wanted_odds_ratio\": 2", "\"wanted_odds_ratio\": 1")).code())
             .isEqualTo("value-out-of-range");
-        assertThat(service.post("/v1/plans", ASKED.replace("\"element\": \"Cu\"", "\"element\": \"Zn\"")).code()).isEqualTo("value-out-of-range");
-        assertThat(service.post("/v1/plans", "{\"element\": \"Cu\", \"wanted_factor\": 2}").code()).isEqualTo("value-out-of-range");
-        assertThat(service.post("/v1/plans", ASKED.replace("\"element\": \"Cu\"", "\"element\": \"Cx\"")).status()).isEqualTo(422);
-        assertThat(service.post("/v1/plans", "{\"pilot\": {\"sample\": \"none\", \"group\": \"x\"}, \"element\": \"Cu\", \"wanted_factor\": 2}").status())
+        assertThat(service.post("/v1/plans", ASKED.replace("\"element\": \"Cu\"", "\"element\": \"Zn\"")).code())
+            .isEqualTo("value-out-of-range");
+        assertThat(service.post("/v1/plans", "{\"element\": \"Cu\", \"wanted_factor\": 2}").code())
+            .isEqualTo("value-out-of-range");
+        assertThat(service.post("/v1/plans", ASKED.replace("\"element\": \"Cu\"", "\"element\": \"Cx\"")).status())
+            .isEqualTo(422);
+        assertThat(service.post("/v1/plans",
+            "{\"pilot\": {\"sample\": \"none\", \"group\": \"x\"}, \"element\": \"Cu\", \"wanted_factor\": 2}").status())
             .isEqualTo(404);
     }
 }

@@ -88,7 +88,8 @@ class ProtocolTest {
     void who_waits_to_be_told_to_send_a_body_is_told_the_refusal_and_nothing_else() throws Exception {
         try (Socket socket = new Socket("127.0.0.1", service.server().port())) {
             socket.setSoTimeout(10_000);
-            String head = new String(refused(5), StandardCharsets.US_ASCII).replace("\r\n\r\n", "\r\nExpect: 100-continue\r\n\r\n");
+            String head = new String(refused(5), StandardCharsets.US_ASCII)
+                .replace("\r\n\r\n", "\r\nExpect: 100-continue\r\n\r\n");
             socket.getOutputStream().write(head.getBytes(StandardCharsets.US_ASCII));
             String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
 

@@ -67,7 +67,8 @@ class SampleTest {
     void a_nominal_of_many_digits_can_be_sent_back_and_changes_nothing() {
         for (double silver : new double[] {50.49807258549227, 56.6492674471424, 66.78691350123906, 100.0 / 3}) {
             String sample = "/v1/samples/many-digits-" + silver;
-            service.put(sample, "{\"nominal\": {\"unit\": \"wt%\", \"elements\": {\"Ag\": " + silver + ", \"Cu\": {\"low\": 1e-13, \"high\": "
+            service.put(sample, "{\"nominal\": {\"unit\": \"wt%\", \"elements\": {\"Ag\": " + silver
+                + ", \"Cu\": {\"low\": 1e-13, \"high\": "
                 + (100 - silver) + "}}}}");
             assertThat(service.put(sample, service.get(sample).text()).status()).as(sample).isEqualTo(200);
         }
@@ -172,7 +173,8 @@ class SampleTest {
 
     @Test
     void an_alloy_nobody_knows_is_told_at_its_place() {
-        assertThat(service.put("/v1/samples/unknown", "{\"alloy\": \"no-such\"}").json().path("errors").path(0).path("pointer").asText())
+        assertThat(service.put("/v1/samples/unknown", "{\"alloy\": \"no-such\"}").json().path("errors").path(0).path("pointer")
+            .asText())
             .isEqualTo("/alloy");
         Reply asked = service.post("/v1/interpretations", "{\"sample\": {\"alloy\": \"no-such\"}, \"unit\": \"at%\", \"spots\": "
             + "[{\"label\": \"1\", \"elements\": {\"Ag\": 60, \"Cu\": 40}}]}");

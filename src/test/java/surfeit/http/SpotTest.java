@@ -140,7 +140,8 @@ class SpotTest {
     @Test
     void the_table_of_spots_holds_counts_and_line_as_well() {
         service.put("/v1/samples/counted", "{\"alloy\": \"ag-cu-eutectic\"}");
-        service.post("/v1/samples/counted/spots", "{\"unit\": \"at%\", \"spots\": [{\"label\": \"1\", \"elements\": {\"Ag\": {\"value\": 60,"
+        service.post("/v1/samples/counted/spots",
+            "{\"unit\": \"at%\", \"spots\": [{\"label\": \"1\", \"elements\": {\"Ag\": {\"value\": 60,"
             + " \"net_counts\": 1234.5, \"background_counts\": 17, \"line\": \"La\"}, \"Cu\": 40}}]}");
         List<String> rows = service.get("/v1/samples/counted/spots.csv").text().lines().toList();
         assertThat(rows.get(0)).endsWith(",as_reported,net_counts,background_counts,line");
@@ -155,10 +156,12 @@ class SpotTest {
         double[] values = {57.97859433012949, 20.400000000000002, -8.519225124511507, 1e-17, 127.30985289779952};
         for (int i = 0; i < values.length; i++) {
             service.post("/v1/samples/many-digits/spots", "{\"unit\": \"at%\", \"spots\": [{\"label\": \"" + i
-                + "\", \"total_percent\": 43.07527706340061, \"elements\": {\"Ag\": {\"value\": " + values[i] + ", \"u\": 0.3333333333333333}, \"Cu\": 50}}]}");
+                + "\", \"total_percent\": 43.07527706340061, \"elements\": {\"Ag\": {\"value\": " + values[i]
+                + ", \"u\": 0.3333333333333333}, \"Cu\": 50}}]}");
         }
         JsonNode spots = service.get("/v1/samples/many-digits/spots").json().path("items");
-        List<String> rows = service.get("/v1/samples/many-digits/spots.csv").text().lines().filter(row -> row.contains(",Ag,")).toList();
+        List<String> rows = service.get("/v1/samples/many-digits/spots.csv").text().lines().filter(row -> row.contains(",Ag,"))
+            .toList();
         for (int i = 0; i < values.length; i++) {
             JsonNode silver = spots.path(i).path("elements").path("Ag");
             assertThat(silver.path("value").asDouble()).isEqualTo(values[i]);
@@ -166,7 +169,8 @@ class SpotTest {
             assertThat(spots.path(i).path("total_percent").asDouble()).isEqualTo(43.07527706340061);
             assertThat(rows.get(i)).contains(",measured," + values[i] + ",");
         }
-        assertThat(service.get("/v1/results?sample=many-digits&element=Ag").json().path("items").path(1).path("reported_percent").asDouble())
+        assertThat(service.get("/v1/results?sample=many-digits&element=Ag").json().path("items").path(1).path("reported_percent")
+            .asDouble())
             .isEqualTo(values[1]);
     }
 

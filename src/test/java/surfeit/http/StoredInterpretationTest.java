@@ -273,8 +273,10 @@ class StoredInterpretationTest {
     @Test
     void an_empty_object_is_as_good_as_no_body() {
         assertThat(service.post("/v1/samples/lot-7/interpretations", "{}").status()).isEqualTo(201);
-        assertThat(service.post("/v1/samples/lot-7/interpretations", "{\"by\": \"particle\"}").code()).isEqualTo("unknown-parameter");
-        assertThat(service.post("/v1/samples/lot-7/interpretations", "text/csv", "a,b").code()).isEqualTo("unsupported-media-type");
+        assertThat(service.post("/v1/samples/lot-7/interpretations", "{\"by\": \"particle\"}").code())
+            .isEqualTo("unknown-parameter");
+        assertThat(service.post("/v1/samples/lot-7/interpretations", "text/csv", "a,b").code())
+            .isEqualTo("unsupported-media-type");
     }
 
     @Test

@@ -26,6 +26,9 @@ class RefusedUploadTest {
         "missing-header.csv          | unreadable-table | 1 | Expected a header",
         "spots-above-header.csv      | unreadable-table | 1 | line 3 looks like the header, delete the lines above it",
         "spots-as-columns.csv        | unreadable-table | 1 | turn the table",
+        "spots-as-columns-with-units.csv | unreadable-table | 1 | turn the table",
+        "one-spot-without-label.csv  | unreadable-table | 1 | found \"Element at%\"; name such a column \"label\", or add it:"
+        + " where all rows are of one spot, with its label in each",
         "a-table-a-spot.csv          | unreadable-table | 1 | each spot seems to be a table of its own",
         "label-missing.csv           | unreadable-table | 1 | found \"Sample Ag at% Cu at%\"; name that column \"label\"",
         "two-labels-of-last-resort.csv | unreadable-table | 1 | Expected one column for label, found column 1 and column 2",

@@ -20,7 +20,8 @@ class ProblemTest {
                 "409 spot-already-recorded", "409 idempotency-key-in-progress", "422 idempotency-key-reused",
                 "412 revision-mismatch", "428 revision-required", "400 cursor-mismatch", "400 unknown-parameter",
                 "400 malformed-json", "400 malformed-request", "408 request-timeout", "413 upload-too-large",
-                "414 address-too-long", "431 headers-too-large", "415 unsupported-media-type", "406 not-acceptable", "401 token-missing",
+                "414 address-too-long", "431 headers-too-large", "415 unsupported-media-type", "406 not-acceptable",
+                "401 token-missing",
                 "401 token-rejected", "403 scope-missing", "404 not-found", "405 method-not-allowed",
                 "429 quota-exceeded", "500 internal", "507 storage-full", "503 shutting-down", "503 storage-unavailable",
                 "503 overloaded");

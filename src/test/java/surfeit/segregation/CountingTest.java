@@ -16,7 +16,8 @@ import surfeit.spot.ReportedValue;
 /** What counts say of a value; invented numbers, formulas of Currie 1968 (from memory) worked out by hand. */
 class CountingTest {
     private static ReportedValue.Measured measured(double fraction, double limit, Counts... counts) {
-        return new ReportedValue.Measured(fraction, "", OptionalDouble.empty(), Optional.ofNullable(counts.length == 0 ? null : counts[0]),
+        return new ReportedValue.Measured(fraction, "", OptionalDouble.empty(),
+            Optional.ofNullable(counts.length == 0 ? null : counts[0]),
             limit > 0 ? OptionalDouble.of(limit) : OptionalDouble.empty(), Optional.empty());
     }
 

@@ -28,7 +28,8 @@ class InterpreterTest {
         return new InventedSpots()
             .add("patch", "P1", "Ag 20.1, Cu 79.9").add("patch", "P1", "Ag 19.6, Cu 80.4").add("matrix", "P1", "Ag 61.3, Cu 38.7")
             .add("patch", "P2", "Ag 22.4, Cu 77.6").add("patch", "P2", "Ag 21.9, Cu 78.1").add("matrix", "P2", "Ag 62.2, Cu 37.8")
-            .add("patch", "P3", "Ag 21.2, Cu 78.8").add("patch", "P3", "Ag 20.4, Cu 79.6").add("matrix", "P3", "Ag 61.8, Cu 38.2");
+            .add("patch", "P3", "Ag 21.2, Cu 78.8").add("patch", "P3", "Ag 20.4, Cu 79.6")
+            .add("matrix", "P3", "Ag 61.8, Cu 38.2");
     }
 
     @Test
@@ -69,7 +70,8 @@ class InterpreterTest {
 
     @Test
     void spots_without_a_particle_are_one_particle_unless_said_to_be_independent() {
-        InventedSpots spots = new InventedSpots().add("", "", "Ag 30, Cu 70").add("", "", "Ag 31, Cu 69").add("", "", "Ag 30.5, Cu 69.5");
+        InventedSpots spots = new InventedSpots().add("", "", "Ag 30, Cu 70").add("", "", "Ag 31, Cu 69")
+            .add("", "", "Ag 30.5, Cu 69.5");
         GroupFinding one = group(spots.against(AG_CU), "unlabelled");
         assertThat(one.scope()).isEqualTo(Scope.THIS_PARTICLE);
         assertThat(one.particles()).containsExactly("unnamed particle");
@@ -98,7 +100,8 @@ class InterpreterTest {
 
     @Test
     void an_element_that_no_spot_lists_is_dropped_from_data_and_nominal_and_never_depleted() {
-        GroupFinding group = new InventedSpots().add("a", "P1", "Ag 60, Cu 40").add("a", "P2", "Ag 59, Cu 41").add("a", "P3", "Ag 61, Cu 39")
+        GroupFinding group = new InventedSpots().add("a", "P1", "Ag 60, Cu 40").add("a", "P2", "Ag 59, Cu 41")
+            .add("a", "P3", "Ag 61, Cu 39")
             .against("Ag:56,Cu:37.3,Zn:6.7").groups().get(0);
         assertThat(group.notMeasured()).containsExactly(Element.of("Zn"));
         assertThat(group.elements()).extracting(ElementFinding::element).containsExactly(Element.of("Ag"), Element.of("Cu"));
@@ -107,8 +110,10 @@ class InterpreterTest {
 
     @Test
     void an_element_listed_by_a_later_spot_counts_below_its_limit_in_the_earlier_ones() {
-        InventedSpots late = new InventedSpots().add("a", "P1", "Ag 60, Cu 40").add("a", "P2", "Ag 57, Cu 38, Zn 5").add("a", "P3", "Ag 58, Cu 38, Zn 4");
-        InventedSpots listed = new InventedSpots().add("a", "P1", "Ag 60, Cu 40, Zn n.d.").add("a", "P2", "Ag 57, Cu 38, Zn 5").add("a", "P3", "Ag 58, Cu 38, Zn 4");
+        InventedSpots late = new InventedSpots().add("a", "P1", "Ag 60, Cu 40").add("a", "P2", "Ag 57, Cu 38, Zn 5")
+            .add("a", "P3", "Ag 58, Cu 38, Zn 4");
+        InventedSpots listed = new InventedSpots().add("a", "P1", "Ag 60, Cu 40, Zn n.d.").add("a", "P2", "Ag 57, Cu 38, Zn 5")
+            .add("a", "P3", "Ag 58, Cu 38, Zn 4");
         GroupFinding group = late.against("Ag:56,Cu:38,Zn:6").groups().get(0);
         assertThat(element(group, "Zn").belowLimitCount()).isEqualTo(1);
         assertThat(element(group, "Zn").limitAssumed()).isTrue();
@@ -117,12 +122,14 @@ class InterpreterTest {
 
     @Test
     void a_mean_below_zero_stays_as_it_is_and_the_answer_says_why_its_interval_ends_before_it() {
-        GroupFinding group = new InventedSpots().add("a", "P1", "Ag -1, Cu 101").add("a", "P1", "Ag -0.5, Cu 100.5").add("a", "P1", "Ag 0, Cu 100")
+        GroupFinding group = new InventedSpots().add("a", "P1", "Ag -1, Cu 101").add("a", "P1", "Ag -0.5, Cu 100.5")
+            .add("a", "P1", "Ag 0, Cu 100")
             .against(AG_CU).groups().get(0);
         assertThat(element(group, "Ag").outcome().mean()).isCloseTo(-0.005, within(1e-12));
         assertThat(element(group, "Ag").outcome().low()).isZero();
         assertThat(group.caveats()).filteredOn(caveat -> caveat.code().equals("mean-beyond-range")).singleElement()
-            .satisfies(caveat -> assertThat(caveat.detail()).startsWith("The mean of Ag lies below 0 at%, the mean of Cu lies above 100 at%: "));
+            .satisfies(caveat -> assertThat(caveat.detail())
+            .startsWith("The mean of Ag lies below 0 at%, the mean of Cu lies above 100 at%: "));
     }
 
     @Test
@@ -149,7 +156,8 @@ class InterpreterTest {
     void zero_is_below_a_limit_unless_the_group_holds_negative_values() {
         InventedSpots zeros = new InventedSpots().add("a", "P1", "Ag 60, Cu 40, Zn 0").add("a", "P2", "Ag 58, Cu 38, Zn 4");
         assertThat(element(zeros.against("Ag:56,Cu:38,Zn:6").groups().get(0), "Zn").belowLimitCount()).isEqualTo(1);
-        InventedSpots negatives = new InventedSpots().add("a", "P1", "Ag 60, Cu 40, Zn 0").add("a", "P2", "Ag 62.1, Cu 38, Zn -0.1");
+        InventedSpots negatives = new InventedSpots().add("a", "P1", "Ag 60, Cu 40, Zn 0")
+            .add("a", "P2", "Ag 62.1, Cu 38, Zn -0.1");
         assertThat(element(negatives.against("Ag:56,Cu:38,Zn:6").groups().get(0), "Zn").belowLimitCount()).isZero();
     }
 
@@ -174,14 +182,16 @@ class InterpreterTest {
 
     @Test
     void beam_energies_are_never_mixed_in_a_group() {
-        InventedSpots spots = new InventedSpots().beam(5).add("rim", "P1", "Ag 30, Cu 70").beam(15).add("rim", "P1", "Ag 50, Cu 50");
+        InventedSpots spots = new InventedSpots().beam(5).add("rim", "P1", "Ag 30, Cu 70").beam(15)
+            .add("rim", "P1", "Ag 50, Cu 50");
         assertThat(spots.against(AG_CU).groups()).extracting(GroupFinding::name).containsExactly("rim @ 5 keV", "rim @ 15 keV");
     }
 
     @Test
     void two_sessions_are_two_groups_and_three_are_the_unit_that_repeats() {
         InventedSpots two = new InventedSpots().add("rim", "P1", "Ag 30, Cu 70").session("s2").add("rim", "P2", "Ag 31, Cu 69");
-        assertThat(two.against(AG_CU).groups()).extracting(GroupFinding::name).containsExactly("rim, session s1", "rim, session s2");
+        assertThat(two.against(AG_CU).groups()).extracting(GroupFinding::name)
+            .containsExactly("rim, session s1", "rim, session s2");
         GroupFinding three = two.session("s3").add("rim", "P3", "Ag 29, Cu 71").add("rim", "P4", "Ag 30, Cu 70")
             .against(AG_CU).groups().get(0);
         assertThat(three.name()).isEqualTo("rim");
@@ -202,8 +212,10 @@ class InterpreterTest {
     void excluded_elements_leave_data_and_nominal_before_closing() {
         Sample plain = sample("Ag:50,Cu:40,O:10", false, Judgement.DEFAULT);
         Sample excluding = new Sample(plain.alloy(), plain.nominal(), Set.of(Element.of("O")), plain.accuracyClass(), plain.form(),
-            plain.geometry(), plain.coating(), plain.mount(), plain.judgement(), plain.preparation(), plain.diffractionPhases(), "", false);
-        GroupFinding group = new InventedSpots().add("a", "P1", "Ag 45, Cu 35, O 20").against(excluding, GroupBy.FEATURE).groups().get(0);
+            plain.geometry(), plain.coating(), plain.mount(), plain.judgement(), plain.preparation(), plain.diffractionPhases(),
+            "", false);
+        GroupFinding group = new InventedSpots().add("a", "P1", "Ag 45, Cu 35, O 20").against(excluding, GroupBy.FEATURE).groups()
+            .get(0);
         assertThat(group.elements()).extracting(ElementFinding::element).containsExactly(Element.of("Ag"), Element.of("Cu"));
         assertThat(element(group, "Ag").outcome().mean()).isCloseTo(45 / 80.0, within(1e-12));
         assertThat(element(group, "Ag").nominalLow()).isCloseTo(5 / 9.0, within(1e-12));
@@ -230,18 +242,21 @@ class InterpreterTest {
             spots.add("a", particle, "Ag 60, Cu 40").add("a", particle, "Ag 61, Cu 39").add("a", particle, "Ag 5, Cu 95");
         }
         Sample median = sample(AG_CU, false, new Judgement(1.25, 0.05, 1, 0.9, SpotCentre.MEDIAN));
-        assertThat(element(spots.against(median, GroupBy.FEATURE).groups().get(0), "Ag").outcome().mean()).isCloseTo(0.60, within(1e-12));
+        assertThat(element(spots.against(median, GroupBy.FEATURE).groups().get(0), "Ag").outcome().mean())
+            .isCloseTo(0.60, within(1e-12));
     }
 
     @Test
     void standards_and_agreeing_particles_can_show_that_nothing_changed() {
         InventedSpots spots = new InventedSpots();
         for (String particle : List.of("A1", "A2", "A3", "A4")) {
-            spots.add("section", particle, "Al 87.7, Si 12.3").add("section", particle, "Al 87.9, Si 12.1").add("section", particle, "Al 87.8, Si 12.2");
+            spots.add("section", particle, "Al 87.7, Si 12.3").add("section", particle, "Al 87.9, Si 12.1")
+                .add("section", particle, "Al 87.8, Si 12.2");
         }
         Sample plain = sample("Al:87.8,Si:12.2", false, Judgement.DEFAULT);
         Sample withStandards = new Sample(plain.alloy(), plain.nominal(), Set.of(), AccuracyClass.STANDARDS_BASED, Form.POLISHED,
-            plain.geometry(), plain.coating(), plain.mount(), plain.judgement(), plain.preparation(), plain.diffractionPhases(), "", false);
+            plain.geometry(), plain.coating(), plain.mount(), plain.judgement(), plain.preparation(), plain.diffractionPhases(),
+            "", false);
         ElementFinding silicon = element(spots.against(withStandards, GroupBy.FEATURE).groups().get(0), "Si");
         assertThat(silicon.outcome().verdict()).isEqualTo(Verdict.CONSISTENT);
         assertThat(silicon.outcome().confidence().orElseThrow()).isGreaterThan(0.95);
@@ -279,7 +294,8 @@ class InterpreterTest {
 
     private static Sample sample(String nominal, boolean independent, Judgement judgement) {
         Sample plain = Sample.of(Optional.empty(), Optional.of(NominalText.parse(nominal, Basis.ATOMIC)));
-        return new Sample(plain.alloy(), plain.nominal(), Set.of(), plain.accuracyClass(), plain.form(), plain.geometry(), plain.coating(),
+        return new Sample(plain.alloy(), plain.nominal(), Set.of(), plain.accuracyClass(), plain.form(), plain.geometry(),
+            plain.coating(),
             plain.mount(), judgement, List.of(), List.of(), "", independent);
     }
 }

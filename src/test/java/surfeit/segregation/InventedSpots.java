@@ -102,7 +102,8 @@ final class InventedSpots {
             double[] mass = Closure.convert(fractions, elements, Basis.ATOMIC, Basis.MASS);
             Map<Element, ReportedValue> values = new LinkedHashMap<>();
             for (int i = 0; i < mass.length; i++) {
-                values.put(elements.get(i), ReportedValue.Measured.of(mass[i], String.format(Locale.ROOT, "%.17f", mass[i] * 100)));
+                values.put(elements.get(i),
+                    ReportedValue.Measured.of(mass[i], String.format(Locale.ROOT, "%.17f", mass[i] * 100)));
             }
             return new Spot(spot.label(), spot.particle(), spot.feature(), spot.session(), spot.acquiredTime(), spot.conditions(),
                 spot.reference(), Basis.MASS, values);

@@ -42,7 +42,8 @@ class MethodCasesTest {
         JsonNode options = input.get("options");
         Comparison comparison = new Comparison(points(symbols, Sums.array(input.get("nominal_atomic_percent"))).resolve(),
             options.get("systematic_relative_1sigma").asDouble(),
-            Sums.constantFloor(options.get("systematic_absolute_1sigma_fraction").asDouble(), symbols.size()), MARGIN, Optional.empty());
+            Sums.constantFloor(options.get("systematic_absolute_1sigma_fraction").asDouble(), symbols.size()), MARGIN,
+            Optional.empty());
         NominalTest[] tests = comparison.population(Sums.of(particles));
         double[] adjusted = Adjustment.holm(List.<NominalTest[]>of(tests))[0];
         for (int i = 0; i < tests.length; i++) {
@@ -109,7 +110,8 @@ class MethodCasesTest {
         }
     }
 
-    private static void compare(JsonNode expected, NominalTest test, double adjusted, Comparison comparison, GroupSums sums, int i) {
+    private static void compare(JsonNode expected, NominalTest test, double adjusted, Comparison comparison, GroupSums sums,
+        int i) {
         check(expected, "mean", test.mean());
         check(expected, "p", test.p());
         check(expected, "p_tost", test.pEquivalence());
@@ -120,7 +122,8 @@ class MethodCasesTest {
         assertThat(test.direction()).isEqualTo(expected.get("direction").asInt());
         assertThat(test.parts()).hasSize(expected.get("s_lin").size());
         for (int part = 0; part < test.parts().size(); part++) {
-            assertThat(test.parts().get(part).standardError()).isCloseTo(expected.get("s_lin").get(part).asDouble(), relative(expected.get("s_lin").get(part)));
+            assertThat(test.parts().get(part).standardError())
+                .isCloseTo(expected.get("s_lin").get(part).asDouble(), relative(expected.get("s_lin").get(part)));
             double df = Math.min(test.parts().get(part).degreesOfFreedom(), 1e9);
             assertThat(df).isCloseTo(expected.get("df").get(part).asDouble(), relative(expected.get("df").get(part)));
         }
@@ -164,7 +167,8 @@ class MethodCasesTest {
         if (input.has("nominal_mass_percent")) {
             Map<Element, NominalPart> parts = new LinkedHashMap<>();
             for (int i = 0; i < symbols.size(); i++) {
-                parts.put(Element.of(symbols.get(i)), new NominalPart.Point(input.get("nominal_mass_percent").get(i).asDouble() / 100,
+                parts.put(Element.of(symbols.get(i)),
+                    new NominalPart.Point(input.get("nominal_mass_percent").get(i).asDouble() / 100,
                     input.get("tolerance_mass_percent").get(i).asDouble() / 100));
             }
             return new Nominal(Basis.MASS, parts);

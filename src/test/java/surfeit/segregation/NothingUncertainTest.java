@@ -49,7 +49,8 @@ class NothingUncertainTest {
         List<Spot> spots = new ArrayList<>(specimen.list());
         new InventedSpots().add("", "", "Ag 60, Cu 40").add("", "", "Ag 60, Cu 40").add("", "", "Ag 60, Cu 40").list()
             .forEach(spot -> spots.add(new Spot("R" + spot.label(), spot.particle(), spot.feature(), spot.session(),
-                spot.acquiredTime(), spot.conditions(), Optional.of(new ReferencePiece(NOMINAL, true)), spot.basis(), spot.values())));
+                spot.acquiredTime(), spot.conditions(), Optional.of(new ReferencePiece(NOMINAL, true)), spot.basis(),
+                spot.values())));
         Judgement judgement = new Judgement(1.25, 0.05, 1, 1, SpotCentre.MEAN);
         Sample sample = new Sample(Optional.empty(), Optional.of(NOMINAL), Set.of(), AccuracyClass.STANDARDLESS, Form.PARTICLE,
             Sample.Geometry.UNKNOWN, Optional.empty(), Optional.empty(), judgement, List.of(), List.of(), "", false);

@@ -128,7 +128,8 @@ class PhysicsSpeedTest {
             100 * (physics + words) / (answered - physics - words), 100 * physics / (us.get("all") - physics), physics,
             us.get("all"));
         System.out.printf(Locale.ROOT, "physics:   rivals %.1f, phases %.1f and %.1f, to find them %.1f, skin %.1f, "
-            + "depth %.1f, diffraction %.1f us; of writing %.1f of %.1f us%n", us.get("rivals"), tally, us.get("phases"), us.get("find phases"),
+            + "depth %.1f, diffraction %.1f us; of writing %.1f of %.1f us%n", us.get("rivals"), tally, us.get("phases"),
+            us.get("find phases"),
             us.get("skin"), us.get("depth"), us.get("diffraction"), words, us.get("write"));
         assertThat(one.interpretation().groups()).isEqualTo(answer.groups());
     }

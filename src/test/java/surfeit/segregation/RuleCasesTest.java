@@ -181,7 +181,8 @@ class RuleCasesTest {
 
     private static NominalTest test(JsonNode node) {
         return new NominalTest(0.5, 0, 0.1, 0.1, "logit", node.get("p").asDouble(), node.get("p_tost").asDouble(), 1,
-            node.get("lo").asDouble(), node.get("hi").asDouble(), 2, node.get("direction").asInt(), List.of(new RandomPart(0.1, 2)));
+            node.get("lo").asDouble(), node.get("hi").asDouble(), 2, node.get("direction").asInt(),
+            List.of(new RandomPart(0.1, 2)));
     }
 
     @Test
@@ -240,7 +241,8 @@ class RuleCasesTest {
         GroupSums sums = Sums.of(List.of(new double[][] {spot, spot}, new double[][] {spot, spot}, new double[][] {spot, spot}),
             new double[] {step, step});
         RandomPart part = RandomLadder.population(sums, 0, sums.mean()[0]).parts().get(0);
-        assertThat(part.standardError() * 100).isCloseTo(vector.get("expected").get("se_floor_atomic_percent").asDouble(), within(1e-12));
+        assertThat(part.standardError() * 100)
+            .isCloseTo(vector.get("expected").get("se_floor_atomic_percent").asDouble(), within(1e-12));
         assertThat(part.degreesOfFreedom()).isEqualTo(2);
     }
 

@@ -161,7 +161,8 @@ class SumsInBlocksTest {
         }
         List<GroupFinding> groups = interpret(history.record, GroupBy.FEATURE).groups();
         List<GroupFinding> those = interpret(fresh, GroupBy.FEATURE).groups();
-        assertThat(groups).extracting(GroupFinding::name).containsExactlyElementsOf(those.stream().map(GroupFinding::name).toList());
+        assertThat(groups).extracting(GroupFinding::name)
+            .containsExactlyElementsOf(those.stream().map(GroupFinding::name).toList());
         for (int i = 0; i < groups.size(); i++) {
             assertThat(groups.get(i).spotCount()).isEqualTo(those.get(i).spotCount());
             assertThat(groups.get(i).particles()).as("in the same order").isEqualTo(those.get(i).particles());

@@ -172,7 +172,8 @@ class VerdictRuleTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"1, 0.6, 0.65, 0.7, 0.05, 0, 0.1, 1.08333, 1, 1.16667", "-1, 0.3, 0.36, 0.42, -0.04, -0.1, 0.02, 0.9, 0.75, 1.05"})
+    @CsvSource({"1, 0.6, 0.65, 0.7, 0.05, 0, 0.1, 1.08333, 1, 1.16667",
+        "-1, 0.3, 0.36, 0.42, -0.04, -0.1, 0.02, 0.9, 0.75, 1.05"})
     void beyond_a_range_the_limit_on_that_side_counts(int direction, double low, double mean, double high,
                                                       double difference, double differenceLow, double differenceHigh,
                                                       double factor, double factorLow, double factorHigh) {

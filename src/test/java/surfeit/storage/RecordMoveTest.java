@@ -92,7 +92,8 @@ class RecordMoveTest {
             return List.of(lab.sample("A7"), lab.segregation("A7", GroupBy.FEATURE).interpretation().groups(),
                 lab.spots("A7", new SpotFilter(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
                     Optional.empty(), true), PageRequest.first(1000)), lab.spotRevisions("spt_0002"),
-                lab.imports().report("imp_0001"), lab.imports().report("imp_0002"), lab.interpretations().find("int_0001"), lab.alloys(),
+                lab.imports().report("imp_0001"), lab.imports().report("imp_0002"), lab.interpretations().find("int_0001"),
+                lab.alloys(),
                 lab.events(EventFilter.ALL, 0, 100), lab.auditLog().page(PageRequest.first(100)),
                 lab.access().tokens(PageRequest.first(10)), lab.sampleRevisions("A7", PageRequest.first(100)));
         }

@@ -18,7 +18,8 @@ public final class ComparisonDocument {
     private ComparisonDocument() {
     }
 
-    public static void write(JsonGenerator json, ComparedRecord compared, Instant computed, String programVersion) throws IOException {
+    public static void write(JsonGenerator json, ComparedRecord compared, Instant computed, String programVersion)
+        throws IOException {
         ComparisonAnswer answer = compared.answer();
         ComparisonWords words = new ComparisonWords(answer, Signs.UNICODE);
         json.writeStartObject();
@@ -90,7 +91,8 @@ public final class ComparisonDocument {
         }
     }
 
-    private static void writePresence(JsonGenerator json, String key, Optional<FeatureComparison.Presence> presence) throws IOException {
+    private static void writePresence(JsonGenerator json, String key, Optional<FeatureComparison.Presence> presence)
+        throws IOException {
         if (presence.isEmpty()) {
             json.writeNullField(key);
             return;

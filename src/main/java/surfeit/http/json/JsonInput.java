@@ -33,7 +33,8 @@ final class JsonInput {
     }
 
     /** What the parser adds for whoever programs with it. */
-    private static final Pattern OWN_NAMES = Pattern.compile(": enable `.*| \\(not recognized as one since .*| \\(code [^()]*\\)");
+    private static final Pattern OWN_NAMES =
+        Pattern.compile(": enable `.*| \\(not recognized as one since .*| \\(code [^()]*\\)");
 
     private final JsonParser parser;
     private final JsonFaults faults;

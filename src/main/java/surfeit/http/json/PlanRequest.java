@@ -132,7 +132,8 @@ public record PlanRequest(Optional<PlanGoal> goal, Optional<BeamGoal> beam, Opti
         }
         WantedShift wanted = fields.factor.isPresent() ? WantedShift.factor(fields.factor.getAsDouble())
             : WantedShift.oddsRatio(fields.oddsRatio.getAsDouble());
-        return new PlanGoal(element, wanted, whole("spots_per_particle", fields.spots).orElse(PlanGoal.DEFAULT_SPOTS_PER_PARTICLE),
+        return new PlanGoal(element, wanted,
+            whole("spots_per_particle", fields.spots).orElse(PlanGoal.DEFAULT_SPOTS_PER_PARTICLE),
             whole("particles", fields.particles), whole("reference_spots", fields.references).orElse(0),
             fields.power.orElse(PlanGoal.DEFAULT_POWER), whole("tests", fields.tests));
     }

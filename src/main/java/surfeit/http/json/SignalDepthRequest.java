@@ -68,14 +68,17 @@ public final class SignalDepthRequest {
             Fields fields = new Fields();
             in.object(KEYS, fields);
             if (in.faults().count() == before && fields.material.ways() == 0) {
-                in.missing("", "nominal", Problem.NOMINAL_INCOMPLETE, "Expected \"alloy\" or \"nominal\", the composition asked about.");
+                in.missing("", "nominal", Problem.NOMINAL_INCOMPLETE,
+                    "Expected \"alloy\" or \"nominal\", the composition asked about.");
             }
             if (in.faults().count() == before && fields.beams.isEmpty()) {
-                in.missing("", "beam_energies_kev", Problem.VALUE_OUT_OF_RANGE, "Expected \"beam_energies_kev\", a list such as [5, 15].");
+                in.missing("", "beam_energies_kev", Problem.VALUE_OUT_OF_RANGE,
+                    "Expected \"beam_energies_kev\", a list such as [5, 15].");
             }
             if (in.faults().count() == before && fields.onSphere.isPresent()
                 && (fields.tilt.isPresent() || fields.azimuth.isPresent())) {
-                in.missing("", "on_sphere", Problem.VALUE_OUT_OF_RANGE, "Expected \"tilt_deg\" or \"on_sphere\", got both: the place "
+                in.missing("", "on_sphere", Problem.VALUE_OUT_OF_RANGE,
+                    "Expected \"tilt_deg\" or \"on_sphere\", got both: the place "
                     + "on a sphere is a tilt.");
             }
             return in.faults().count() > before ? Optional.empty() : Optional.of(new SignalDepthRequest(fields));

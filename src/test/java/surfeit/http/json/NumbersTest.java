@@ -22,7 +22,8 @@ class NumbersTest {
     }
 
     @Property
-    void what_was_stated_comes_back_as_a_number_that_is_the_same_when_put_again(@ForAll @DoubleRange(min = -10, max = 150) double percent) {
+    void what_was_stated_comes_back_as_a_number_that_is_the_same_when_put_again(@ForAll @DoubleRange(min = -10,
+        max = 150) double percent) {
         double fraction = Percent.toFraction(BigDecimal.valueOf(percent));
         double back = Numbers.stated(fraction);
         assertThat(back).isCloseTo(percent, within(Math.ulp(percent)));
@@ -32,7 +33,8 @@ class NumbersTest {
     @Property
     void what_was_measured_comes_back_to_the_last_bit(@ForAll @DoubleRange(min = -10, max = 150) double percent) {
         String text = Double.toString(percent).replace('.', ',');
-        assertThat(Numbers.stated(ReportedValue.Measured.of(Percent.toFraction(BigDecimal.valueOf(percent)), text))).isEqualTo(percent + 0.0);
+        assertThat(Numbers.stated(ReportedValue.Measured.of(Percent.toFraction(BigDecimal.valueOf(percent)), text)))
+            .isEqualTo(percent + 0.0);
     }
 
     @Property

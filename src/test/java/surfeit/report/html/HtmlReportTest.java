@@ -196,7 +196,8 @@ class HtmlReportTest {
         assertThat(headings).filteredOn(heading -> heading.getTextContent().equals("dark patch")).first()
             .satisfies(heading -> assertThat(heading.getAttribute("rowspan")).isEqualTo("2"));
         assertThat(elements(page, "h1")).hasSize(1);
-        assertThat(elements(page, "h2")).extracting(Element::getTextContent).startsWith("What was measured", "What was found", "Numbers",
+        assertThat(elements(page, "h2")).extracting(Element::getTextContent)
+            .startsWith("What was measured", "What was found", "Numbers",
             "Against each other", "What else could explain it", "To know", "Cautions", "Methods", "References");
     }
 
