@@ -3,6 +3,7 @@ package surfeit.http.feed;
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
@@ -90,15 +91,14 @@ final class EventStream extends IteratingCallback implements Listener {
     }
 
     private Action events() {
-        RecentEvents recent = feed.recent();
-        if (!recent.holdsAllAfter(position)) {
+        Optional<RecentEvents.Part> part = feed.recent().after(position, filter, AT_ONCE);
+        if (part.isEmpty()) {
             feed.readLater(this::readLog);
             return Action.SCHEDULED;
         }
-        RecentEvents.Part part = recent.after(position, filter, AT_ONCE);
-        position = part.position();
-        if (!part.events().isEmpty()) {
-            return write(part.events());
+        position = part.get().position();
+        if (!part.get().events().isEmpty()) {
+            return write(part.get().events());
         }
         if (aliveDue) {
             return write(ByteBuffer.wrap(framing.alive()));

@@ -2,6 +2,7 @@ package surfeit.http.feed;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import surfeit.lab.EventFilter;
 
 /**
@@ -44,13 +45,14 @@ final class RecentEvents {
         return last;
     }
 
-    /** True where every event after a number, up to the last, is held. */
-    synchronized boolean holdsAllAfter(long position) {
-        return position >= base;
-    }
-
-    /** Events after a number that match, at most so many; a number that is not held after gives none. */
-    synchronized Part after(long position, EventFilter filter, int limit) {
+    /**
+     * Events after a number that match, at most so many; empty where not every event after it is held any more. One
+     * question, not two: between them further events could push out those that were to be read.
+     */
+    synchronized Optional<Part> after(long position, EventFilter filter, int limit) {
+        if (position < base) {
+            return Optional.empty();
+        }
         List<EncodedEvent> found = new ArrayList<>();
         long looked = position;
         for (long i = firstAfter(position); i < count && found.size() < limit; i++) {
@@ -60,7 +62,7 @@ final class RecentEvents {
                 found.add(event);
             }
         }
-        return new Part(found, looked);
+        return Optional.of(new Part(found, looked));
     }
 
     /** Looked for from the newest on: whoever keeps up is behind by one. */
