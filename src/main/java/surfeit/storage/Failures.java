@@ -28,7 +28,7 @@ final class Failures {
         Optional<Meaning> meaning = engineOf(failure).flatMap(engine -> meaning(file, engine))
             .or(() -> waitedInVain(failure, file));
         return meaning.map(found -> because(new ProblemException(found.problem(), found.words()), failure))
-            .orElse(failure);
+            .or(() -> interrupted(failure)).orElse(failure);
     }
 
     /** What a failure while opening the file means. */
@@ -78,6 +78,17 @@ final class Failures {
             if (cause instanceof SQLTransientConnectionException) {
                 return unavailable("More requests than it serves wait for the file " + file
                     + ". Send this one again; where it goes on, spread the load.");
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** What it means that a thread was interrupted, which only a service that stops does. */
+    static Optional<RuntimeException> interrupted(RuntimeException failure) {
+        for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            if (cause instanceof InterruptedException) {
+                return Optional.of(because(
+                    new ProblemException(Problem.SHUTTING_DOWN, "It did not wait for the record any longer."), failure));
             }
         }
         return Optional.empty();

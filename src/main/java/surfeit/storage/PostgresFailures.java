@@ -22,7 +22,7 @@ final class PostgresFailures {
             return failure;
         }
         return engineOf(failure).flatMap(engine -> meaning(address, engine)).map(found -> because(found, failure))
-            .orElse(failure);
+            .or(() -> Failures.interrupted(failure)).orElse(failure);
     }
 
     /** What a failure of the last step, the commit, means: where the connection broke, nobody knows what was stored. */
