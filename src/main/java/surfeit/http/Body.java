@@ -2,26 +2,21 @@ package surfeit.http;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.io.ByteArrayInputStream;
-import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.zip.ZipException;
-import org.eclipse.jetty.io.EofException;
 import surfeit.http.json.DepthLimited;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.Upload;
 
 /**
- * The body of a request, received whole before anything is done with it: in memory up to a mebibyte, in a temporary
- * file beyond. Only then does it go on, piece by piece, to be read, checked and recorded: the record has one writer,
- * and no slow or broken connection may hold it. It can be opened more than once, as deciding on a table's characters
- * takes. Closing it removes the file. Not thread-safe.
+ * The body of a request: in memory up to a mebibyte, in a temporary file beyond. It can be opened more than once, as
+ * deciding on a table's characters takes, and one in a file also while it arrives: then by other threads than the one that
+ * receives it. Closing it removes the file. Not thread-safe otherwise.
  */
 final class Body implements Upload, AutoCloseable {
     private static final int MEMORY_MAX = 1 << 20;
@@ -34,44 +29,37 @@ final class Body implements Upload, AutoCloseable {
     private final Form form;
     private final Optional<String> fileName;
     private final int jsonDepthMax;
+    private final IncomingBytes bytes;
+    private final long start = System.nanoTime();
     private byte[] memory;
     private int length;
-    private AsideFile aside;
+    private Optional<AsideFile> aside = Optional.empty();
+    private boolean isFast;
 
-    private Body(Form form, Optional<String> fileName, int expected, int jsonDepthMax) {
+    private Body(Form form, Optional<String> fileName, int jsonDepthMax, IncomingBytes bytes, int expected) {
         this.form = form;
         this.jsonDepthMax = jsonDepthMax;
         this.fileName = fileName;
+        this.bytes = bytes;
         this.memory = new byte[expected];
     }
 
     /**
-     * Receives the body, inflating it where it is sent as gzip.
+     * Receives the body up to a mebibyte; {@link #receiveRest} does the rest.
      *
      * @throws ProblemException upload-too-large, request-timeout, unsupported-media-type, malformed-request
      */
-    static Body receive(HttpServletRequest request, Form form, Optional<String> fileName, RequestLimits limits)
+    static Body begin(HttpServletRequest request, Form form, Optional<String> fileName, RequestLimits limits)
             throws IOException {
-        boolean gzip = isGzip(request.getHeader("Content-Encoding"));
-        BodyLimit limit = BodyLimit.of(form, limits);
+        IncomingBytes bytes = new IncomingBytes(request, BodyLimit.of(form, limits));
         long announced = request.getContentLengthLong();
-        limit.requireFits(announced, announced + " bytes are announced");
-        int expected = gzip || announced < 0 ? PIECE : (int) Math.min(announced, BELIEVED_MAX);
-        Body body = new Body(form, fileName, Math.max(expected, 1), limits.jsonDepthMax());
-        try (InputStream raw = new ArrivingBody(request.getInputStream(), limit);
-             InputStream in = gzip ? new GzipMembers(raw) : raw) {
-            body.fill(in, limit);
+        int expected = IncomingBytes.isGzip(request) || announced < 0 ? PIECE : (int) Math.min(announced, BELIEVED_MAX);
+        Body body = new Body(form, fileName, limits.jsonDepthMax(), bytes, Math.max(expected, 1));
+        try {
+            body.receiveFirst();
             return body;
-        } catch (ZipException | EOFException e) {
-            body.close();
-            if (e instanceof EofException brokenOff) {
-                throw brokenOff;
-            }
-            throw new ProblemException(
-                Problem.MALFORMED_REQUEST, "Expected a body compressed with gzip, as Content-Encoding says: "
-                + "it is cut short, damaged or something else, or something else follows it.");
-        } catch (IOException | ProblemException e) {
-            body.close();
+        } catch (IOException | RuntimeException e) {
+            body.closeAfter(e);
             throw e;
         }
     }
@@ -83,38 +71,53 @@ final class Body implements Upload, AutoCloseable {
             && request.getInputStream().available() >= announced;
     }
 
-    private void fill(InputStream in, BodyLimit limit) throws IOException {
-        long total = 0;
-        byte[] piece = null;
-        while (true) {
-            if (aside == null && length == memory.length && length < MEMORY_MAX) {
+    private void receiveFirst() throws IOException {
+        while (length < MEMORY_MAX) {
+            if (length == memory.length) {
                 memory = Arrays.copyOf(memory, Math.min(memory.length * 2, MEMORY_MAX));
             }
-            boolean toMemory = length < memory.length;
-            piece = toMemory ? memory : piece == null || piece == memory ? new byte[PIECE] : piece;
-            int offset = toMemory ? length : 0;
-            int count = in.read(piece, offset, Math.min(piece.length - offset, PIECE));
+            int count = bytes.read(memory, length, Math.min(memory.length - length, PIECE));
             if (count < 0) {
+                bytes.close();
                 return;
             }
-            total += count;
-            limit.requireFits(total, "it is larger");
-            if (toMemory) {
-                length += count;
-            } else {
-                putAside(piece, count);
-            }
+            length += count;
         }
+        byte[] more = new byte[PIECE];
+        int count = bytes.read(more, 0, PIECE);
+        isFast = System.nanoTime() - start <= Patience.FIRST_NANOS;
+        if (count < 0) {
+            bytes.close();
+        } else {
+            putAside(memory, length);
+            putAside(more, count);
+        }
+    }
+
+    /**
+     * Receives what is left; whoever reads meanwhile gets it as it comes, and no end where it breaks off.
+     *
+     * @throws ProblemException upload-too-large, request-timeout, malformed-request
+     */
+    void receiveRest() throws IOException {
+        if (aside.isEmpty()) {
+            return;
+        }
+        byte[] piece = new byte[PIECE];
+        for (int count = bytes.read(piece, 0, PIECE); count >= 0; count = bytes.read(piece, 0, PIECE)) {
+            putAside(piece, count);
+        }
+        bytes.close();
+        aside.get().complete();
     }
 
     /** Adds a piece to the temporary file, which is made where there is none yet. */
     private void putAside(byte[] piece, int count) throws IOException {
         try {
-            if (aside == null) {
-                aside = new AsideFile();
-                aside.append(memory, length);
+            if (aside.isEmpty()) {
+                aside = Optional.of(new AsideFile());
             }
-            aside.append(piece, count);
+            aside.get().append(piece, count);
         } catch (IOException e) {
             Path folder = Path.of(System.getProperty("java.io.tmpdir"));
             if (folder.toFile().getUsableSpace() > NO_SPACE_BYTES) {
@@ -125,23 +128,21 @@ final class Body implements Upload, AutoCloseable {
         }
     }
 
-    private static boolean isGzip(String encoding) {
-        String word = encoding == null ? "identity" : encoding.strip().toLowerCase(Locale.ROOT);
-        if (word.equals("gzip") || word.equals("x-gzip")) {
-            return true;
-        }
-        if (word.isEmpty() || word.equals("identity")) {
-            return false;
-        }
-        throw new ProblemException(
-            Problem.UNSUPPORTED_MEDIA_TYPE, "Expected a body as it is or with Content-Encoding: gzip, got \""
-            + encoding + "\".");
+    @Override
+    public InputStream open() throws IOException {
+        InputStream all = aside.isEmpty() ? new ByteArrayInputStream(memory, 0, length)
+            : aside.get().open(new Patience());
+        return new DepthLimited(all, jsonDepthMax);
     }
 
     @Override
-    public InputStream open() throws IOException {
-        InputStream bytes = aside == null ? new ByteArrayInputStream(memory, 0, length) : aside.open();
-        return new DepthLimited(bytes, jsonDepthMax);
+    public boolean isWhole() {
+        return aside.isEmpty() || aside.get().isWhole();
+    }
+
+    /** True where its beginning came so fast that it may be read while the rest arrives. */
+    boolean isFast() {
+        return isFast;
     }
 
     @Override
@@ -160,15 +161,34 @@ final class Body implements Upload, AutoCloseable {
     }
 
     /** True where it lies in memory and has so many bytes or fewer. */
-    boolean isWithin(int bytes) {
-        return aside == null && length <= bytes;
+    boolean isWithin(int most) {
+        return aside.isEmpty() && length <= most;
+    }
+
+    /** Closes it where it failed; the failure stays the first. */
+    void closeAfter(Exception failure) {
+        try {
+            close();
+        } catch (UncheckedIOException e) {
+            failure.addSuppressed(e);
+        }
     }
 
     @Override
     public void close() {
-        if (aside != null) {
+        try {
+            bytes.close();
+        } catch (IOException e) {
+            throw new UncheckedIOException("A request could not be closed.", e);
+        } finally {
+            closeAside();
+        }
+    }
+
+    private void closeAside() {
+        if (aside.isPresent()) {
             try {
-                aside.close();
+                aside.get().close();
             } catch (IOException e) {
                 throw new UncheckedIOException("A temporary file could not be closed.", e);
             }

@@ -25,6 +25,7 @@ import surfeit.lab.RepeatKey;
 
 /** One request: what it asks for, what it sends, and the answer to it. Not thread-safe. */
 final class Exchange {
+    private static final String REPEAT_KEY_FIELD = "Idempotency-Key";
     private static final Pattern REPEAT_KEY = Pattern.compile("[\\x21-\\x7E]{1,200}");
 
     private final Context context;
@@ -143,9 +144,14 @@ final class Exchange {
         return address.toString();
     }
 
+    /** Whether it has a key under which it may have been done before. */
+    boolean mayRepeat() {
+        return context.header(REPEAT_KEY_FIELD) != null;
+    }
+
     /** The key under which the request is done only once; empty where the client gives none. */
     Optional<RepeatKey> repeatKey(Body sent) throws IOException {
-        String key = context.header("Idempotency-Key");
+        String key = context.header(REPEAT_KEY_FIELD);
         if (key == null) {
             return Optional.empty();
         }

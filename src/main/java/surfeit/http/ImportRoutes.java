@@ -54,19 +54,12 @@ final class ImportRoutes {
         Sample described = laboratory.imports().lately(sample);
         OngoingUpload upload = parameters.text(NAME).map(name -> uploads.begin(name, sample, exchange.now()))
             .orElseGet(() -> new OngoingUpload(sample, exchange.now()));
-        SpotUpload work;
-        try {
-            work = new SpotUpload(laboratory, sample, described, exchange.body().receive(form), rows, options,
-                exchange.occasion(), upload, measures);
-        } catch (IOException | RuntimeException e) {
-            measures.refused();
-            upload.refusedUnlessOver();
-            throw e;
-        }
+        SpotUpload work = new SpotUpload(laboratory, exchange, rows, options, upload, measures);
+        work.receive(form);
         if (work.isSmall()) {
-            exchange.answerOnce(work.recordShared(exchange), answer -> exchange.answer().kept(answer.get()));
+            exchange.answerOnce(work.recordShared(described), answer -> exchange.answer().kept(answer.get()));
         } else {
-            exchange.answer().kept(work.record(exchange));
+            exchange.answer().kept(work.record());
         }
     }
 

@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 
@@ -63,13 +64,32 @@ final class RequestBody {
 
     /** Receives it; the caller closes it. */
     Body receive(Form of) throws IOException {
+        return receive(of, beginning -> { });
+    }
+
+    /**
+     * Receives it; the caller closes it.
+     *
+     * @param meanwhile is given a large one that has only begun to arrive, and must not wait for the rest
+     */
+    Body receive(Form of, Consumer<Body> meanwhile) throws IOException {
         boolean placed = !Body.isThere(context.req());
         if (placed) {
             facts.bodies().enter(context);
         }
         try {
-            return Body.receive(context.req(), of,
-                HeaderParameters.fileName(context.header("Content-Disposition")), facts.settings().requests());
+            Body body = Body.begin(context.req(), of, HeaderParameters.fileName(context.header("Content-Disposition")),
+                facts.settings().requests());
+            try {
+                if (!body.isWhole()) {
+                    meanwhile.accept(body);
+                }
+                body.receiveRest();
+                return body;
+            } catch (IOException | RuntimeException e) {
+                body.closeAfter(e);
+                throw e;
+            }
         } finally {
             if (placed) {
                 facts.bodies().leave();

@@ -20,38 +20,58 @@ import surfeit.lab.RowsReadAhead;
 import surfeit.lab.SpotRows;
 import surfeit.spot.Sample;
 
-/** An upload of spots that was received, on its way into the record. For one use. */
+/**
+ * An upload of spots on its way into the record. A large one is read and recorded while it arrives, as long as it comes about
+ * as fast as it can be recorded. One that does not is received whole before anything is recorded, and so is one with an
+ * Idempotency-Key, which may be a repeat, and a JSON document, whose last member may concern the first. For one use.
+ */
 final class SpotUpload {
     /** Uploads up to this size share their commits. Judgement: some tens of spots, recorded in about a millisecond. */
     private static final int SMALL_BYTES = 8 << 10;
 
     private final Laboratory laboratory;
+    private final Exchange exchange;
     private final String sample;
-    private final Sample described;
-    private final Body body;
     private final SpotRows rows;
     private final ImportOptions options;
-    private final Occasion occasion;
     private final OngoingUpload progress;
     private final ImportMeasures measures;
     private final AtomicReference<Optional<ImportReport>> done = new AtomicReference<>(Optional.empty());
+    private Body body;
+    private Occasion occasion;
+    private Optional<EarlyRecording> early = Optional.empty();
 
-    /**
-     * @param described as the sample was lately
-     * @param body      is closed when the upload is over
-     */
-    SpotUpload(Laboratory laboratory, String sample, Sample described, Body body, SpotRows rows, ImportOptions options,
-               Occasion occasion, OngoingUpload progress, ImportMeasures measures) {
+    SpotUpload(Laboratory laboratory, Exchange exchange, SpotRows rows, ImportOptions options, OngoingUpload progress,
+               ImportMeasures measures) {
         this.laboratory = laboratory;
-        this.sample = sample;
-        this.described = described;
-        this.body = body;
+        this.exchange = exchange;
+        this.sample = progress.sample();
         this.rows = rows;
         this.options = options;
-        this.occasion = occasion;
         this.progress = progress;
         this.measures = measures;
-        progress.received();
+    }
+
+    /** Receives it to its end. @throws ProblemException as {@link RequestBody#receive} */
+    void receive(Form form) throws IOException {
+        try {
+            body = exchange.body().receive(form, beginning -> begin(form, beginning));
+            occasion = exchange.occasion();
+            progress.received();
+        } catch (IOException | RuntimeException e) {
+            early.ifPresent(EarlyRecording::awaitEnd);
+            measures.refused();
+            progress.refusedUnlessOver();
+            throw e;
+        }
+    }
+
+    private void begin(Form form, Body beginning) {
+        if (form != Form.JSON && beginning.isFast() && !exchange.mayRepeat()) {
+            Occasion now = exchange.occasion();
+            early = Optional.of(new EarlyRecording(() ->
+                laboratory.imports().record(sample, beginning, rows, options, now, progress)));
+        }
     }
 
     /** Whether it can be recorded together with others. */
@@ -60,11 +80,11 @@ final class SpotUpload {
     }
 
     /** Records it, or does as if. @return the answer */
-    KeptAnswer record(Exchange exchange) throws IOException {
+    KeptAnswer record() throws IOException {
         try {
             Optional<RepeatKey> key = exchange.repeatKey(body);
             KeptAnswer answer = key.isPresent() ? laboratory.once(key.get(), occasion, recording(rows))
-                : recording(rows).apply(laboratory);
+                : early.flatMap(EarlyRecording::ended).map(this::answer).orElseGet(() -> recording(rows).apply(laboratory));
             over();
             return answer;
         } catch (ProblemException e) {
@@ -75,11 +95,16 @@ final class SpotUpload {
         }
     }
 
-    /** As {@link #record}, in a commit with others and without a thread that waits. @return what makes the answer */
-    CompletableFuture<Supplier<KeptAnswer>> recordShared(Exchange exchange) throws IOException {
+    /**
+     * As {@link #record}, in a commit with others and without a thread that waits.
+     *
+     * @param described the sample as it was lately
+     * @return what makes the answer
+     */
+    CompletableFuture<Supplier<KeptAnswer>> recordShared(Sample described) throws IOException {
         boolean waits = false;
         try {
-            CompletableFuture<Supplier<KeptAnswer>> answer = shared(exchange).whenComplete((made, failure) -> {
+            CompletableFuture<Supplier<KeptAnswer>> answer = shared(described).whenComplete((made, failure) -> {
                 if (failure == null) {
                     over();
                 } else if (Refusals.cause(failure) instanceof ProblemException) {
@@ -99,7 +124,7 @@ final class SpotUpload {
         }
     }
 
-    private CompletableFuture<Supplier<KeptAnswer>> shared(Exchange exchange) throws IOException {
+    private CompletableFuture<Supplier<KeptAnswer>> shared(Sample described) throws IOException {
         Optional<RepeatKey> key = exchange.repeatKey(body);
         RowsReadAhead ahead = RowsReadAhead.of(rows, body, described);
         if (key.isPresent()) {

@@ -1,11 +1,13 @@
 package surfeit.intake;
 
+import java.io.FilterReader;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.Reader;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.Charset;
 import java.nio.charset.CharsetDecoder;
 import java.nio.charset.CoderResult;
@@ -18,11 +20,13 @@ import java.util.Map;
  * other byte is zero, else UTF-8 where the whole file is valid UTF-8, else windows-1252.
  *
  * <p>The last step is the one that cannot be sure; it touches words only, digits are the same in both, and the report
- * echoes it. Files of other programs (workbooks, archives, PDF) are told apart by their first bytes.
+ * echoes it. An upload that still arrives is taken for UTF-8 until a byte says otherwise; then it is to be read again when
+ * it is whole. Files of other programs (workbooks, archives, PDF) are told apart by their first bytes.
  *
- * @param skipped bytes of the byte order mark
+ * @param skipped   bytes of the byte order mark
+ * @param isAssumed true where the end of the upload, which nobody has seen yet, might decide otherwise
  */
-record CharsetChoice(Charset charset, int skipped) {
+record CharsetChoice(Charset charset, int skipped, boolean isAssumed) {
     static final Charset WINDOWS_1252 = Charset.forName("windows-1252");
     private static final int SAMPLE = 4096;
     private static final int CHUNK = 1 << 16;
@@ -31,6 +35,10 @@ record CharsetChoice(Charset charset, int skipped) {
         "1f8b08", "a gzip archive");
     /** Bytes that windows-1252 leaves undefined. Source: the Unicode Consortium's mapping table CP1252.TXT. */
     private static final String UNDEFINED_1252 = "\u0081\u008D\u008F\u0090\u009D";
+
+    private CharsetChoice(Charset charset, int skipped) {
+        this(charset, skipped, false);
+    }
 
     static CharsetChoice of(Upload upload, StatedDialect stated) throws IOException {
         byte[] start;
@@ -49,6 +57,9 @@ record CharsetChoice(Charset charset, int skipped) {
         if (zeros[0] + zeros[1] > 0) {
             return utf16(start, zeros);
         }
+        if (!upload.isWhole()) {
+            return new CharsetChoice(StandardCharsets.UTF_8, 0, true);
+        }
         if (isUtf8(upload)) {
             return new CharsetChoice(StandardCharsets.UTF_8, 0);
         }
@@ -60,8 +71,31 @@ record CharsetChoice(Charset charset, int skipped) {
     Reader open(Upload upload) throws IOException {
         InputStream in = upload.open();
         in.skipNBytes(skipped);
-        return new InputStreamReader(in, charset.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
+        Reader text = new InputStreamReader(in, charset.newDecoder().onMalformedInput(CodingErrorAction.REPORT)
             .onUnmappableCharacter(CodingErrorAction.REPORT));
+        return isAssumed ? new AssumedText(text) : text;
+    }
+
+    /** Text in characters that were assumed. */
+    private static final class AssumedText extends FilterReader {
+        AssumedText(Reader text) {
+            super(text);
+        }
+
+        @Override
+        public int read(char[] chars, int offset, int length) throws IOException {
+            try {
+                return in.read(chars, offset, length);
+            } catch (CharacterCodingException e) {
+                throw new UnfinishedUploadException("It is no UTF-8; what else, its end may tell.");
+            }
+        }
+
+        @Override
+        public int read() throws IOException {
+            char[] one = new char[1];
+            return read(one, 0, 1) < 0 ? -1 : one[0];
+        }
     }
 
     private static CharsetChoice byMark(byte[] start) {

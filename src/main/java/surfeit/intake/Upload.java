@@ -8,8 +8,16 @@ import java.io.InputStream;
 @FunctionalInterface
 public interface Upload {
 
-    /** A fresh stream from the first byte; the caller closes it. */
+    /**
+     * A fresh stream from the first byte; the caller closes it. Where the upload still arrives, it waits for what is to
+     * come, and ends with an {@link UnfinishedUploadException} where that takes too long.
+     */
     InputStream open() throws IOException;
+
+    /** False while it still arrives, so that nobody can have seen its end. */
+    default boolean isWhole() {
+        return true;
+    }
 
     /** An upload held in memory. */
     static Upload of(byte[] bytes) {

@@ -41,7 +41,7 @@ public final class IntakeRows implements SpotRows {
             sink.rejectedHeader(RejectedDocument.HEAD);
         }
         SpotIntake intake = new SpotIntake(options.limits(), new Bridge(sink));
-        reader.read(upload::open, options.withULevel(sample.judgement().uLevel()), intake);
+        reader.read(upload, options.withULevel(sample.judgement().uLevel()), intake);
         IntakeReport report = intake.report();
         report.dialect().ifPresent(dialect -> sink.dialect(echo(dialect)));
         report.leftOut().forEach(part -> sink.leftOut(IntakeFaults.leftOut(part)));
