@@ -1,7 +1,12 @@
 package surfeit.http.docs;
 
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectWriter;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -10,13 +15,19 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 
 /**
- * Runs when the program is built: turns {@code openapi.yaml} into {@code openapi.json} and into the documents page, and
- * lists the shared files with their checksums.
+ * Runs when the program is built: turns {@code openapi.yaml} into {@code openapi.json}, into the documents page and into
+ * the JSON Schemas of the shared folder, and lists the shared files with their checksums.
  */
 public final class DocsBuilder {
+    /** The same text on every machine: two blanks a level, LF. */
+    private static final ObjectWriter PRETTY = new ObjectMapper().writer(new DefaultPrettyPrinter(
+        Separators.createDefaultInstance().withObjectFieldValueSpacing(Separators.Spacing.AFTER))
+        .withObjectIndenter(new DefaultIndenter("  ", "\n")));
+
     private DocsBuilder() {
     }
 
@@ -31,7 +42,20 @@ public final class DocsBuilder {
         Files.write(classes.resolve("openapi/openapi.json"), new ObjectMapper().writeValueAsBytes(openApi));
         Path docs = Files.createDirectories(classes.resolve("docs"));
         Files.writeString(docs.resolve("index.html"), new OpenApiPage(new OpenApiDocument(openApi)).html());
+        schemas(openApi, classes.resolve("shared/schemas"));
         Files.writeString(docs.resolve("shared-files.txt"), String.join("\n", list(classes.resolve("shared"))) + "\n");
+    }
+
+    private static void schemas(JsonNode openApi, Path folder) throws IOException {
+        Files.createDirectories(folder);
+        try (Stream<Path> earlier = Files.list(folder)) {
+            for (Path file : earlier.toList()) {
+                Files.delete(file);
+            }
+        }
+        for (Map.Entry<String, ObjectNode> schema : new SharedSchemas(openApi).byFile().entrySet()) {
+            Files.writeString(folder.resolve(schema.getKey()), PRETTY.writeValueAsString(schema.getValue()) + "\n");
+        }
     }
 
     private static List<String> list(Path shared) throws IOException {

@@ -22,6 +22,10 @@ final class SchemaSection {
         for (Map.Entry<String, JsonNode> schema : document.root().path("components").path("schemas").properties()) {
             page.heading(3, "schema-" + schema.getKey(), schema.getKey());
             page.paragraph(schema.getValue().path("description").asText());
+            String file = SharedSchemas.address(schema.getValue());
+            if (!file.isEmpty()) {
+                page.raw("<p>As JSON Schema: <a href=\"" + HtmlPage.escaped(file) + "\">" + HtmlPage.escaped(file) + "</a></p>\n");
+            }
             if (!schema.getValue().has("properties")) {
                 page.raw("<p>" + document.kind(schema.getValue()) + "</p>\n");
             }
