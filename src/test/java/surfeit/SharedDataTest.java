@@ -61,9 +61,10 @@ class SharedDataTest {
     @MethodSource("wordLists")
     void every_word_has_a_source_and_all_columns_and_stands_once(String name) {
         List<Map<String, String>> rows = ReferenceTable.vocabulary(name).rows();
-        String first = rows.get(0).keySet().iterator().next();
+        int keys = name.equals("words.csv") ? 2 : 1;
         assertThat(rows).allSatisfy(row -> assertThat(row.keySet()).isEqualTo(rows.get(0).keySet()));
-        assertThat(rows).extracting(row -> row.get(first)).doesNotHaveDuplicates().allMatch(word -> !word.isBlank());
+        assertThat(rows).extracting(row -> row.values().stream().limit(keys).toList()).doesNotHaveDuplicates()
+            .allMatch(words -> words.stream().noneMatch(String::isBlank));
     }
 
     @Test

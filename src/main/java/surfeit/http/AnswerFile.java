@@ -46,6 +46,9 @@ public record AnswerFile(Segregation answer, SpotSource spots, Instant computed,
     private static final int TEXT_LENGTH = 16 << 10;
     /** Keeps the physics of alloys seen, bounded: results of pure calculations only. */
     private static final ProfileCache PROFILES = new ProfileCache();
+    /** Tables of words that enter answers; the other ones explain them to those who read them. */
+    private static final Set<String> VOCABULARY =
+        Set.of("vocabulary/causes.csv", "vocabulary/cautions.csv", "vocabulary/materials.csv");
     /** SHA-256 of every packed table whose numbers or words enter answers; check cases for other tools do not. */
     static final Map<String, String> TABLES = tables();
 
@@ -128,7 +131,7 @@ public record AnswerFile(Segregation answer, SpotSource spots, Instant computed,
     private static Map<String, String> tables() {
         Map<String, String> tables = new LinkedHashMap<>();
         PackedFiles.load().shared().forEach((path, sha256) -> {
-            if (path.endsWith(".csv") && (path.startsWith("reference/") || path.startsWith("vocabulary/"))) {
+            if (path.endsWith(".csv") && (path.startsWith("reference/") || VOCABULARY.contains(path))) {
                 tables.put(path, sha256);
             }
         });

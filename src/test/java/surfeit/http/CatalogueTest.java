@@ -106,6 +106,8 @@ class CatalogueTest {
         JsonNode copper = service.get("/v1/elements/Cu?beam_energy_kev=15").json();
         assertThat(copper.path("chosen_line").asText()).isEqualTo("Ka");
         assertThat(copper.path("lines").findValuesAsText("line")).contains("Ka", "La");
+        assertThat(service.get("/v1/elements/Cu?beam_energy_kev=10").json().path("lines").findValuesAsText("excitation"))
+            .contains("usable", "barely excited");
         assertThat(service.get("/v1/elements/Cu?beam_energy_kev=300").code()).isEqualTo("value-out-of-range");
         assertThat(service.get("/v1/elements/Cu?beam_energy_kev=15kV").code()).isEqualTo("value-out-of-range");
         Reply wrong = service.get("/v1/elements/CU");

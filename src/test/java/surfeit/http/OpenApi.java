@@ -46,7 +46,7 @@ final class OpenApi {
         close(closed.path("components").path("schemas"));
         JsonMetaSchema.Builder dialect = JsonMetaSchema.builder(JsonMetaSchema.getV202012());
         closed.fieldNames().forEachRemaining(name -> dialect.keyword(new NonValidationKeyword(name)));
-        dialect.keyword(new NonValidationKeyword("externalDocs"));
+        List.of("externalDocs", "x-words").forEach(name -> dialect.keyword(new NonValidationKeyword(name)));
         schemas = JsonSchemaFactory.builder(JsonSchemaFactory.getInstance(SpecVersion.VersionFlag.V202012))
             .metaSchema(dialect.build())
             .schemaLoaders(loaders -> loaders.schemas(Map.of(ID, closed.toString())))

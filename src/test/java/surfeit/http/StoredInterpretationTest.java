@@ -94,7 +94,8 @@ class StoredInterpretationTest {
             assertThat(file.path("sha256")).isEqualTo(table.getValue());
         }));
         assertThat(stored.path("reference_tables_sha256").fieldNames()).toIterable()
-            .contains("reference/elements.csv", "reference/lines.csv", "vocabulary/materials.csv");
+            .contains("reference/elements.csv", "reference/lines.csv", "vocabulary/materials.csv", "vocabulary/cautions.csv")
+            .doesNotContain("vocabulary/words.csv", "vocabulary/problems.csv");
     }
 
     @Test

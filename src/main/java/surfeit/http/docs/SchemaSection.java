@@ -22,9 +22,9 @@ final class SchemaSection {
         for (Map.Entry<String, JsonNode> schema : document.root().path("components").path("schemas").properties()) {
             page.heading(3, "schema-" + schema.getKey(), schema.getKey());
             page.paragraph(schema.getValue().path("description").asText());
-            String file = SharedSchemas.address(schema.getValue());
-            if (!file.isEmpty()) {
-                page.raw("<p>As JSON Schema: <a href=\"" + HtmlPage.escaped(file) + "\">" + HtmlPage.escaped(file) + "</a></p>\n");
+            String explained = explained(schema.getValue());
+            if (!explained.isEmpty()) {
+                page.raw("<p>" + explained + "</p>\n");
             }
             if (!schema.getValue().has("properties")) {
                 page.raw("<p>" + document.kind(schema.getValue()) + "</p>\n");
@@ -45,13 +45,22 @@ final class SchemaSection {
             JsonNode node = property.getValue();
             String name = before + property.getKey();
             rows.add(List.of(HtmlPage.code(name) + (required.contains(property.getKey()) ? " *" : ""),
-                document.kind(node) + OpenApiDocument.fallback(node), HtmlPage.inline(description(node))));
+                document.kind(node) + OpenApiDocument.fallback(node),
+                HtmlPage.inline(description(node)) + " " + explained(node)));
             if (node.has("properties")) {
                 collect(node, name + ".", rows);
             } else if (node.path("items").has("properties")) {
                 collect(node.get("items"), name + "[].", rows);
             }
         }
+    }
+
+    /** A link to the shared file that says more: the JSON Schema of a shape, the meanings of words. */
+    private static String explained(JsonNode node) {
+        String address = node.has("x-words") ? "/shared/vocabulary/words.csv" : SharedSchemas.address(node);
+        String name = address.substring(address.lastIndexOf('/') + 1);
+        String what = node.has("x-words") ? "“" + node.get("x-words").asText() + "” in " + name : name;
+        return address.isEmpty() ? "" : "<a href=\"" + HtmlPage.escaped(address) + "\">" + HtmlPage.escaped(what) + "</a>";
     }
 
     private String description(JsonNode node) {

@@ -2,7 +2,6 @@ package surfeit.http.json;
 
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.element.Element;
@@ -55,8 +54,7 @@ public final class ElementDocument {
         json.writeNumberField("fluorescence_yield", line.fluorescenceYield());
         if (beamEnergyKev.isPresent()) {
             json.writeNumberField("overvoltage", line.overvoltage(beamEnergyKev.getAsDouble()));
-            json.writeStringField("excitation",
-                Excitation.of(line, beamEnergyKev.getAsDouble()).name().toLowerCase(Locale.ROOT));
+            json.writeStringField("excitation", SignalDepthDocument.word(Excitation.of(line, beamEnergyKev.getAsDouble())));
         } else {
             json.writeNullField("overvoltage");
             json.writeNullField("excitation");
