@@ -10,7 +10,7 @@ import org.eclipse.jetty.io.EofException;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 
-/** What a request sends, byte by byte as it comes: inflated where it is sent as gzip, and no more than may be. Not thread-safe. */
+/** What a request sends, as it comes: inflated where it is sent as gzip, and no more than may be. Not thread-safe. */
 final class IncomingBytes implements AutoCloseable {
     private final BodyLimit limit;
     private final InputStream in;

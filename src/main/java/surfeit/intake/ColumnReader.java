@@ -21,7 +21,7 @@ final class ColumnReader {
     private static final Pattern LINE = Pattern.compile("[KLMN]([abg\u03B1\u03B2\u03B3][0-9]{0,2}([,-][0-9])?)?");
     private static final Pattern LINE_SUFFIX = Pattern.compile("(?i)series|shell|lines?|serie|linie");
     private static final Pattern ELEMENT_NAMES =
-        Pattern.compile("element|elem\\.?|el\\.?|symbol|\u00E9l\u00E9ment|\u5143\u7D20",
+        Pattern.compile("elements?|elemente|elem\\.?|el\\.?|symbol|\u00E9l\u00E9ment|\u5143\u7D20",
             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
     private static final int UNIT_WORDS_MAX = 3;
     /** Longer texts are no names of columns. Judgement; it bounds the work a header can cause. */

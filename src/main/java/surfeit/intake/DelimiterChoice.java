@@ -3,6 +3,7 @@ package surfeit.intake;
 import java.io.IOException;
 import java.io.Reader;
 import java.io.StringReader;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -22,7 +23,9 @@ record DelimiterChoice(char delimiter, boolean skipsFirstRow) {
     /** Wide limits: what is too large is told by the reading itself. */
     private static final IntakeLimits SAMPLE_LIMITS = new IntakeLimits(SAMPLE, Spot.ELEMENTS_MAX, 200, SAMPLE, 10_000);
     /** More than any row has columns, so that a header wins over a title above it. */
-    private static final int COMPLETE = 1 << 17;
+    private static final int COMPLETE = 1 << 18;
+    /** As above, where elements stand one below the other. */
+    private static final int TURNED = 1 << 17;
 
     static DelimiterChoice of(Reader text, StatedDialect stated) throws IOException {
         char[] sample = new char[SAMPLE];
@@ -74,26 +77,34 @@ record DelimiterChoice(char delimiter, boolean skipsFirstRow) {
 
     /**
      * How many columns of the header mean something when the text is split by a delimiter: of a row that names spots and
-     * elements, which wins over any other, else of the first row; one where only rows below mean anything.
+     * elements, which wins over any other, else of a turned table, else of the first row; one where only rows below mean
+     * anything.
      */
     private static int score(String start, char delimiter) {
         int score = 0;
+        List<CsvRow> seen = new ArrayList<>();
         try (CsvRows rows = new CsvRows(new StringReader(start), delimiter, SAMPLE_LIMITS)) {
             for (int i = 0; i <= HeaderSearch.ROWS_MAX; i++) {
                 Optional<CsvRow> row = rows.next();
                 if (row.isEmpty()) {
-                    return score;
+                    return turned(seen, score);
                 }
+                seen.add(row.get());
                 int found = meaningful(row.get().cells());
                 if (TableHeader.isComplete(row.get().cells())) {
                     return COMPLETE + found;
                 }
                 score = i == 0 ? found : Math.max(score, Math.min(found, 1));
             }
-            return score;
+            return turned(seen, score);
         } catch (CsvRows.BrokenTableException | IOException e) {
-            return score;
+            return turned(seen, score);
         }
+    }
+
+    private static int turned(List<CsvRow> rows, int otherwise) {
+        return TurnedRows.begin(rows) ? TURNED + rows.stream().mapToInt(row -> row.cells().size()).max().orElse(0)
+            : otherwise;
     }
 
     /** How many cells are headers of fields or elements. */

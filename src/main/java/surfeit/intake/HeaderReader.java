@@ -13,7 +13,8 @@ import surfeit.element.Spelling;
 
 /** Decides what each column of a table holds; tells all faults of the header and all columns left out. */
 final class HeaderReader {
-    private final CsvRow row;
+    private final HeaderCells header;
+    private final List<String> cells;
     private final IntakeOptions options;
     private final SpotIntake intake;
     private final List<ColumnMeaning> meanings;
@@ -21,16 +22,17 @@ final class HeaderReader {
     private final Set<Integer> wordColumns = new HashSet<>();
     private boolean refused;
 
-    private HeaderReader(CsvRow row, IntakeOptions options, SpotIntake intake) {
-        this.row = row;
+    private HeaderReader(HeaderCells header, IntakeOptions options, SpotIntake intake) {
+        this.header = header;
+        this.cells = header.names();
         this.options = options;
         this.intake = intake;
-        this.meanings = row.cells().stream().map(ColumnReader::read).toList();
+        this.meanings = cells.stream().map(ColumnReader::read).toList();
     }
 
-    /** The header a row is; empty where it has faults, which the intake then holds. */
-    static Optional<TableHeader> read(CsvRow row, IntakeOptions options, SpotIntake intake) {
-        return new HeaderReader(row, options, intake).header();
+    /** What the names of a table say; empty where they have faults, which the intake then holds. */
+    static Optional<TableHeader> read(HeaderCells header, IntakeOptions options, SpotIntake intake) {
+        return new HeaderReader(header, options, intake).header();
     }
 
     private Optional<TableHeader> header() {
@@ -54,7 +56,7 @@ final class HeaderReader {
 
     private void refuseLabelless(boolean isLong) {
         refuse(0, FaultCode.UNREADABLE_TABLE, "a header with a column \"label\" that says which spot a row is of"
-            + (isLong ? " (the same in every row of one spot)" : ""), Spelling.quoted(String.join(" ", row.cells()))
+            + (isLong ? " (the same in every row of one spot)" : ""), Spelling.quoted(String.join(" ", cells))
             + (isLong ? "; name such a column \"label\", or add it: where all rows are of one spot, with its label in each"
             : "; name that column \"label\""));
     }
@@ -65,7 +67,7 @@ final class HeaderReader {
         while (last > 0 && meanings.get(last - 1) instanceof ColumnMeaning.Nameless) {
             last--;
         }
-        return row.cells().subList(0, last);
+        return cells.subList(0, last);
     }
 
     private void readFields() {
@@ -81,7 +83,7 @@ final class HeaderReader {
             List<Integer> taken = own.isEmpty() ? columns : own;
             if (!own.isEmpty()) {
                 columns.stream().filter(i -> !own.contains(i))
-                    .forEach(i -> leaveOut(i, "another column is named " + field.text()));
+                    .forEach(i -> leaveOut(i, "another " + header.part() + " is named " + field.text()));
             }
             if (taken.size() > 1) {
                 refuseTwice(taken.get(0), taken.get(1), field.text());
@@ -100,7 +102,7 @@ final class HeaderReader {
     private void labelOfLastResort() {
         List<Integer> columns = new ArrayList<>();
         for (int i = 0; i < meanings.size(); i++) {
-            if (SpotField.isLabelOfLastResort(row.cells().get(i))) {
+            if (SpotField.isLabelOfLastResort(cells.get(i))) {
                 columns.add(i);
             }
         }
@@ -140,7 +142,7 @@ final class HeaderReader {
             if (meanings.get(i) instanceof ColumnMeaning.Other) {
                 leaveOut(i, "neither a field nor an element");
             } else if (meanings.get(i) instanceof ColumnMeaning.Nameless && i == 0 && meanings.size() > 1) {
-                leaveOut(i, "the column has no name");
+                leaveOut(i, "the " + header.part() + " has no name");
             } else if (meanings.get(i) instanceof ColumnMeaning.Nameless) {
                 nameless.add(i);
             }
@@ -178,7 +180,7 @@ final class HeaderReader {
         byElement.forEach((element, columns) -> chooser.choose(Optional.of(element), columns).ifPresent(values::add));
         if (values.isEmpty() && !refused) {
             refuse(0, FaultCode.UNREADABLE_TABLE, "a header with element columns such as \"Ag at%\"",
-                Spelling.quoted(String.join(" ", row.cells())));
+                Spelling.quoted(String.join(" ", cells)));
         }
         return values;
     }
@@ -204,17 +206,22 @@ final class HeaderReader {
         return values;
     }
 
+    /** {@code column} or {@code row}. */
+    String part() {
+        return header.part();
+    }
+
     ColumnMeaning.Quantity quantity(int column) {
         return (ColumnMeaning.Quantity) meanings.get(column);
     }
 
     void leaveOut(int column, String reason) {
-        intake.leaveOut(new LeftOut.Column(column + 1, row.cells().get(column), reason));
+        intake.leaveOut(header.leftOut(column, reason));
     }
 
     void refuseTwice(int first, int second, String what) {
-        refuse(second, FaultCode.UNREADABLE_TABLE, "one column for " + what,
-            "column " + (first + 1) + " and column " + (second + 1));
+        refuse(second, FaultCode.UNREADABLE_TABLE, "one " + header.part() + " for " + what,
+            header.found(first) + " and " + header.found(second));
     }
 
     void refuse(int column, FaultCode code, String expected, String found) {
@@ -222,8 +229,7 @@ final class HeaderReader {
     }
 
     private void refuse(int column, Refusal refusal) {
-        String name = row.cells().get(column);
-        intake.refuseTable(refusal.at(new Place.Cell(row.line(), column + 1, name, name)));
+        intake.refuseTable(refusal.at(header.place(column)));
         refused = true;
     }
 }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import surfeit.element.Element;
+import surfeit.element.ElementTable;
 import surfeit.element.Spelling;
 
 /**
@@ -22,19 +23,26 @@ final class HeaderSearch {
     private final CsvRows rows;
     private final SpotIntake intake;
     private final Deque<CsvRow> ahead = new ArrayDeque<>();
+    private Optional<CsvRows.BrokenTableException> broken = Optional.empty();
 
     HeaderSearch(CsvRows rows, SpotIntake intake) {
         this.rows = rows;
         this.intake = intake;
     }
 
-    /** The next row that is not blank, those looked at before first. */
+    /** The next row that is not blank, those looked at before first. @throws CsvRows.BrokenTableException */
     Optional<CsvRow> next() {
+        if (ahead.isEmpty() && broken.isPresent()) {
+            throw broken.get();
+        }
         return ahead.isEmpty() ? rows.next() : Optional.of(ahead.remove());
     }
 
-    /** The row of names, with the units of a row of their own written into it. @throws CsvRows.BrokenTableException */
-    CsvRow header() {
+    /**
+     * The row of names, with the units of a row of their own written into it; empty where the elements stand one below
+     * the other instead, and then {@link #next} begins with the first row. @throws CsvRows.BrokenTableException
+     */
+    Optional<CsvRow> header() {
         List<CsvRow> above = new ArrayList<>();
         CsvRow first = next().orElseThrow(() ->
             Refusal.expected(FaultCode.UNREADABLE_TABLE, "a header and rows of spots", "an empty table"));
@@ -44,12 +52,16 @@ final class HeaderSearch {
             names = below.orElse(first);
             if (below.isEmpty()) {
                 above.clear();
+                if (isTurned(first)) {
+                    ahead.addFirst(first);
+                    return Optional.empty();
+                }
                 requireSomeHeader(first);
             } else {
                 requireNoSpots(above, names);
             }
         }
-        return withUnits(names, above);
+        return Optional.of(withUnits(names, above));
     }
 
     /** Looks for a header below the first row; where there is none, all rows are read again. */
@@ -67,7 +79,8 @@ final class HeaderSearch {
                 above.add(row.get());
             }
         } catch (CsvRows.BrokenTableException e) {
-            // without a header no row can be read; that the first one is none is told in its place
+            // without a header no row can be read; that the first one is none is told first
+            broken = Optional.of(e);
         }
         ahead.addAll(above.subList(1, above.size()));
         return Optional.empty();
@@ -90,7 +103,7 @@ final class HeaderSearch {
     }
 
     private Optional<CsvRow> rowBelow() {
-        if (ahead.isEmpty()) {
+        if (ahead.isEmpty() && broken.isEmpty()) {
             rows.next().ifPresent(ahead::add);
         }
         return Optional.ofNullable(ahead.peek());
@@ -106,22 +119,44 @@ final class HeaderSearch {
 
     private void requireSomeHeader(CsvRow first) {
         if (DelimiterChoice.meaningful(first.cells()) < 2) {
-            throw noHeader(first, elementsBelowEachOther());
+            broken.filter(known -> known.fault().setting().isPresent()).ifPresent(known -> {
+                throw known;
+            });
+            throw noHeader(first, elementsBelowEachOther(first));
         }
     }
 
+    private boolean isTurned(CsvRow first) {
+        List<CsvRow> start = new ArrayList<>(List.of(first));
+        start.addAll(ahead);
+        return TurnedRows.begin(start);
+    }
+
     /** What to do with a table whose first column holds the elements. */
-    private String elementsBelowEachOther() {
-        List<Element> elements = ahead.stream().filter(row -> row.cells().size() > 1)
+    private String elementsBelowEachOther(CsvRow first) {
+        List<CsvRow> start = new ArrayList<>(List.of(first));
+        start.addAll(ahead);
+        List<Element> elements = start.stream().filter(row -> row.cells().size() > 1)
             .flatMap(row -> element(row.cells().get(0)).stream()).toList();
         if (elements.size() < 2) {
-            return "";
+            return elementsInWords(start);
+        }
+        if (Set.copyOf(elements).size() < elements.size() && TurnedRows.hasLabels(start)) {
+            return "; an element stands twice in the first column: send each table as a file of its own";
         }
         return Set.copyOf(elements).size() < elements.size()
             ? "; each spot seems to be a table of its own: put them below each other under one header such as "
                 + "\"label;element;at%\", the label in every row"
-            : "; the elements stand one below the other: turn the table (in a spreadsheet: copy, paste transposed) so that "
-                + "each spot is a row";
+            : "; the elements stand one below the other: above them there must be a row that begins with \"Element\" and "
+                + "has the label of a spot above each column, such as \"Element;P1-1;P1-2\"";
+    }
+
+    /** Names of elements in another language, or misspelt. */
+    private static String elementsInWords(List<CsvRow> start) {
+        List<String> words = start.stream().filter(row -> row.cells().size() > 1)
+            .map(row -> CellText.strip(row.cells().get(0))).filter(word -> word.length() > 2 && ElementTable.standard().nearestSymbol(word).isPresent()).toList();
+        return words.size() < 2 ? "" : "; write the elements as symbols, such as "
+            + ElementTable.standard().nearestSymbol(words.get(0)).orElseThrow() + " for " + Spelling.quoted(words.get(0));
     }
 
     private static Optional<Element> element(String cell) {

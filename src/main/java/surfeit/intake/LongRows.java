@@ -30,7 +30,7 @@ final class LongRows extends SpotRows {
     private int hints;
 
     LongRows(TableHeader header, char delimiter, IntakeOptions options, NumberReader numbers, SpotIntake intake) {
-        super(header, delimiter, options, numbers, intake);
+        super(header, delimiter, options, numbers, intake, SpotPlaces.IN_ROWS);
         value = header.values().get(0);
         elementColumn = header.elementColumn().orElseThrow();
         texts = new String[fieldCount()];

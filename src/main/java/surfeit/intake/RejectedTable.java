@@ -1,10 +1,12 @@
 package surfeit.intake;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import surfeit.spot.FormulaGuard;
 
 /**
- * Gives the rows that became no spot back as the same table, with one column more that says why.
+ * Gives the rows that became no spot back as the same table, with one column more that says why; the spots of a turned
+ * table as rows of a wide one.
  *
  * <p>Cells are as they were sent, but for an apostrophe before words that a spreadsheet would run as a formula; numbers
  * stay numbers. The mended table can be sent as it is: the column {@code problem} is then left out. Lines end with LF.
@@ -23,16 +25,25 @@ public record RejectedTable(TableHead head) {
     public String lines(RejectedSpot rejected) {
         StringBuilder lines = new StringBuilder();
         for (CsvRow row : rejected.rows()) {
-            lines.append(line(row.cells(), problem(row, rejected.faults())));
+            lines.append(line(row.cells(), rejected.rows().size() == 1 ? all(rejected.faults())
+                : problem(row, rejected.faults())));
         }
         return lines.toString();
+    }
+
+    private static String all(List<Fault> faults) {
+        return faults.stream().map(RejectedTable::problem).collect(Collectors.joining(" "));
+    }
+
+    private static String problem(Fault fault) {
+        return fault.code().text() + ": " + fault.detail();
     }
 
     private static String problem(CsvRow row, List<Fault> faults) {
         StringBuilder text = new StringBuilder();
         for (Fault fault : faults) {
             if (lineOf(fault) == row.line()) {
-                text.append(text.isEmpty() ? "" : " ").append(fault.code().text()).append(": ").append(fault.detail());
+                text.append(text.isEmpty() ? "" : " ").append(problem(fault));
             }
         }
         return text.isEmpty() && !faults.isEmpty()

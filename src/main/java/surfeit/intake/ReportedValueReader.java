@@ -153,6 +153,13 @@ public final class ReportedValueReader {
         return text.isEmpty() ? Optional.empty() : Optional.of(text);
     }
 
+    /** True for a text that says of an element that it was not detected, not reported, or below a limit. */
+    static boolean isWord(String raw) {
+        String text = CellText.strip(raw);
+        return !text.isEmpty() && (text.charAt(0) == '<' || text.charAt(0) == '\u2264'
+            || NOT_DETECTED_WORDS.contains(word(text)) || NOT_REPORTED_WORDS.contains(word(text)));
+    }
+
     private double measured(String text) {
         double fraction = numbers.percentAsFraction(text);
         if (!(fraction >= LOWEST && fraction <= HIGHEST)) {

@@ -6,11 +6,13 @@ import java.util.List;
 /** The row that is being read, by column index from 0, and what is wrong with it. Not thread-safe. */
 final class RowFaults {
     private final TableHeader header;
+    private final SpotPlaces places;
     private final List<Fault> faults = new ArrayList<>();
     private CsvRow row = new CsvRow(0, List.of());
 
-    RowFaults(TableHeader header) {
+    RowFaults(TableHeader header, SpotPlaces places) {
         this.header = header;
+        this.places = places;
     }
 
     /** Goes on to another row; the faults of earlier ones stay until {@link #take}. */
@@ -34,7 +36,7 @@ final class RowFaults {
     /** Adds a refusal of one cell, or of one that is missing at the end of the row. */
     void add(int column, Refusal refusal) {
         String value = column < row.cells().size() ? cell(column) : "";
-        faults.add(refusal.at(new Place.Cell(row.line(), column + 1, header.name(column), value)));
+        faults.add(refusal.at(places.cell(row, column, header.name(column), value)));
     }
 
     /** Adds a refusal of the row as a whole, at the column of its field where it has one. */
@@ -43,7 +45,7 @@ final class RowFaults {
         if (column >= 0) {
             add(column, refusal);
         } else {
-            faults.add(refusal.at(new Place.Row(row.line())));
+            faults.add(refusal.at(places.spot(row)));
         }
     }
 

@@ -44,8 +44,8 @@ public final class SpotIntake {
     /** Hands a spot on, unless it came before; false where it came before with other values. */
     public boolean offer(ReadSpot read) {
         offered++;
-        boolean inTable = read.place() instanceof Place.Row;
-        int number = read.place() instanceof Place.Row row ? place(row.line()) : offered;
+        int number = read.place() instanceof Place.Row row ? place(row.line())
+            : read.place() instanceof Place.Cell cell ? cell.column() : offered;
         SeenSpots.Before before = seen.look(read.spot(), number);
         switch (before) {
             case NOTHING -> {
@@ -54,11 +54,11 @@ public final class SpotIntake {
             }
             case THE_SAME -> {
                 repeated++;
-                leaveOutRepeat(read, "the same spot with the same values as " + firstPlace(inTable));
+                leaveOutRepeat(read, "the same spot with the same values as " + firstPlace(read.place()));
             }
             case OTHER_VALUES -> {
                 Refusal refusal = Refusal.expected(FaultCode.DUPLICATE_SPOT, "every spot once",
-                    Spelling.quoted(read.spot().label()) + " again with other values than " + firstPlace(inTable)
+                    Spelling.quoted(read.spot().label()) + " again with other values than " + firstPlace(read.place())
                     + ownLabel(read.spot()));
                 reject(read.rows(), List.of(refusal.at(read.place())));
             }
@@ -137,12 +137,15 @@ public final class SpotIntake {
         String label = read.spot().label();
         if (read.place() instanceof Place.Row) {
             read.rows().forEach(row -> leaveOut(new LeftOut.Row(row.line(), reason, label)));
+        } else if (read.place() instanceof Place.Cell cell) {
+            leaveOut(new LeftOut.Column(cell.column(), cell.columnName(), reason));
         } else if (read.place() instanceof Place.Pointer pointer) {
             leaveOut(new LeftOut.Spot(pointer, reason, label));
         }
     }
 
-    private String firstPlace(boolean inTable) {
-        return (inTable ? "in line " : "in spot ") + seen.firstPlace();
+    private String firstPlace(Place again) {
+        String part = again instanceof Place.Row ? "in line " : again instanceof Place.Cell ? "in column " : "in spot ";
+        return part + seen.firstPlace();
     }
 }

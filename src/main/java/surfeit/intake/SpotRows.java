@@ -16,13 +16,14 @@ abstract class SpotRows {
     private final int[] fieldColumns;
     private final char delimiter;
 
-    SpotRows(TableHeader header, char delimiter, IntakeOptions options, NumberReader numbers, SpotIntake intake) {
+    SpotRows(TableHeader header, char delimiter, IntakeOptions options, NumberReader numbers, SpotIntake intake,
+             SpotPlaces places) {
         this.header = header;
         this.intake = intake;
         this.delimiter = delimiter;
         this.draft = new SpotDraft(options, numbers);
         this.reader = new ReportedValueReader(numbers, options.uLevel());
-        this.faults = new RowFaults(header);
+        this.faults = new RowFaults(header, places);
         List<Map.Entry<SpotField, Integer>> entries = List.copyOf(header.fields().entrySet());
         this.fields = entries.stream().map(Map.Entry::getKey).toArray(SpotField[]::new);
         this.fieldColumns = entries.stream().mapToInt(Map.Entry::getValue).toArray();

@@ -10,11 +10,11 @@ import surfeit.composition.Basis;
 import surfeit.element.Spelling;
 
 /**
- * Reads a table of spots, wide or long, and hands the spots on one by one.
+ * Reads a table of spots, wide, long or turned, and hands the spots on one by one.
  *
  * <p>Wide: one spot a row, {@code label;feature;particle;Ag at%;Cu at%}. Long: one element a row,
- * {@code label,element,at%,u}. The dialect is decided once. A title above the header and summary rows and notes at the
- * foot are left out; one of the foot with spots below
+ * {@code label,element,at%,u}. Turned: one element a row and one spot a column; it is held whole. The dialect is decided
+ * once. A title above the header and summary rows and notes at the foot are left out; one of the foot with spots below
  * it is a fault, since it cannot be told from a spot. Memory grows by some 25 bytes a spot, by which repeats are found,
  * and not otherwise.
  */
@@ -27,6 +27,7 @@ public final class SpotTable {
     private final NumberReader numbers;
     private final List<CsvRow> foot = new ArrayList<>();
     private Optional<TableHeader> header = Optional.empty();
+    private boolean turned;
 
     private SpotTable(IntakeOptions options, SpotIntake intake) {
         this.options = options;
@@ -71,20 +72,44 @@ public final class SpotTable {
     private CsvDialect dialect(CharsetChoice charset, DelimiterChoice delimiter) {
         Optional<Basis> unit = header.isPresent() ? header.get().basis() : options.stated().unit();
         return new CsvDialect(charset.charset(), delimiter.delimiter(), numbers.mark(), options.stated().timeZone(),
-            unit, header.map(known -> known.isLong() ? CsvDialect.Layout.LONG : CsvDialect.Layout.WIDE),
+            unit, header.map(this::layout),
             CsvDialect.DecidedBy.of(options.stated()));
     }
 
     private void readTable(CsvRows rows, char delimiter) {
         HeaderSearch search = new HeaderSearch(rows, intake);
-        header = HeaderReader.read(search.header(), options, intake);
-        if (header.isPresent()) {
-            intake.begin(new TableHead(header.get().names(), delimiter, header.get().wordColumns()));
-            readSpots(search, header.get(), delimiter);
+        Optional<CsvRow> row = search.header();
+        if (row.isPresent()) {
+            header = HeaderReader.read(new HeaderCells.OfColumns(row.get()), options, intake);
+            header.ifPresent(known -> readSpots(search, known, delimiter));
+        } else {
+            turned = true;
+            TurnedTable table = TurnedTable.of(search, options, intake);
+            header = HeaderReader.read(table, options, intake);
+            header.ifPresent(known -> {
+                begin(known, delimiter);
+                table.read(known, delimiter, options, numbers, intake);
+                requireSpots();
+            });
+        }
+    }
+
+    private CsvDialect.Layout layout(TableHeader known) {
+        return turned ? CsvDialect.Layout.TURNED : known.isLong() ? CsvDialect.Layout.LONG : CsvDialect.Layout.WIDE;
+    }
+
+    private void begin(TableHeader known, char delimiter) {
+        intake.begin(new TableHead(known.names(), delimiter, known.wordColumns()));
+    }
+
+    private void requireSpots() {
+        if (intake.spotCount() == 0) {
+            throw Refusal.expected(FaultCode.UNREADABLE_TABLE, "at least one spot below the header", "none");
         }
     }
 
     private void readSpots(HeaderSearch rows, TableHeader known, char delimiter) {
+        begin(known, delimiter);
         SpotRows spots = known.isLong() ? new LongRows(known, delimiter, options, numbers, intake)
             : new WideRows(known, delimiter, options, numbers, intake);
         long lastLine = 0;
@@ -101,9 +126,7 @@ public final class SpotTable {
         }
         spots.finish();
         leaveFootOut(known);
-        if (intake.spotCount() == 0) {
-            throw Refusal.expected(FaultCode.UNREADABLE_TABLE, "at least one spot below the header", "none");
-        }
+        requireSpots();
     }
 
     /** What a row of the foot goes by: a summary's name, or the words of a note; empty where it may be a spot. */
@@ -134,7 +157,8 @@ public final class SpotTable {
             String name = footName(row, known, 0).orElse("");
             int column = row.cells().indexOf(name);
             Fault fault = new Fault(FaultCode.UNREADABLE_TABLE, "Expected summary rows at the foot only, found "
-                + Spelling.quoted(name) + " with spots below it; if it is a spot, give it another label.",
+                + Spelling.quoted(name)
+                + " with spots below it; if it is a spot, give it another label, else move it to the foot.",
                 new Place.Cell(row.line(), Math.max(column, 0) + 1, known.name(Math.max(column, 0)), name));
             intake.reject(List.of(row), List.of(fault));
         }
@@ -144,8 +168,9 @@ public final class SpotTable {
     private void leaveFootOut(TableHeader known) {
         for (CsvRow row : foot) {
             Optional<String> summary = SummaryRows.name(row.cells(), known);
-            intake.leaveOut(new LeftOut.Row(row.line(), summary.isPresent() ? "summary row" : "note at the foot",
-                footName(row, known, 0).orElse("")));
+            String reason = summary.isEmpty() ? "note at the foot"
+                : SummaryRows.isNominal(summary.get()) ? "the nominal composition, no spot" : "summary row";
+            intake.leaveOut(new LeftOut.Row(row.line(), reason, footName(row, known, 0).orElse("")));
         }
         foot.clear();
     }

@@ -6,22 +6,26 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Tells the rows that a workstation or spreadsheet adds below the spots: totals, means, standard deviations, extremes,
- * in English, German, French and Chinese (from memory). Only the whole name counts, so that a spot called "P1 mean" stays a spot.
+ * Tells the rows that a workstation, spreadsheet or chemist adds to the spots: totals, means, standard deviations,
+ * extremes, what the alloy should hold, in English, German, French and Chinese (from memory). Only the whole name counts,
+ * so that a spot called "P1 mean" stays a spot.
  */
 final class SummaryRows {
     private static final Set<String> NAMES = Set.of(
         "mean", "meanvalue", "average", "avg", "ave", "arithmeticmean", "median", "mittelwert", "mittel",
-        "durchschnitt", "arithmetischesmittel",
+        "durchschnitt", "arithmetischesmittel", "mittelwerte", "mw", "means", "meanvalues",
         "stddev", "stdev", "stddeviation", "standarddeviation", "sd", "sigma", "\u03C3", "sigmamean",
         "1sigma", "2sigma", "3sigma",
         "standarderror", "stderror", "sem", "rsd", "relstddev", "cv", "variance",
-        "standardabweichung", "stdabw", "stdabweichung", "standardabw", "standardfehler", "varianz", "relstdabw",
+        "standardabweichung", "stabw", "stabwn", "stdabw", "stdabweichung", "standardabw", "standardfehler", "varianz",
+        "relstdabw",
         "total", "totals", "sum", "summe", "gesamt", "gesamtsumme",
         "max", "maximum", "min", "minimum", "range", "spannweite", "count", "anzahl",
         "moyenne", "\u00E9carttype", "ecarttype", "somme", "\u5E73\u5747\u503C", "\u6807\u51C6\u5DEE",
         "\u6807\u51C6\u504F\u5DEE", "\u6700\u5927\u503C", "\u6700\u5C0F\u503C", "\u603B\u8BA1");
 
+    private static final Set<String> NOMINALS = Set.of("nominal", "nominalcomposition", "nominalvalue", "nominell",
+        "nominalwert", "soll", "sollwert", "sollwerte", "sollzusammensetzung");
     private static final Set<String> TOTALS = Set.of("total", "totals", "sum", "summe", "gesamt", "somme");
     private static final int LONGEST = 40;
     /** Fewer words may be the label of a spot whose row was cut short. Judgement. */
@@ -51,11 +55,18 @@ final class SummaryRows {
         return isName(cell) && TOTALS.contains(letters(cell));
     }
 
-    private static boolean isName(String cell) {
+    /** True for a cell that says of what stands beside it that it is what the alloy should hold. */
+    static boolean isNominal(String cell) {
+        return isName(cell) && NOMINALS.contains(letters(cell));
+    }
+
+    /** True for the whole name of a summary, or of the nominal composition. */
+    static boolean isName(String cell) {
         if (cell.isEmpty() || cell.length() > LONGEST || Character.isDigit(cell.charAt(cell.length() - 1))) {
             return false;
         }
-        return NAMES.contains(letters(cell));
+        String letters = letters(cell);
+        return NAMES.contains(letters) || NOMINALS.contains(letters);
     }
 
     private static String letters(String cell) {

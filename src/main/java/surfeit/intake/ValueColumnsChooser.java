@@ -138,10 +138,10 @@ final class ValueColumnsChooser {
 
     private void withoutValue(String what, int column) {
         if (header.quantity(column).kind() == ColumnMeaning.Kind.UNCLEAR) {
-            header.refuse(column, FaultCode.UNREADABLE_TABLE, "a column of values such as \"" + what + " at%\"",
+            header.refuse(column, FaultCode.UNREADABLE_TABLE, "a " + header.part() + " of values such as \"" + what + " at%\"",
                 "the words " + Spelling.quoted(header.quantity(column).words()) + ", which are not understood");
         } else {
-            header.leaveOut(column, "there is no column with values of " + what);
+            header.leaveOut(column, "there is no " + header.part() + " with values of " + what);
         }
     }
 

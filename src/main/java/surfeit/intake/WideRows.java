@@ -9,9 +9,17 @@ import surfeit.spot.ReportedValue;
 final class WideRows extends SpotRows {
     private final ValueColumns[] values;
     private final Element[] elements;
+    private final SpotPlaces places;
 
     WideRows(TableHeader header, char delimiter, IntakeOptions options, NumberReader numbers, SpotIntake intake) {
-        super(header, delimiter, options, numbers, intake);
+        this(header, delimiter, options, numbers, intake, SpotPlaces.IN_ROWS);
+    }
+
+    /** @param places where the cells stand that a row holds */
+    WideRows(TableHeader header, char delimiter, IntakeOptions options, NumberReader numbers, SpotIntake intake,
+             SpotPlaces places) {
+        super(header, delimiter, options, numbers, intake, places);
+        this.places = places;
         values = header.values().toArray(ValueColumns[]::new);
         elements = header.values().stream().flatMap(columns -> columns.element().stream()).toArray(Element[]::new);
     }
@@ -33,7 +41,7 @@ final class WideRows extends SpotRows {
         }
         if (faults.isEmpty()) {
             try {
-                intake.offer(new ReadSpot(draft.build(), new Place.Row(row.line()), List.of(row)));
+                intake.offer(new ReadSpot(draft.build(), places.spot(row), List.of(row)));
                 return;
             } catch (Refusal refusal) {
                 faults.add(refusal);

@@ -46,7 +46,8 @@ class ArrivingUploadTest {
         StringBuilder text = new StringBuilder(table ? "label,Ag at%,Cu at%,Remark\n" : "");
         for (int i = 0; i < ROWS; i++) {
             text.append(table ? "P1-" + i + ",60.1,39.9," + REMARK + "\n"
-                : "{\"label\": \"P1-" + i + "\", \"unit\": \"at%\", \"elements\": {\"Ag\": 60.1, \"Cu\": 39.9}}" + " ".repeat(REMARK.length()) + "\n");
+                : "{\"label\": \"P1-" + i + "\", \"unit\": \"at%\", \"elements\": {\"Ag\": 60.1, \"Cu\": 39.9}}"
+                + " ".repeat(REMARK.length()) + "\n");
         }
         return text.toString().getBytes(StandardCharsets.US_ASCII);
     }

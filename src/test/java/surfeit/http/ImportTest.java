@@ -43,7 +43,7 @@ class ImportTest {
         for (Reply again : new Reply[] {service.post(spots, "text/csv", InventedPowder.semicolon()), service.post(spots,
             InventedPowder.json()),
             service.post(spots, "application/x-ndjson", InventedPowder.ndjson()), service.post(spots, "text/csv",
-                InventedPowder.longTable())}) {
+                InventedPowder.longTable()), service.post(spots, "text/csv", InventedPowder.turned())}) {
             assertThat(again.status()).isEqualTo(200);
             assertThat(again.json().path("accepted_count").asInt()).isZero();
             assertThat(again.json().path("unchanged_count").asInt()).isEqualTo(9);
@@ -94,6 +94,25 @@ class ImportTest {
             .contains("value-out-of-range");
         Reply mended = service.post(spots, "text/csv", rejected.text().replace(",780,", ",78.0,"));
         assertThat(mended.json().path("accepted_count").asInt()).as(mended.text()).isEqualTo(1);
+    }
+
+    @Test
+    void spots_of_a_turned_table_come_back_as_a_wide_one_that_can_be_mended_and_posted() {
+        String spots = sample("turned");
+        Reply refused = service.post(spots, "text/csv", InventedPowder.turned().replace("78.0", "780"));
+        assertThat(refused.json().path("errors").get(0).path("column").asInt()).isEqualTo(3);
+        assertThat(refused.json().path("errors").get(0).path("line").asInt()).isEqualTo(6);
+        Reply reply = service.post(spots + "?on_error=skip", "text/csv",
+            InventedPowder.turned().replace("78.0", "780"));
+        assertThat(reply.json().path("dialect").path("layout").asText()).isEqualTo("turned");
+        assertThat(reply.json().path("accepted_count").asInt()).isEqualTo(8);
+        Reply rejected = service.get(reply.json().path("links").path("rejected").asText());
+        assertThat(rejected.text()).startsWith("label,particle,feature,session,Ag at%,Cu at%,problem\n");
+        assertThat(rejected.text().lines()).hasSize(2);
+        Reply mended = service.post(spots, "text/csv", rejected.text().replace(",780,", ",78.0,"));
+        assertThat(mended.json().path("accepted_count").asInt()).as(mended.text()).isEqualTo(1);
+        assertThat(service.post(spots, "text/csv", InventedPowder.WIDE).json().path("unchanged_count").asInt())
+            .isEqualTo(9);
     }
 
     @Test

@@ -1,5 +1,8 @@
 package surfeit.http;
 
+import java.util.List;
+import java.util.stream.Collectors;
+
 /** The same invented spots in every form an upload can have: copper-rich patches on an Ag-Cu powder, invented. */
 final class InventedPowder {
     static final String SAMPLE = "{\"nominal\": {\"unit\": \"at%\", \"elements\": {\"Ag\": 60.1, \"Cu\": 39.9}}}";
@@ -60,6 +63,17 @@ final class InventedPowder {
     static String ndjson() {
         StringBuilder lines = new StringBuilder();
         WIDE.lines().skip(1).forEach(line -> lines.append(spot(line, "\"unit\": \"at%\", ")).append('\n'));
+        return lines.toString();
+    }
+
+    /** The same as {@link #WIDE}, turned: a spot a column. */
+    static String turned() {
+        List<String[]> rows = WIDE.lines().map(line -> line.split(",")).toList();
+        StringBuilder lines = new StringBuilder();
+        for (int column = 0; column < rows.get(0).length; column++) {
+            int at = column;
+            lines.append(rows.stream().map(row -> row[at]).collect(Collectors.joining(","))).append('\n');
+        }
         return lines.toString();
     }
 

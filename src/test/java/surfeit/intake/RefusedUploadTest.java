@@ -25,8 +25,6 @@ class RefusedUploadTest {
     @CsvSource(delimiter = '|', value = {
         "missing-header.csv          | unreadable-table | 1 | Expected a header",
         "spots-above-header.csv      | unreadable-table | 1 | line 3 looks like the header, delete the lines above it",
-        "spots-as-columns.csv        | unreadable-table | 1 | turn the table",
-        "spots-as-columns-with-units.csv | unreadable-table | 1 | turn the table",
         "one-spot-without-label.csv  | unreadable-table | 1 | found \"Element at%\"; name such a column \"label\", or add it:"
         + " where all rows are of one spot, with its label in each",
         "a-table-a-spot.csv          | unreadable-table | 1 | each spot seems to be a table of its own",

@@ -1,6 +1,7 @@
 package surfeit.intake;
 
 import java.util.List;
+import java.util.Optional;
 import surfeit.fuzz.PlainTable;
 
 /** Rows given back hold what was sent, and nothing a spreadsheet would run. */
@@ -13,13 +14,14 @@ final class RejectedRows {
             return;
         }
         char delimiter = report.dialect().orElseThrow().delimiter();
+        boolean isTurned = report.dialect().orElseThrow().layout().equals(Optional.of(CsvDialect.Layout.TURNED));
         PlainTable back = PlainTable.of(heard.givenBack(), delimiter);
         List<CsvRow> rows = heard.rejected().stream().flatMap(spot -> spot.rows().stream()).toList();
         List<Long> lines = back.linesAfter(1);
         TableOracle.require(lines.size() == rows.size(), rows.size() + " rows rejected, " + lines.size() + " given back");
         for (int i = 0; i < rows.size(); i++) {
             List<String> cells = back.row(lines.get(i));
-            List<String> original = sent.row(rows.get(i).line());
+            List<String> original = isTurned ? rows.get(i).cells() : sent.row(rows.get(i).line());
             TableOracle.require(cells.size() > original.size(), "a column more");
             for (int k = 0; k < original.size(); k++) {
                 requireSame(original.get(k), cells.get(k));

@@ -47,16 +47,26 @@ final class TableOracle {
         if (report.tableRefused()) {
             return; // nothing of it may be kept, whatever was handed on before
         }
+        if (isTurned()) {
+            TurnedOracle.check(heard, report, table);
+        }
         heard.spots().forEach(this::checkSpot);
         require(marks.size() < 2, "two decimal marks in one table");
-        checkEveryRowIsAccountedFor();
+        if (!isTurned()) {
+            checkEveryRowIsAccountedFor();
+        }
         RejectedRows.check(heard, report, table);
     }
 
+    private boolean isTurned() {
+        return report.dialect().flatMap(CsvDialect::layout).equals(Optional.of(CsvDialect.Layout.TURNED));
+    }
+
     private void checkSpot(ReadSpot read) {
-        read.rows().forEach(row -> require(table.row(row.line()).equals(row.cells()), "the cells of line " + row.line()));
-        List<String> cells = read.rows().stream().flatMap(row -> table.row(row.line()).stream())
-            .map(PlainTable::stripped).toList();
+        List<CsvRow> rows = isTurned() ? List.of() : read.rows();
+        rows.forEach(row -> require(table.row(row.line()).equals(row.cells()), "the cells of line " + row.line()));
+        List<String> cells = Stream.concat(rows.stream().flatMap(row -> table.row(row.line()).stream()),
+            isTurned() ? TurnedOracle.column(read, table) : Stream.of()).map(PlainTable::stripped).toList();
         Spot spot = read.spot();
         Stream.of(Optional.of(spot.label()), spot.particle(), spot.feature(), spot.session()).flatMap(Optional::stream)
             .forEach(name -> require(cells.contains(name) || cells.contains("'" + name), "the name " + name));
@@ -97,7 +107,7 @@ final class TableOracle {
 
     /** Under a header that can mean one thing only, every cell is the value of just its element. */
     private void checkPlainColumns(ReadSpot read) {
-        if (report.dialect().orElseThrow().layout().equals(Optional.of(CsvDialect.Layout.LONG))) {
+        if (!report.dialect().orElseThrow().layout().equals(Optional.of(CsvDialect.Layout.WIDE))) {
             return;
         }
         List<String> header = headerCells();

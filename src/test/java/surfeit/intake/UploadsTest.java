@@ -75,6 +75,15 @@ class UploadsTest {
     }
 
     @Test
+    void a_nominal_composition_at_the_foot_is_no_spot() {
+        Reading reading = Reading.of("label;Ag at%;Cu at%\n1;21,2;78,8\nMW;21,2;78,8\nStabw;;\nSoll;60,1;39,9\n");
+
+        assertThat(reading.report().leftOut()).containsExactly(new LeftOut.Row(3, "summary row", "MW"),
+            new LeftOut.Row(4, "summary row", "Stabw"), new LeftOut.Row(5, "the nominal composition, no spot", "Soll"));
+        assertThat(Reading.of("label;Ag at%\nSoll;60,1\n1;21,2\n").fault().detail()).endsWith("else move it to the foot.");
+    }
+
+    @Test
     void a_title_above_the_header_is_left_out_and_listed() {
         Reading reading = Reading.ofFile("title-above-header.csv");
 
