@@ -8,6 +8,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.AfterParameterizedClassInvocation;
 import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
 import org.junit.jupiter.params.Parameter;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import surfeit.storage.OnBothEngines;
 import surfeit.storage.RecordEngine;
 
@@ -113,6 +115,30 @@ class ImportTest {
         assertThat(mended.json().path("accepted_count").asInt()).as(mended.text()).isEqualTo(1);
         assertThat(service.post(spots, "text/csv", InventedPowder.WIDE).json().path("unchanged_count").asInt())
             .isEqualTo(9);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"application/json, true", "application/x-ndjson, false"})
+    void a_byte_order_mark_before_json_is_passed_over_at_the_start_only(String type, boolean isDocument) {
+        String spots = sample("marked-" + isDocument);
+        String body = isDocument ? InventedPowder.json() : InventedPowder.ndjson();
+        assertThat(service.post(spots, type, "\uFEFF" + body).json()
+            .path("accepted_count").asInt()).isEqualTo(9);
+        assertThat(service.post(spots, type, body).json().path("unchanged_count").asInt()).isEqualTo(9);
+        String twice = "\uFEFF\uFEFF" + body;
+        assertThat(service.post(spots, type, twice).code()).isEqualTo("malformed-json");
+        String inside = body.replaceFirst("\n", "\n\uFEFF");
+        assertThat(service.post(spots, type, inside).code()).isEqualTo("malformed-json");
+        Reply wide = service.send("POST", spots, ("\uFEFF" + body).getBytes(StandardCharsets.UTF_16LE), "Content-Type",
+            type);
+        assertThat(wide.code()).isEqualTo("malformed-json");
+        assertThat(wide.json().path("detail").asText()).contains("the byte order mark of UTF-16; save it as UTF-8");
+    }
+
+    @Test
+    void the_description_of_a_sample_may_begin_with_a_byte_order_mark() {
+        assertThat(service.put("/v1/samples/marked", "\uFEFF" + InventedPowder.SAMPLE).status()).isEqualTo(201);
+        assertThat(service.put("/v1/samples/only-marked", "\uFEFF").json().path("detail").asText()).contains("empty body");
     }
 
     @Test

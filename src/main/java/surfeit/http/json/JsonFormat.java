@@ -53,9 +53,9 @@ public final class JsonFormat {
         return BY_DEPTH.computeIfAbsent(depthMax, JsonFormat::factory);
     }
 
-    /** A reader of a body, as deep as it may nest. */
+    /** A reader of a body, as deep as it may nest, from behind its byte order mark on. */
     static JsonParser parser(InputStream in) throws IOException {
-        return ofDepth(DepthLimited.depthMax(in)).createParser(in);
+        return ofDepth(DepthLimited.depthMax(in)).createParser(ByteOrderMark.passed(in));
     }
 
     static JsonParser parser(byte[] bytes, int offset, int length, int depthMax) throws IOException {

@@ -27,7 +27,8 @@ public final class SpotLines {
     /** Reads the body; blank lines count as lines and hold nothing. */
     public static void read(Upload upload, IntakeOptions options, SpotIntake intake) throws IOException {
         SpotReader reader = new SpotReader(options);
-        try (InputStream raw = upload.open(); InputStream bytes = new BufferedInputStream(raw, 1 << 16)) {
+        try (InputStream raw = upload.open();
+             InputStream bytes = ByteOrderMark.passed(new BufferedInputStream(raw, 1 << 16))) {
             int depthMax = DepthLimited.depthMax(raw);
             ByteArrayOutputStream line = new ByteArrayOutputStream();
             long number = 0;
