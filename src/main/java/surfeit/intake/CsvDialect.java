@@ -14,7 +14,7 @@ import surfeit.composition.Basis;
  * @param decimal   decimal mark; absent where no number of the file has one
  * @param timeZone  zone of local times, where one was stated
  * @param unit      unit of all values, where the header or the sender states one for all
- * @param layout    wide, long or turned, once the header is read
+ * @param layout    which row or column is what, once the header is read
  * @param decidedBy who decided characters, delimiter and decimal mark
  */
 public record CsvDialect(Charset charset, char delimiter, Optional<Character> decimal, Optional<ZoneId> timeZone,
@@ -22,9 +22,16 @@ public record CsvDialect(Charset charset, char delimiter, Optional<Character> de
     /** Delimiters a table may have. */
     public static final String DELIMITERS = ",;\t|";
 
-    /** One spot a row, one element of one spot a row, or one spot a column. */
+    /** What stands in a row, and what in a column. */
     public enum Layout {
-        WIDE("wide"), LONG("long"), TURNED("turned");
+        /** One spot a row. */
+        WIDE("wide"),
+        /** One element of one spot a row. */
+        LONG("long"),
+        /** As long, with the label in the first row of each spot alone. */
+        MERGED("merged"),
+        /** One spot a column, one element a row. */
+        TURNED("turned");
 
         private final String words;
 

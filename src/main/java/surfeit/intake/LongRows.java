@@ -16,6 +16,9 @@ import surfeit.spot.ReportedValue;
  * What they say of the spot must agree. An element again with the same value is left out, with another it is a fault;
  * a fault in one row rejects the spot. Rows of a spot that come back further down refuse the whole table: the spot
  * handed on before was incomplete.
+ *
+ * <p>Merged cells of a spreadsheet leave the label in the first row of each spot alone. Rows without a label then belong
+ * to the one above, where nothing else can be meant: see {@link MergedLabels}.
  */
 final class LongRows extends SpotRows {
     /** Rows of a faulty spot that are held before they are handed back. Judgement: bounds memory. */
@@ -25,6 +28,7 @@ final class LongRows extends SpotRows {
     private final int elementColumn;
     private final List<CsvRow> rows = new ArrayList<>();
     private final String[] texts;
+    private final MergedLabels merged = new MergedLabels();
     private boolean open;
     private boolean rejected;
     private int hints;
@@ -38,20 +42,28 @@ final class LongRows extends SpotRows {
 
     @Override
     void read(CsvRow row) {
-        if (elementColumn < row.cells().size() && SummaryRows.isTotal(row.cells().get(elementColumn))) {
+        if (isTotal(row)) {
             intake.leaveOut(new LeftOut.Row(row.line(), "total of a spot", CellText.strip(row.cells().get(elementColumn))));
+            merged.total();
             return;
         }
-        if (!open || !isSameSpot(row)) {
+        boolean blank = CellText.isBlank(labelOf(row));
+        if (!open || !isSameSpot(row, blank && merged.mayGoOn(row))) {
             finish();
             open = true;
             startSpot();
             Arrays.fill(texts, "");
+            merged.begin();
         }
+        merged.row(row, blank);
         faults.next(row);
         rows.add(row);
         int before = faults.count();
         if (hasHeadersShape(row)) {
+            if (merged.isMixed()) {
+                faults.add(header.column(SpotField.LABEL), Refusal.expected(FaultCode.UNREADABLE_TABLE,
+                    "the label in every row of a spot, or in its first row alone", "both"));
+            }
             readFields();
             readElement(row);
         }
@@ -69,6 +81,11 @@ final class LongRows extends SpotRows {
             return;
         }
         open = false;
+        if (merged.endContradicts()) {
+            intake.refuseTable(Refusal.expected(FaultCode.UNREADABLE_TABLE, "the label in every row of a spot, or two rows or "
+                + "more of each spot with the label in the first", "spots of one row beside rows without a label; write the "
+                + "label in every row").at(new Place.Row(merged.line())));
+        }
         if (faults.isEmpty() && !rejected) {
             faults.next(rows.get(0));
             try {
@@ -97,12 +114,32 @@ final class LongRows extends SpotRows {
         rows.clear();
     }
 
-    private boolean isSameSpot(CsvRow row) {
+    private boolean isTotal(CsvRow row) {
+        return elementColumn < row.cells().size() && SummaryRows.isTotal(row.cells().get(elementColumn));
+    }
+
+    @Override
+    boolean isTotalOfSpotAbove(CsvRow row) {
+        return open && merged.isOpen() && CellText.isBlank(labelOf(row)) && isTotal(row);
+    }
+
+    @Override
+    boolean hasMergedLabels() {
+        return merged.found();
+    }
+
+    private String labelOf(CsvRow row) {
+        int column = header.column(SpotField.LABEL);
+        return column < row.cells().size() ? row.cells().get(column) : "";
+    }
+
+    /** @param goesOn true where a missing label means the one above */
+    private boolean isSameSpot(CsvRow row, boolean goesOn) {
         for (int i = 0; i < texts.length; i++) {
             boolean isLabel = field(i) == SpotField.LABEL;
             if (isLabel || field(i) == SpotField.SESSION || field(i) == SpotField.ACQUIRED_TIME) {
                 String text = fieldText(i, row);
-                boolean sameAsAbove = !isLabel && (text.isEmpty() || texts[i].isEmpty());
+                boolean sameAsAbove = isLabel ? goesOn : text.isEmpty() || texts[i].isEmpty();
                 if (!sameAsAbove && !text.equals(texts[i])) {
                     return false;
                 }
@@ -150,6 +187,9 @@ final class LongRows extends SpotRows {
             } catch (Refusal refusal) {
                 faults.add(elementColumn, refusal);
             }
+        } else if (merged.isOpen()) {
+            faults.add(elementColumn, Refusal.expected(FaultCode.DUPLICATE_SPOT, "every element of a spot once",
+                element + " again in a row without a label; write the label in every row"));
         } else if (SpotFingerprint.ofValue(earlier.get()) == SpotFingerprint.ofValue(read)) {
             rows.remove(rows.size() - 1);
             intake.leaveOut(new LeftOut.Row(row.line(), "the same element of the same spot with the same value again",

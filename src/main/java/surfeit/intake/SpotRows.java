@@ -35,6 +35,16 @@ abstract class SpotRows {
     /** Reads what is left when the rows are at their end. */
     abstract void finish();
 
+    /** True for a row that is the total of the spot above it, though it does not name that spot. */
+    boolean isTotalOfSpotAbove(CsvRow row) {
+        return false;
+    }
+
+    /** True where rows without a label were taken for rows of the spot above. */
+    boolean hasMergedLabels() {
+        return false;
+    }
+
     int fieldCount() {
         return fields.length;
     }

@@ -28,6 +28,7 @@ public final class SpotTable {
     private final List<CsvRow> foot = new ArrayList<>();
     private Optional<TableHeader> header = Optional.empty();
     private boolean turned;
+    private boolean merged;
 
     private SpotTable(IntakeOptions options, SpotIntake intake) {
         this.options = options;
@@ -95,7 +96,8 @@ public final class SpotTable {
     }
 
     private CsvDialect.Layout layout(TableHeader known) {
-        return turned ? CsvDialect.Layout.TURNED : known.isLong() ? CsvDialect.Layout.LONG : CsvDialect.Layout.WIDE;
+        return turned ? CsvDialect.Layout.TURNED : merged ? CsvDialect.Layout.MERGED
+            : known.isLong() ? CsvDialect.Layout.LONG : CsvDialect.Layout.WIDE;
     }
 
     private void begin(TableHeader known, char delimiter) {
@@ -115,7 +117,7 @@ public final class SpotTable {
         long lastLine = 0;
         for (Optional<CsvRow> row = rows.next(); row.isPresent(); row = rows.next()) {
             countRow(row.get());
-            if (footName(row.get(), known, lastLine).isPresent()) {
+            if (!spots.isTotalOfSpotAbove(row.get()) && footName(row.get(), known, lastLine).isPresent()) {
                 foot.add(row.get());
                 requireShortFoot(row.get());
             } else {
@@ -125,6 +127,7 @@ public final class SpotTable {
             }
         }
         spots.finish();
+        merged = spots.hasMergedLabels();
         leaveFootOut(known);
         requireSpots();
     }

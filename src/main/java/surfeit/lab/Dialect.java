@@ -10,7 +10,7 @@ import java.util.Optional;
  * @param decimal   decimal mark, in a table that has any
  * @param timeZone  zone taken for local times, if there were any
  * @param unit      {@code at%} or {@code wt%}, where one holds for all
- * @param layout    {@code wide}, {@code long} or {@code turned}, in a table
+ * @param layout    {@code wide}, {@code long}, {@code merged} or {@code turned}, in a table
  * @param decidedBy {@code detected}, or what said so
  */
 public record Dialect(String charset, Optional<String> delimiter, Optional<String> decimal, Optional<String> timeZone,

@@ -45,7 +45,8 @@ class ImportTest {
         for (Reply again : new Reply[] {service.post(spots, "text/csv", InventedPowder.semicolon()), service.post(spots,
             InventedPowder.json()),
             service.post(spots, "application/x-ndjson", InventedPowder.ndjson()), service.post(spots, "text/csv",
-                InventedPowder.longTable()), service.post(spots, "text/csv", InventedPowder.turned())}) {
+                InventedPowder.longTable()), service.post(spots, "text/csv", InventedPowder.turned()),
+            service.post(spots, "text/csv", InventedPowder.merged())}) {
             assertThat(again.status()).isEqualTo(200);
             assertThat(again.json().path("accepted_count").asInt()).isZero();
             assertThat(again.json().path("unchanged_count").asInt()).isEqualTo(9);

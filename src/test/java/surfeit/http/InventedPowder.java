@@ -66,6 +66,18 @@ final class InventedPowder {
         return lines.toString();
     }
 
+    /** The long table as merged cells leave it: what is said of a spot stands in its first row alone. */
+    static String merged() {
+        List<String> lines = longTable().lines().toList();
+        StringBuilder merged = new StringBuilder(lines.get(0)).append('\n');
+        for (int i = 1; i < lines.size(); i++) {
+            String label = lines.get(i).substring(0, lines.get(i).indexOf(',') + 1);
+            merged.append(lines.get(i - 1).startsWith(label) ? lines.get(i).substring(label.length() - 1) : lines.get(i))
+                .append('\n');
+        }
+        return merged.toString();
+    }
+
     /** The same as {@link #WIDE}, turned: a spot a column. */
     static String turned() {
         List<String[]> rows = WIDE.lines().map(line -> line.split(",")).toList();

@@ -3,6 +3,9 @@ package surfeit.intake;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import surfeit.composition.Basis;
 import surfeit.element.Element;
 import surfeit.spot.ReportedValue;
@@ -55,6 +58,51 @@ class LongUploadTest {
         assertThat(reading.report().faults().get(0).place()).isEqualTo(new Place.Row(4));
         assertThat(reading.report().faults().get(0).detail()).contains("\"P1-1\"").contains("in line 2");
         assertThat(reading.report().tableRefused()).isTrue();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"long-merged-labels.csv", "long-merged-labels-totals.tsv"})
+    void rows_without_a_label_below_one_with_it_are_of_the_same_spot(String file) {
+        Reading reading = Reading.ofFile(file);
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.dialect().layout()).contains(CsvDialect.Layout.MERGED);
+        assertThat(reading.spots()).extracting(spot -> spot.label() + "/" + spot.particle().orElseThrow())
+            .containsExactly("Spot 1/P1", "Spot 2/P2");
+        assertThat(reading.fraction(0, "Cu")).isEqualTo(0.788);
+        assertThat(reading.fraction(1, "Ag")).isEqualTo(0.624);
+        assertThat(reading.spots()).allMatch(spot -> spot.values().size() == 2);
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '~', value = {
+        "1;Ag;1\\n;Cu;99\\n;Ag;2\\n;Cu;98            | 4 | Ag again in a row without a label; write the label in every row",
+        "1;Ag;1\\n;Cu;99\\n;Ag;1                       | 4 | Ag again in a row without a label",
+        "1;Ag;1\\n1;Cu;99\\n;Ag;2\\n;Cu;98           | 4 | the label of the spot, found none",
+        "1;Ag;1\\n;Cu;99\\n1;Zn;0                      | 4 | or in its first row alone, found both",
+        "1;Ag;1\\n;Cu;99\\n\\n;Zn;2                  | 5 | the label of the spot, found none",
+        "1;Ag;1\\n;Cu;99\\n;Total;100\\n;Zn;2        | 5 | the label of the spot, found none",
+        ";Ag;1\\n;Cu;99                                  | 2 | the label of the spot, found none",
+        "1;Ag;1\\n2;Ag;2\\n;Cu;99\\n;Cu;98           | 5 | spots of one row beside rows without a label",
+        "1;Ag;1\\n2;Ag;2\\n;Cu;99                      | 4 | spots of one row beside rows without a label",
+        "1;Ag;1\\n;Cu;99\\n2;Ag;2\\n                 | 4 | spots of one row beside rows without a label"})
+    void rows_without_a_label_that_may_be_of_another_spot_are_refused(String rows, int line, String detail) {
+        Reading reading = Reading.of("label;element;at%\n" + rows.replace("\\n", "\n"));
+
+        Fault fault = reading.report().faults().get(0);
+        assertThat(fault.detail()).contains(detail);
+        assertThat(fault.place() instanceof Place.Cell cell ? cell.line() : ((Place.Row) fault.place()).line())
+            .isEqualTo(line);
+    }
+
+    @Test
+    void rejected_rows_without_a_label_can_be_mended_and_sent() {
+        Reading reading = Reading.of("label;element;at%\n1;Ag;1\n;Cu;x\n2;Ag;2\n;Cu;98\n");
+
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("2");
+        Reading mended = Reading.of(reading.rejectedTable().replace(";x;", ";99;"));
+        assertThat(mended.report().faults()).isEmpty();
+        assertThat(mended.fraction(0, "Cu")).isEqualTo(0.99);
     }
 
     @Test

@@ -43,6 +43,8 @@ public record PreviewPage(Look look, String sample, boolean isNew, ImportReport 
         page.open("p", "class", "about").text("Read as " + dialect.charset());
         dialect.delimiter().ifPresent(mark -> page.text(", columns parted by " + mark(mark)));
         dialect.layout().filter("turned"::equals).ifPresent(turned -> page.text(", one spot a column"));
+        dialect.layout().filter("merged"::equals)
+            .ifPresent(merged -> page.text(", rows without a label taken with the spot above"));
         dialect.decimal().ifPresent(mark -> page.text(", decimal " + mark(mark)));
         dialect.unit().ifPresent(unit -> page.text(", unit ").name(unit));
         dialect.timeZone().ifPresent(zone -> page.text(", times in ").name(zone));
