@@ -47,14 +47,17 @@ public record FilmReading(List<OfElement> elements, List<Element> withoutLine) {
         unseen.removeIf(element -> bulk.massFraction(element) + film.material().massFraction(element) == 0
             || filmed.elements().contains(element));
         List<OfElement> elements = new ArrayList<>();
-        for (Element element : filmed.elements()) {
-            elements.add(element(film, filmed, query, beamEnergyKev, element, profiles));
+        Optional<List<ElementReading>> readings = filmed.readings(film.massThickness());
+        for (int j = 0; j < filmed.elements().size(); j++) {
+            int index = j;
+            elements.add(element(film, filmed, query, beamEnergyKev, filmed.elements().get(j),
+                readings.map(all -> all.get(index)), profiles));
         }
         return new FilmReading(elements, List.copyOf(unseen));
     }
 
     private static OfElement element(ThinFilm film, FilmedBulk filmed, SignalDepthQuery query, double beam,
-                                     Element element, ProfileCache profiles) {
+                                     Element element, Optional<ElementReading> reading, ProfileCache profiles) {
         double thickness = film.massThickness();
         Line line = filmed.line(element);
         Optional<Estimate> overPure = Optional.empty();
@@ -63,6 +66,6 @@ public record FilmReading(List<OfElement> elements, List<Element> withoutLine) {
                 query.effectiveTakeOffDeg(), profiles).integrated(thickness));
         }
         return new OfElement(line, film.transmission(line, query.effectiveTakeOffDeg()), overPure,
-            filmed.bare(element), filmed.reading(element, thickness));
+            filmed.bare(element), reading);
     }
 }

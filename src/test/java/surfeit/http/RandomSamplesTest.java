@@ -1,15 +1,12 @@
 package surfeit.http;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.io.InputStream;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +20,6 @@ import org.junit.jupiter.api.Test;
  */
 class RandomSamplesTest {
     private static final double RELATIVE = 1e-6;
-    private static final double ABSOLUTE = 1e-9;
     private static final int SPOTS_AT_ONCE = 2;
     private static final ObjectMapper JSON = new ObjectMapper();
     private static RunningService service;
@@ -32,13 +28,7 @@ class RandomSamplesTest {
     @BeforeAll
     static void start() throws IOException {
         service = RunningService.start();
-        cases = cases("random-samples");
-    }
-
-    private static List<JsonNode> cases(String name) throws IOException {
-        try (InputStream file = RandomSamplesTest.class.getResourceAsStream("/differential/" + name + ".json")) {
-            return list(JSON.readTree(file).path("cases"));
-        }
+        cases = ComputedOutside.cases("random-samples");
     }
 
     @AfterAll
@@ -51,7 +41,7 @@ class RandomSamplesTest {
         assertThat(cases).hasSizeGreaterThan(30);
         for (int i = 0; i < cases.size(); i++) {
             JsonNode answer = service.post("/v1/interpretations", cases.get(i).path("request").toString()).json();
-            requireAll("case " + i, cases.get(i).path("expected"), answer);
+            ComputedOutside.requireAll(RELATIVE, "case " + i, cases.get(i).path("expected"), answer);
         }
     }
 
@@ -63,7 +53,7 @@ class RandomSamplesTest {
             if (!screening.isMissingNode()) {
                 String sample = "/v1/samples/random-" + i;
                 store(sample, cases.get(i).path("request"));
-                requireAll("case " + i, cases.get(i).path("expected"), service.get(sample + "/segregation").json());
+                ComputedOutside.requireAll(RELATIVE, "case " + i, cases.get(i).path("expected"), service.get(sample + "/segregation").json());
                 requireRows("case " + i, screening, service.get("/v1/results?sample=random-" + i + "&page_size=5000").json());
                 screened++;
             }
@@ -73,7 +63,7 @@ class RandomSamplesTest {
 
     @Test
     void two_samples_are_compared_with_the_numbers_another_program_computed() throws IOException {
-        List<JsonNode> pairs = cases("random-comparisons");
+        List<JsonNode> pairs = ComputedOutside.cases("random-comparisons");
         assertThat(pairs).hasSize(30);
         for (int i = 0; i < pairs.size(); i++) {
             for (String side : List.of("a", "b")) {
@@ -84,14 +74,14 @@ class RandomSamplesTest {
             }
             JsonNode answer = service.get("/v1/comparisons?a=pair-" + i + "a&b=pair-" + i + "b&same_particles="
                 + pairs.get(i).path("same_particles")).json();
-            requireAll("pair " + i, pairs.get(i).path("expected"), answer);
+            ComputedOutside.requireAll(RELATIVE, "pair " + i, pairs.get(i).path("expected"), answer);
         }
     }
 
     /** A few spots at a time, the answer asked in between. */
     private static void store(String sample, JsonNode request) {
         assertThat(service.put(sample, request.path("sample").toString()).status()).isEqualTo(201);
-        List<JsonNode> spots = list(request.path("spots"));
+        List<JsonNode> spots = ComputedOutside.list(request.path("spots"));
         for (int from = 0; from < spots.size(); from += SPOTS_AT_ONCE) {
             ObjectNode upload = JSON.createObjectNode().put("unit", request.path("unit").asText());
             ArrayNode some = upload.putArray("spots");
@@ -107,30 +97,7 @@ class RandomSamplesTest {
         for (JsonNode expected : screening) {
             String name = expected.path("label").asText() + " " + expected.path("element").asText();
             assertThat(rows).as(where).containsKey(name);
-            requireAll(where + ", spot " + name, expected, rows.get(name));
+            ComputedOutside.requireAll(RELATIVE, where + ", spot " + name, expected, rows.get(name));
         }
-    }
-
-    private static void requireAll(String where, JsonNode expected, JsonNode found) {
-        if (expected.isObject()) {
-            expected.properties().forEach(field ->
-                requireAll(where + "/" + field.getKey(), field.getValue(), found.path(field.getKey())));
-        } else if (expected.isArray()) {
-            assertThat(found.size()).as(where).isEqualTo(expected.size());
-            for (int i = 0; i < expected.size(); i++) {
-                requireAll(where + "/" + i, expected.get(i), found.get(i));
-            }
-        } else if (expected.isNumber() && found.isNumber()) {
-            double number = expected.asDouble();
-            assertThat(found.asDouble()).as(where).isCloseTo(number, within(ABSOLUTE + RELATIVE * Math.abs(number)));
-        } else {
-            assertThat(found).as(where).isEqualTo(expected);
-        }
-    }
-
-    private static List<JsonNode> list(JsonNode array) {
-        List<JsonNode> list = new ArrayList<>();
-        array.forEach(list::add);
-        return list;
     }
 }
