@@ -67,14 +67,15 @@ final class CoatingCause {
         Films.Coat coat = physics.films().coat(element, thicknessNm);
         Candidate best = absorbed(physics, element, coat, shift);
         if (own >= 0) {
-            double reach = shift.direction() * LogOdds.added(mass, coat.added(), shift.index());
+            double reach = shift.direction()
+                * LogOdds.added(physics.nominal(), physics.atoms(coat.added()), shift.index());
             best = larger(best, new Candidate(reach, element, Optional.empty(), Optional.empty()));
         }
         for (int j = 0; j < mass.length; j++) {
             Optional<Disturbance> disturbance =
                 j == own || !(mass[j] > 0) ? Optional.empty() : physics.disturbance(j, element);
             if (disturbance.isPresent()) {
-                double reach = shift.direction() * LogOdds.oneMultiplied(mass, j,
+                double reach = shift.direction() * LogOdds.oneMultiplied(physics.nominal(), j,
                     1 + disturbance.get().share() * coat.amount() / mass[j], shift.index());
                 best = larger(best, new Candidate(reach, element, disturbance, Optional.empty()));
             }
@@ -88,7 +89,7 @@ final class CoatingCause {
         for (int j = 1; j < transmitted.length; j++) {
             least = transmitted[j] < transmitted[least] ? j : least;
         }
-        double reach = shift.direction() * LogOdds.multiplied(physics.massFractions(), transmitted, shift.index());
+        double reach = shift.direction() * LogOdds.multiplied(physics.nominal(), transmitted, shift.index());
         return new Candidate(reach, element, Optional.empty(), physics.line(least));
     }
 

@@ -60,8 +60,8 @@ final class DepositCause {
         return switch (amount.known()) {
             case NOTHING_TELLS -> shift.up() && amount.deposit().counts()[shift.index()] > 0
                 && (amount.stated() || amount.deposit().gathersUnasked()) ? Double.POSITIVE_INFINITY : 0;
-            case UNKNOWN -> inquiry.furthest(physics -> shift.direction() * LogOdds.added(physics.massFractions(),
-                physics.films().added(amount.deposit()), shift.index()));
+            case UNKNOWN -> inquiry.furthest(physics -> shift.direction() * LogOdds.added(physics.nominal(),
+                physics.atoms(physics.films().added(amount.deposit())), shift.index()));
             case FOUND, BOUNDED -> shift.direction()
                 * amount.deposit().change(inquiry.situation().nominal(), amount.units(), shift.index());
         };

@@ -120,6 +120,19 @@ final class GroupPhysics {
         return massFractions;
     }
 
+    /** Amounts by mass, per mass of the alloy, as atoms per atom of it: log odds are counted in atoms. */
+    double[] atoms(double[] amounts) {
+        double mean = 0;
+        for (int j = 0; j < amounts.length; j++) {
+            mean += inputs.nominal()[j] * inputs.elements().get(j).atomicWeight();
+        }
+        double[] atoms = new double[amounts.length];
+        for (int j = 0; j < atoms.length; j++) {
+            atoms[j] = amounts[j] * mean / inputs.elements().get(j).atomicWeight();
+        }
+        return atoms;
+    }
+
     Material material() {
         return material;
     }

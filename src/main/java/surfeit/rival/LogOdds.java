@@ -3,7 +3,8 @@ package surfeit.rival;
 /**
  * How a change of some parts of a closed composition moves the log odds of one of them.
  *
- * <p>Fractions are atomic unless a caller says otherwise; multipliers act alike on both kinds. Stateless.
+ * <p>Fractions and amounts are atomic: by mass, the odds of one part of three or more move otherwise, unless that part
+ * alone gets more. Stateless.
  */
 final class LogOdds {
 

@@ -115,7 +115,7 @@ final class PatchCause {
 
     /** Reach of a patch of nominal composition of which only a share is seen; surroundings without mass are nothing. */
     private static double mixtureReach(GroupPhysics physics, Shift shift, double share, double[] around) {
-        double[] seen = physics.massFractions().clone();
+        double[] seen = physics.massFractions();
         double free = 0;
         for (double part : around) {
             free += part;
@@ -133,7 +133,7 @@ final class PatchCause {
         for (int j = 0; j < amounts.length; j++) {
             amounts[j] *= (1 - own) / own;
         }
-        return shift.direction() * LogOdds.added(seen, amounts, shift.index());
+        return shift.direction() * LogOdds.added(physics.nominal(), physics.atoms(amounts), shift.index());
     }
 
     private static String assumes(Inquiry inquiry, Shift shift, double[] mass, Estimate share, double um) {
