@@ -14,8 +14,10 @@ import surfeit.statistics.ScatterEstimates;
  * <pre>
  *     random:  s_b^2 / k + s_w^2 / (k n), k - 1 degrees of freedom; what reference spots scatter is added
  *     shared:  u at the shifted mean C, less what reference spots take away of it, and the nominal's own
- *     chance:  on the logit scale, shift d = logit C - logit C0; where answers take the hull (s or the additive floor large
- *              beside the smaller part) the smaller of that and, on the linear scale, d = (C - C0) / (C (1 - C)), u = u_N / (C (1 - C))
+ *     chance:  on the logit scale, shift d = logit C - logit C0. Where answers take the hull (s or the additive floor
+ *              large beside the smaller part): of more, that the mean passes C*, from where on both scales flag with
+ *              their errors there; of less, the smaller of the chances on the logit and the linear scale,
+ *              d = (C - C0) / (C (1 - C)), u = u_N / (C (1 - C))
  * </pre>
  * The shifted mean has the element at its wanted fraction and the others scaled to the rest. The hull is taken where it
  * is expected, not draw by draw.
@@ -34,13 +36,15 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
     /** A sample takes no larger margin; log odds. */
     private static final double MARGIN_MOST = Math.log(100);
     private static final int PARTICLES_MOST = 1000;
+    private static final int BORDER_STEPS = 30;
+    private static final double BORDER_CLOSE = 1e-3;
     /** So many particles that more would show nothing more. */
     private static final int ENDLESS = 1_000_000;
 
     /** The composition with the element shifted and the others in proportion. */
     double[] mean(double shift) {
         double[] middles = comparison.nominal().middles();
-        double own = Math.min(Math.max(fraction(shift), LEAST_SHARE), 1 - LEAST_SHARE);
+        double own = within(fraction(shift));
         double rest = 1 - middles[element];
         double[] mean = new double[middles.length];
         for (int j = 0; j < mean.length; j++) {
@@ -73,8 +77,39 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
     /** The chance of flagging a shift with this random error. */
     double chance(Power power, double shift, ScatterEstimates random) {
         Scales scales = new Scales(shift);
-        double chance = power.of(shift, random, scales.logitError());
-        return scales.hull(random) ? Math.min(chance, power.of(scales.linearShift(), random, scales.linearError())) : chance;
+        if (!scales.hull(random)) {
+            return power.of(shift, random, scales.logitError());
+        }
+        return shift > 0 ? chanceOfMore(power, scales, random) : Math.min(power.of(shift, random, scales.logitError()),
+            power.of(scales.linearShift(), random, scales.linearError()));
+    }
+
+    /**
+     * Answers judge the mean they get by the errors at that mean, which grow with it where little is enriched: the border
+     * C* is looked for where it lies. What is depleted has the additive error on either side of it.
+     */
+    private double chanceOfMore(Power power, Scales truth, ScatterEstimates random) {
+        double total = Math.hypot(random.standardError(), truth.logitError());
+        Scales[] near = {truth};
+        return power.of(random, (estimate, halfWidth) -> {
+            double border = border(near[0], estimate, halfWidth);
+            for (int step = 0; step < BORDER_STEPS && Math.abs(border - near[0].own) > BORDER_CLOSE * border; step++) {
+                near[0] = new Scales(NominalTest.logit(border) - NominalTest.logit(limit));
+                border = border(near[0], estimate, halfWidth);
+            }
+            return (truth.shift - NominalTest.logit(border) + NominalTest.logit(limit)) / total;
+        });
+    }
+
+    /** The mean from which on both scales flag, with the errors at another mean near it. */
+    private double border(Scales near, RandomPart estimate, Power.HalfWidth halfWidth) {
+        double linear = limit + halfWidth.of(estimate, near.linearError()) * near.slope;
+        double logit = fraction(halfWidth.of(estimate, near.logitError()));
+        return within(Math.max(linear, logit));
+    }
+
+    private static double within(double own) {
+        return Math.min(Math.max(own, LEAST_SHARE), 1 - LEAST_SHARE);
     }
 
     /** The chance of showing that nothing is shifted, within a margin. */

@@ -85,6 +85,26 @@ public record Power(double alpha, double target) {
         return sum / random.estimates().size();
     }
 
+    /** Half width of the interval a study draws with an estimate of its random error and this shared one. */
+    public interface HalfWidth {
+        double of(RandomPart estimate, double shared);
+    }
+
+    /** How many standard errors the true mean lies beyond where a study with this estimate begins to flag. */
+    public interface Excess {
+        double of(RandomPart estimate, HalfWidth halfWidth);
+    }
+
+    /** The chance of a flag where errors change with the mean: the mean over the estimates of Φ(excess). */
+    public double of(ScatterEstimates random, Excess excess) {
+        QuantileCurve quantiles = QuantileCurve.of(1 - alpha / 2);
+        double sum = 0;
+        for (RandomPart estimate : random.estimates()) {
+            sum += NormalDistribution.cdf(excess.of(estimate, (part, shared) -> halfWidth(part, shared, quantiles)));
+        }
+        return sum / random.estimates().size();
+    }
+
     /** As {@link CombinedError#halfWidth(RandomPart, double, double)}, the quantiles from a curve. */
     private static double halfWidth(RandomPart random, double shared, QuantileCurve quantiles) {
         double s = random.standardError();
