@@ -7,11 +7,12 @@ import surfeit.element.Element;
 /**
  * What a spot on a tilted surface reads at one beam energy, if the workstation takes the surface for level.
  *
- * <pre>   w_i ~ w0_i f_i(psi') / f_i(psi),  closed to one </pre>
+ * <pre>   I_i = w0_i emitted_i(psi') </pre>
  *
- * w0 the material's mass fractions, f absorption factors of the lines an analyst would take, psi the take-off angle of
- * the level surface and psi' that above the tilted one. Bounds as in {@link TiltEffect}: on the odds of an element,
- * reached in full at 20 degrees of change. Immutable, thread-safe.
+ * turned to mass fractions by {@link MatrixCorrection} at psi. w0 the material's mass fractions, emitted_i of the lines
+ * an analyst would take, psi the take-off angle of the level surface and psi' that above the tilted one. Bounds take the
+ * error of {@link TiltEffect} on the intensity of the element's own line against all others, reached in full at 20
+ * degrees of change. Immutable, thread-safe.
  *
  * @param withoutLine elements no line of which can be used; the others are closed without them
  */
@@ -38,32 +39,35 @@ public record TiltReading(List<OfElement> elements, List<Element> withoutLine) {
                 choice.chosen().ifPresent(lines::add);
             }
         });
-        double[] read = new double[seen.size()];
-        for (int i = 0; i < read.length; i++) {
-            read[i] = query.material().massFraction(seen.get(i)) * factor(query, lines.get(i), beamEnergyKev, profiles);
+        double[] first = seen.stream().mapToDouble(query.material()::massFraction).toArray();
+        double[] intensities = new double[first.length];
+        for (int i = 0; i < first.length; i++) {
+            intensities[i] = first[i] * emitted(query, lines.get(i), beamEnergyKev, profiles);
         }
+        MatrixCorrection correction = new MatrixCorrection(lines, beamEnergyKev, query.takeOffDeg());
         double error = TiltEffect.error(lines, query.effectiveTakeOffDeg() - query.takeOffDeg());
+        double[] read = first.length == 0 ? first : correction.read(intensities, first);
         List<OfElement> elements = new ArrayList<>();
         for (int i = 0; i < read.length; i++) {
-            double others = without(read, i);
-            Estimate mass = new Estimate(read[i] / (read[i] + others), read[i] / (read[i] + others / (1 - error)),
-                read[i] / (read[i] + others / (1 + error)));
+            double low = read(correction, intensities, first, i, 1 - error);
+            double high = read(correction, intensities, first, i, 1 + error);
+            Estimate mass = new Estimate(read[i], Math.min(read[i], Math.min(low, high)),
+                Math.max(read[i], Math.max(low, high)));
             elements.add(new OfElement(lines.get(i), ElementReading.of(mass, seen, read, i)));
         }
         return new TiltReading(elements, unseen);
     }
 
-    private static double without(double[] read, int index) {
-        double others = 0;
-        for (int j = 0; j < read.length; j++) {
-            others += j == index ? 0 : read[j];
-        }
-        return others;
+    private static double read(MatrixCorrection correction, double[] intensities, double[] first, int index,
+                               double factor) {
+        double[] moved = intensities.clone();
+        moved[index] *= factor;
+        return correction.read(moved, first)[index];
     }
 
-    private static double factor(SignalDepthQuery query, Line line, double beamEnergyKev, ProfileCache profiles) {
-        DepthProfile profile = profiles.profile(query.material(), line, beamEnergyKev);
-        return profile.absorptionFactor(Absorption.chi(line, query.material(), query.effectiveTakeOffDeg()))
-            / profile.absorptionFactor(Absorption.chi(line, query.material(), query.takeOffDeg()));
+    /** What comes out of the tilted surface. */
+    private static double emitted(SignalDepthQuery query, Line line, double beamEnergyKev, ProfileCache profiles) {
+        return profiles.profile(query.material(), line, beamEnergyKev)
+            .emitted(Absorption.chi(line, query.material(), query.effectiveTakeOffDeg()));
     }
 }

@@ -8,7 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
- * Depths of materials drawn at random and what films and patches on them read, computed by another program that shares
+ * Depths of materials drawn at random and what films, patches and tilts make of them, computed by another program that shares
  * no code with this one: the first line of the file says how.
  */
 class RandomSurfacesTest {
@@ -18,7 +18,7 @@ class RandomSurfacesTest {
     @Test
     void every_depth_and_reading_has_the_numbers_another_program_computed() throws IOException {
         List<JsonNode> cases = ComputedOutside.cases("random-surfaces");
-        assertThat(cases).hasSize(60);
+        assertThat(cases).hasSize(75);
         try (RunningService service = RunningService.start()) {
             for (int i = 0; i < cases.size(); i++) {
                 JsonNode answer = service.post("/v1/signal-depths", cases.get(i).path("request").toString()).json();
