@@ -35,7 +35,8 @@ record Amount(Deposit deposit, double units, Known known, boolean stated, boolea
     static List<Amount> of(List<Deposit> deposits, Situation situation) {
         Set<String> left = situation.handling().residues();
         Set<String> media = situation.handling().polishingResidues();
-        double understatement = 1 + LIGHT_ELEMENT_SIGMAS * situation.sample().accuracyClass().relativeUncertainty();
+        double understatement =
+            1 / (1 - LIGHT_ELEMENT_SIGMAS * situation.sample().accuracyClass().relativeUncertainty());
         List<Amount> amounts = new ArrayList<>(deposits.size());
         for (Deposit deposit : deposits) {
             String id = deposit.residue().id();
