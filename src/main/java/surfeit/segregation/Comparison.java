@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import surfeit.composition.NominalFractions;
 import surfeit.statistics.RandomPart;
 
@@ -33,6 +34,31 @@ record Comparison(NominalFractions nominal, double relative, AdditiveFloor floor
     /** The same for the measured particles themselves. */
     NominalTest[] theseParticles(GroupSums sums) {
         return tests(sums, (own, element, mean) -> RandomLadder.theseParticles(own, element), NominalTest::of);
+    }
+
+    NominalTest[] population(GroupRuns runs) {
+        return joined(runs, this::population);
+    }
+
+    NominalTest[] decisions(GroupRuns runs, DecisionLevel level) {
+        return joined(runs, sums -> decisions(sums, level));
+    }
+
+    NominalTest[] theseParticles(GroupRuns runs) {
+        return joined(runs, this::theseParticles);
+    }
+
+    /** Both runs, joined; of an element that every spot has below its limit, the limit. */
+    private NominalTest[] joined(GroupRuns runs, Function<GroupSums, NominalTest[]> tests) {
+        NominalTest[] result = tests.apply(runs.first());
+        if (runs.runs().size() > 1) {
+            NominalTest[] atLimit = tests.apply(runs.runs().get(1));
+            for (int i = 0; i < result.length; i++) {
+                result[i] = runs.allBelow()[i] ? BelowLimit.test(runs.largestLimit(i), limits(i), relative, margin)
+                    : result[i].join(atLimit[i]);
+            }
+        }
+        return result;
     }
 
     private NominalTest[] tests(GroupSums sums, Ladder ladder, Test test) {

@@ -29,7 +29,7 @@ final class ExplanationSet {
             if (!leavesRest(runs, e, elements)) {
                 continue;
             }
-            NominalTest[] rest = runs.withoutElement(e).decisions(comparison.without(e), level);
+            NominalTest[] rest = comparison.without(e).decisions(runs.withoutElement(e), level);
             double[] adjusted = Adjustment.holm(List.<NominalTest[]>of(rest))[0];
             boolean quiet = true;
             for (int i = 0; i < rest.length; i++) {

@@ -31,23 +31,23 @@ record GroupAnalysis(GroupData data, Comparison comparison, GroupRuns units, Gro
         if (data.corrected().isPresent()) {
             Comparison referenced = plain.withReference(data.offer().correction());
             GroupRuns corrected = data.corrected().get();
-            NominalTest[] tests = corrected.population(referenced);
+            NominalTest[] tests = referenced.population(corrected);
             ReferenceUse use = ReferenceTrial.of(data, plain, referenced, corrected, tests);
             return use.used()
                 ? complete(data, referenced, corrected, corrected, tests, Optional.of(use))
-                : complete(data, plain, data.units(), data.particles(), data.units().population(plain), Optional.of(use));
+                : complete(data, plain, data.units(), data.particles(), plain.population(data.units()), Optional.of(use));
         }
         Optional<ReferenceUse> refused = data.offer().explanation().isEmpty() ? Optional.empty()
             : Optional.of(new ReferenceUse(false, data.offer().explanation(), data.offer().spotCount(),
                 settings.judgement().referenceCorrelation(), List.of()));
-        return complete(data, plain, data.units(), data.particles(), data.units().population(plain), refused);
+        return complete(data, plain, data.units(), data.particles(), plain.population(data.units()), refused);
     }
 
     private static GroupAnalysis complete(GroupData data, Comparison comparison, GroupRuns units, GroupRuns particles,
                                           NominalTest[] tests, Optional<ReferenceUse> reference) {
         boolean several = particles.first().particleCount() > 1;
         Optional<NominalTest[]> these = several
-            ? Optional.of(particles.theseParticles(comparison)).filter(own -> !own[0].parts().isEmpty())
+            ? Optional.of(comparison.theseParticles(particles)).filter(own -> !own[0].parts().isEmpty())
             : Optional.empty();
         return new GroupAnalysis(data, comparison, units, particles, oneOfBinary(tests), these.map(GroupAnalysis::oneOfBinary),
             reference);

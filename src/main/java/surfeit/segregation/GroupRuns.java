@@ -3,7 +3,6 @@ package surfeit.segregation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.BiFunction;
 import java.util.function.UnaryOperator;
 
 /**
@@ -35,32 +34,6 @@ record GroupRuns(List<GroupSums> runs, boolean[] allBelow) {
             }
         }
         return mean;
-    }
-
-    NominalTest[] population(Comparison comparison) {
-        return joined(comparison, Comparison::population);
-    }
-
-    /** The same of which only the verdict at a level is asked. */
-    NominalTest[] decisions(Comparison comparison, DecisionLevel level) {
-        return joined(comparison, (own, sums) -> own.decisions(sums, level));
-    }
-
-    NominalTest[] theseParticles(Comparison comparison) {
-        return joined(comparison, Comparison::theseParticles);
-    }
-
-    private NominalTest[] joined(Comparison comparison, BiFunction<Comparison, GroupSums, NominalTest[]> tests) {
-        NominalTest[] result = tests.apply(comparison, first());
-        if (runs.size() > 1) {
-            NominalTest[] atLimit = tests.apply(comparison, runs.get(1));
-            for (int i = 0; i < result.length; i++) {
-                result[i] = allBelow[i]
-                    ? BelowLimit.test(largestLimit(i), comparison.limits(i), comparison.relative(), comparison.margin())
-                    : result[i].join(atLimit[i]);
-            }
-        }
-        return result;
     }
 
     /** The largest particle mean of the limit run: the limit itself where every spot is below it. */

@@ -44,7 +44,7 @@ public final class GrowingSums implements SpotPlaces {
 
         /** @throws CompositionException where the nominal cannot be compared with */
         SpotInHand hand() {
-            return new SpotInHand(sample, Interpreter.closedNominal(nominal, sample), detectionLimitMassFraction, phases);
+            return new SpotInHand(sample, ClosedNominal.of(nominal, sample), detectionLimitMassFraction, phases);
         }
     }
 

@@ -34,7 +34,7 @@ final class ParticleRobustness {
         }
         DecisionLevel level = DecisionLevel.of(rule.alpha());
         for (int particle : candidates(runs.first())) {
-            NominalTest[] tests = runs.withoutParticle(particle).decisions(comparison, level);
+            NominalTest[] tests = comparison.decisions(runs.withoutParticle(particle), level);
             double[] adjusted = adjusted(tests, family, group, rule.alpha());
             for (int i = 0; i < elements; i++) {
                 if (rule.verdict(tests[i], adjusted[i]) != verdicts[i]) {
@@ -97,7 +97,7 @@ final class ParticleRobustness {
                 if (showsNothing(runs.first().particles().get(particle)) && !limitAlone) {
                     continue;
                 }
-                NominalTest[] own = GroupAnalysis.oneOfBinary(runs.onlyParticle(particle).decisions(comparison, level));
+                NominalTest[] own = GroupAnalysis.oneOfBinary(comparison.decisions(runs.onlyParticle(particle), level));
                 for (int i = 0; i < own.length; i++) {
                     boolean able = !own[i].parts().isEmpty();
                     boolean shows = able && own[i].p() <= alpha && tests[i].direction() != 0

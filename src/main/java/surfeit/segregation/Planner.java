@@ -46,7 +46,7 @@ public final class Planner {
     public MeasurementPlan plan(PlanGoal goal, Sample sample, Nominal nominal, ParticleScatter scatter) {
         MethodSettings settings = MethodSettings.of(sample.judgement(), sample.accuracyClass(),
             MethodSettings.DEFAULT_DETECTION_LIMIT_MASS_FRACTION);
-        NominalFractions fractions = Interpreter.closedNominal(nominal, sample);
+        NominalFractions fractions = ClosedNominal.of(nominal, sample);
         double[] weights = fractions.elements().stream().mapToDouble(Element::atomicWeight).toArray();
         Comparison comparison = new Comparison(fractions, settings.accuracy().relativeUncertainty(),
             AdditiveFloor.ofMass(settings.floorMassFraction(), weights),
@@ -65,7 +65,7 @@ public final class Planner {
      */
     public MeasurementPlan plan(PlanGoal goal, Sample sample, Nominal nominal, SpotSource pilot, GroupBy by,
                                 String group, double detectionLimitMassFraction) {
-        NominalFractions fractions = Interpreter.closedNominal(nominal, sample);
+        NominalFractions fractions = ClosedNominal.of(nominal, sample);
         SampleReading reading = SampleReading.of(sample, fractions, pilot, by, detectionLimitMassFraction);
         PilotGroup own = PilotGroup.find(reading, group);
         int element = indexOf(goal.element(), own.analysis().data().elements());

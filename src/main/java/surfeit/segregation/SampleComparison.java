@@ -44,8 +44,8 @@ public final class SampleComparison {
                 + "particles are the very same ones measured again; expected by feature or by sample, got by "
                 + "particle.");
         }
-        NominalFractions nominalA = Interpreter.closedNominal(a.nominal(), a.sample());
-        NominalFractions nominalB = Interpreter.closedNominal(b.nominal(), b.sample());
+        NominalFractions nominalA = ClosedNominal.of(a.nominal(), a.sample());
+        NominalFractions nominalB = ClosedNominal.of(b.nominal(), b.sample());
         List<Element> elements = nominalA.elements().stream().filter(nominalB.elements()::contains).toList();
         requireTwo(elements, a, nominalA, b, nominalB);
         SampleReading ownA =

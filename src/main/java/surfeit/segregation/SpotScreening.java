@@ -36,7 +36,7 @@ public final class SpotScreening {
         this.sample = sample;
         this.defaultLimit = detectionLimitMassFraction;
         MethodSettings settings = MethodSettings.of(sample.judgement(), sample.accuracyClass(), detectionLimitMassFraction);
-        NominalFractions fractions = Interpreter.closedNominal(nominal, sample);
+        NominalFractions fractions = ClosedNominal.of(nominal, sample);
         References references = new References(source.references(), sample, settings.floorMassFraction(), detectionLimitMassFraction);
         grouping = new Grouping(new SpotInHand(sample, fractions, detectionLimitMassFraction, List.of()), GroupBy.FEATURE,
             references, source);

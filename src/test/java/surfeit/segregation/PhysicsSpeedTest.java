@@ -79,7 +79,7 @@ class PhysicsSpeedTest {
         }
 
         SampleReading reading(List<Phase> known) {
-            return SampleReading.of(question.sample(), Interpreter.closedNominal(nominal, question.sample()), known,
+            return SampleReading.of(question.sample(), ClosedNominal.of(nominal, question.sample()), known,
                 SpotSource.of(question.spots()), GroupBy.FEATURE, LIMIT);
         }
 

@@ -281,7 +281,7 @@ class RuleCasesTest {
         Comparison comparison = new Comparison(points(List.of("Ag", "Cu"), new double[] {nominal, 1 - nominal}).resolve(), 0,
             Sums.constantFloor(0, 2), MARGIN, Optional.empty());
         GroupRuns runs = Sums.runs(Sums.of(particles));
-        NominalTest[] tests = runs.population(comparison);
+        NominalTest[] tests = comparison.population(runs);
         VerdictRule rule = new VerdictRule(0.05, MARGIN);
         double[] adjusted = Adjustment.holm(List.<NominalTest[]>of(tests))[0];
         Verdict[] verdicts = {rule.verdict(tests[0], adjusted[0]), rule.verdict(tests[1], adjusted[1])};

@@ -131,7 +131,7 @@ class TieLineFitTest {
         PhaseField field = PhaseField.over(List.of(SILVER_TIN), THREE).get(0);
         for (int run = 0; run < 2000; run++) {
             GroupRuns runs = Sums.runs(measured(truth, random));
-            NominalTest[] tests = runs.theseParticles(SOLDER);
+            NominalTest[] tests = SOLDER.theseParticles(runs);
             excluded += new PhaseFits(runs, SOLDER, tests).pValue(field) <= 0.05 ? 1 : 0;
         }
         assertThat(excluded).isBetween(10, 110);

@@ -12,7 +12,7 @@ import surfeit.element.Element;
 import surfeit.spot.AccuracyClass;
 
 /** Ratios to an element outside the explanation set, on invented spots of a four-element brazing powder. */
-class ElementRatiosTest {
+class RatioReaderTest {
     private static final String BRAZE = "Ag:56,Cu:22,Zn:17,Sn:5";
 
     /** Four particles in which tin has doubled and everything else is as it should be. */

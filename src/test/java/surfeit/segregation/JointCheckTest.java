@@ -22,7 +22,7 @@ import surfeit.Vectors;
 import surfeit.statistics.HotellingT2;
 
 /** T2 over all elements; its arithmetic is held to the sweat data beside {@link HotellingT2}. */
-class JointTestTest {
+class JointCheckTest {
     private static final String BRAZE = "Ag:60,Cu:25,Zn:15";
     /** Invented at% of seven particles. */
     private static final double[][] AT = {{59.1, 26.2, 14.7}, {60.3, 25.9, 13.8}, {58.7, 26.6, 14.7}, {59.9, 25.8, 14.3},
@@ -91,7 +91,7 @@ class JointTestTest {
         double rest = 1 - limit * Arrays.stream(parts).filter(part -> part == 0).count();
         double[] atZero = Arrays.stream(parts).map(part -> part / total).toArray();
         double[] atLimit = Arrays.stream(atZero).map(part -> part == 0 ? limit : part * rest).toArray();
-        assertThat(JointTest.centre(List.of(one(atZero), one(atLimit)), 0)).containsExactly(expected, within(1e-12));
+        assertThat(JointCheck.centre(List.of(one(atZero), one(atLimit)), 0)).containsExactly(expected, within(1e-12));
     }
 
     private static GroupSums one(double... centre) {
