@@ -41,6 +41,21 @@ class DirectionTest {
         Map.entry("http", with(calculating(), "lab")),
         Map.entry("cli", with(calculating(), "lab", "http", "storage")));
 
+    /** The same between the parts of the interpretation; those below know nothing of their front doors, "". */
+    private static final Map<String, Set<String>> INTERPRETATION_MAY_USE = Map.ofEntries(
+        Map.entry("answer", Set.of()),
+        Map.entry("uncertainty", Set.of()),
+        Map.entry("sums", Set.of("answer", "uncertainty")),
+        Map.entry("blocks", Set.of("answer", "sums")),
+        Map.entry("nominal", Set.of("answer", "uncertainty", "sums", "blocks")),
+        Map.entry("phase", tested()),
+        Map.entry("depth", tested()),
+        Map.entry("contrast", with(tested(), "blocks")),
+        Map.entry("verdict", with(tested(), "phase", "depth")),
+        Map.entry("plan", with(tested(), "blocks", "contrast")),
+        Map.entry("screening", with(tested(), "blocks")),
+        Map.entry("", with(tested(), "blocks", "phase", "depth", "contrast", "verdict")));
+
     private static final Set<String> CORE = with(calculating(), "lab");
 
     /** Beginnings of names from outside this project and Java; a name that begins like none of them is refused. */
@@ -97,10 +112,28 @@ class DirectionTest {
     }
 
     @Test
+    void uses_within_the_interpretation_point_inward_too() {
+        List<SourceFile> interpretation =
+            files.stream().filter(file -> file.projectPackage().equals("segregation")).toList();
+        assertThat(interpretation.stream().map(SourceFile::part)).hasSameElementsAs(INTERPRETATION_MAY_USE.keySet());
+        assertThat(findings(interpretation, file -> file.partsUsed().stream()
+            .filter(used -> !INTERPRETATION_MAY_USE.getOrDefault(file.part(), Set.of()).contains(used)))).isEmpty();
+    }
+
+    @Test
     void no_package_uses_itself_by_way_of_others() {
         Map<String, Set<String>> uses = new TreeMap<>();
         files.forEach(file ->
             uses.computeIfAbsent(file.projectPackage(), name -> new TreeSet<>()).addAll(file.projectPackagesUsed()));
+        assertNoneReachesItself(uses);
+    }
+
+    @Test
+    void neither_does_a_part_of_the_interpretation() {
+        assertNoneReachesItself(INTERPRETATION_MAY_USE);
+    }
+
+    private static void assertNoneReachesItself(Map<String, Set<String>> uses) {
         assertThat(uses.keySet()).allSatisfy(start -> {
             Set<String> reached = new HashSet<>(uses.get(start));
             for (int step = 0; step < uses.size(); step++) {
@@ -166,6 +199,11 @@ class DirectionTest {
     private static Set<String> calculating() {
         return Set.of("element", "composition", "statistics", "xray", "spot", "preparation", "rival", "segregation",
             "intake", "report");
+    }
+
+    /** What a part of the interpretation uses that goes on from groups tested against nominal. */
+    private static Set<String> tested() {
+        return Set.of("answer", "uncertainty", "sums", "nominal");
     }
 
     private static Set<String> with(Set<String> packages, String... more) {

@@ -48,6 +48,24 @@ record SourceFile(Path path, String text, String code) {
         return root + 2 < names.size() ? names.get(root + 1) : "";
     }
 
+    /** The folder in that package it lies in, "" for none: {@code sums} for {@code surfeit/segregation/sums/SumsIn.java}. */
+    String part() {
+        List<String> names = new ArrayList<>();
+        path.iterator().forEachRemaining(name -> names.add(name.toString()));
+        int inside = names.lastIndexOf(projectPackage()) + 1;
+        return inside + 1 < names.size() ? names.get(inside) : "";
+    }
+
+    /** Other folders of its own package it uses, "" for the one above them. */
+    Set<String> partsUsed() {
+        Set<String> parts = new LinkedHashSet<>();
+        String own = "surfeit." + projectPackage() + ".";
+        namesUsed().stream().filter(name -> name.startsWith(own)).map(name -> name.substring(own.length()))
+            .map(name -> Character.isLowerCase(name.charAt(0)) ? name.substring(0, name.indexOf('.')) : "")
+            .filter(name -> !name.equals(part())).forEach(parts::add);
+        return parts;
+    }
+
     long lineCount() {
         return text.lines().count();
     }

@@ -18,7 +18,7 @@ import picocli.CommandLine.Spec;
 import surfeit.http.Server;
 import surfeit.report.Signs;
 import surfeit.report.TerminalReport;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /** Shows the main job in a minute: a service on a free port with invented samples, one answer, three lines to try. */
 @Command(name = "demo", mixinStandardHelpOptions = true,

@@ -3,7 +3,7 @@ package surfeit.cli;
 import java.util.Arrays;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /** The word that says how spots are grouped. */
 final class GroupWord {

@@ -30,7 +30,7 @@ import surfeit.report.Signs;
 import surfeit.report.TerminalReport;
 import surfeit.report.figure.AnswerFigure;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.blocks.SpotSource;
 
 /** Interprets a file of spots without a service and without a record. */
 @Command(name = "interpret", mixinStandardHelpOptions = true,

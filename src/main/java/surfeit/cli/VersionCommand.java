@@ -5,7 +5,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
 import surfeit.http.ProgramVersion;
-import surfeit.segregation.MethodSettings;
+import surfeit.segregation.answer.MethodSettings;
 
 /** Prints the versions of program and method. */
 @Command(name = "version", mixinStandardHelpOptions = true, description = "Print the versions of program, method and Java.")

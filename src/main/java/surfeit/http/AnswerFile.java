@@ -30,8 +30,8 @@ import surfeit.report.figure.AnswerFigure;
 import surfeit.report.figure.Figure;
 import surfeit.report.figure.Illustrations;
 import surfeit.report.html.HtmlReport;
-import surfeit.segregation.SpotReading;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.blocks.SpotSource;
+import surfeit.segregation.screening.SpotReading;
 import surfeit.xray.ProfileCache;
 
 /**

@@ -7,7 +7,7 @@ import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.Segregation;
 import surfeit.report.figure.AnswerFigure;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.blocks.SpotSource;
 
 /** Gives the answer in the form that was asked for. */
 final class AnswerForms {

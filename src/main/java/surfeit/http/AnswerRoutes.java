@@ -11,9 +11,9 @@ import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.Segregation;
 import surfeit.lab.SpotList;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 

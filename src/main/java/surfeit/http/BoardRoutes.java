@@ -24,7 +24,7 @@ import surfeit.lab.Segregation;
 import surfeit.lab.StoredSample;
 import surfeit.report.figure.AnswerFigure;
 import surfeit.report.figure.Figure;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 import surfeit.spot.Sample;
 
 /** The board: pages of the service for eyes, made here and whole without a script. */

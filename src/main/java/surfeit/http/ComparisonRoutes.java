@@ -11,7 +11,7 @@ import surfeit.lab.ProblemException;
 import surfeit.report.ComparisonReport;
 import surfeit.report.Signs;
 import surfeit.report.figure.ContrastFigure;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /** Two samples on record against each other: as made against treated, lot against lot. */
 final class ComparisonRoutes {

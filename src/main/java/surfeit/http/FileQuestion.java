@@ -19,7 +19,7 @@ import surfeit.intake.IntakeOptions;
 import surfeit.lab.SpotList;
 import surfeit.lab.SpotRows;
 import surfeit.lab.Upload;
-import surfeit.segregation.Caveat;
+import surfeit.segregation.answer.Caveat;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 

@@ -10,7 +10,7 @@ import java.util.OptionalDouble;
 import java.util.function.Function;
 import surfeit.http.json.Numbers;
 import surfeit.http.json.SpotDocuments;
-import surfeit.segregation.SpotReading.ElementReading;
+import surfeit.segregation.screening.SpotReading.ElementReading;
 import surfeit.spot.Spot;
 
 /** The columns of a result row: one table for JSON, NDJSON and CSV. */

@@ -19,7 +19,7 @@ import surfeit.lab.SampleFilter;
 import surfeit.lab.StoredReading;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * Which result rows are wanted; goes through the samples by name and their spots in the order of record.

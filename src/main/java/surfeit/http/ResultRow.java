@@ -10,7 +10,7 @@ import surfeit.element.Element;
 import surfeit.http.json.Numbers;
 import surfeit.lab.StoredReading;
 import surfeit.lab.StoredSpot;
-import surfeit.segregation.SpotReading.ElementReading;
+import surfeit.segregation.screening.SpotReading.ElementReading;
 import surfeit.spot.ReportedValue;
 
 /**

@@ -24,9 +24,9 @@ import surfeit.lab.StoredSample;
 import surfeit.report.ReportSection.Topic;
 import surfeit.report.figure.AnswerFigure;
 import surfeit.report.html.HtmlText;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.SpotReading;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.screening.SpotReading;
 
 /** Puts the page of one sample together. */
 final class SampleView {

@@ -20,7 +20,7 @@ import surfeit.lab.RecentSamples;
 import surfeit.lab.SampleFilter;
 import surfeit.lab.StoredAlloy;
 import surfeit.lab.StoredSample;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 /** Puts one page of the list of samples together. */
 final class SamplesView {

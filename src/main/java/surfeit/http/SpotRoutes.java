@@ -18,7 +18,7 @@ import surfeit.lab.ProblemException;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 /** Spots on record: lists, one, its revisions, correction and withdrawal. */
 final class SpotRoutes {

@@ -11,7 +11,7 @@ import surfeit.lab.PageRequest;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 /** The spots of a sample that are wanted: by what is stated of them, and by what they show in a screening. */
 final class SpotSelection {

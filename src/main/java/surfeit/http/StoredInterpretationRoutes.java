@@ -22,8 +22,8 @@ import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.RepeatKey;
 import surfeit.lab.StoredInterpretation;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.MethodSettings;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.MethodSettings;
 
 /** Answers that a lab freezes, and what became of their inputs since. */
 final class StoredInterpretationRoutes {

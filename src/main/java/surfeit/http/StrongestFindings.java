@@ -11,7 +11,7 @@ import surfeit.lab.StoredAlloy;
 import surfeit.lab.StoredSample;
 import surfeit.report.Highlights;
 import surfeit.report.Signs;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 import surfeit.xray.RecentResults;
 
 /**

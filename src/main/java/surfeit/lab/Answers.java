@@ -7,17 +7,17 @@ import java.util.OptionalLong;
 import surfeit.composition.CompositionException;
 import surfeit.composition.Nominal;
 import surfeit.composition.Phase;
-import surfeit.segregation.ComparedSample;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.GrowingSums;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.SpotScreening;
-import surfeit.segregation.MeasurementPlan;
-import surfeit.segregation.PlanGoal;
-import surfeit.segregation.Planner;
 import surfeit.segregation.SampleComparison;
-import surfeit.segregation.SampleSums;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.GrowingSums;
+import surfeit.segregation.blocks.SampleSums;
+import surfeit.segregation.blocks.SpotSource;
+import surfeit.segregation.contrast.ComparedSample;
+import surfeit.segregation.plan.MeasurementPlan;
+import surfeit.segregation.plan.PlanGoal;
+import surfeit.segregation.plan.Planner;
+import surfeit.segregation.screening.SpotScreening;
 import surfeit.spot.Sample;
 
 /** Brings a sample, its alloy and its spots together and asks the method what they show. Thread-safe. */

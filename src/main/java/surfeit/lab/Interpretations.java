@@ -2,8 +2,8 @@ package surfeit.lab;
 
 import java.util.Optional;
 import java.util.function.BiFunction;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SpotSource;
 
 /**
  * Answers a lab freezes: kept with the revisions they were made from, given again for ever as they were. Thread-safe.

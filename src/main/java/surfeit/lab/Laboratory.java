@@ -11,11 +11,11 @@ import surfeit.composition.Alloy;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.composition.Nominal;
 import surfeit.element.Spelling;
-import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.MeasurementPlan;
-import surfeit.segregation.PlanGoal;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SpotSource;
+import surfeit.segregation.plan.MeasurementPlan;
+import surfeit.segregation.plan.PlanGoal;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 

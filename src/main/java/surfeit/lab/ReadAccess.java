@@ -3,8 +3,8 @@ package surfeit.lab;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SpotSource;
 
 /** One unchanging state of the record, to be read within the call that handed it over. Not thread-safe. */
 public interface ReadAccess {

@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import surfeit.composition.Nominal;
-import surfeit.segregation.ScreenedSpots;
-import surfeit.segregation.SpotScreening;
+import surfeit.segregation.screening.ScreenedSpots;
+import surfeit.segregation.screening.SpotScreening;
 
 /**
  * What each spot on record shows by itself: a screening, no verdicts. Withdrawn spots and reference spots are left out.

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import surfeit.segregation.SpotPlaces;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.blocks.SpotPlaces;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Spot;
 import surfeit.statistics.NumbersAside;
 

@@ -8,13 +8,13 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import surfeit.composition.AlloyCatalogue;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.GrowingSums;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.KeptSums;
-import surfeit.segregation.SampleSums;
-import surfeit.segregation.SpotPlaces;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.GrowingSums;
+import surfeit.segregation.blocks.KeptSums;
+import surfeit.segregation.blocks.SampleSums;
+import surfeit.segregation.blocks.SpotPlaces;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Spot;
 
 /**

@@ -1,7 +1,7 @@
 package surfeit.lab;
 
 import java.util.Optional;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /**
  * Kept sums beside a recount of the spots they were made from.

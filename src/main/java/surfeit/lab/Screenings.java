@@ -5,7 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
-import surfeit.segregation.SpotScreening;
+import surfeit.segregation.screening.SpotScreening;
 
 /**
  * Screenings made already, so that a page of readings costs its own spots and not those of the whole sample. A

@@ -1,8 +1,8 @@
 package surfeit.lab;
 
 import java.util.Optional;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.Interpretation;
 import surfeit.spot.Sample;
 
 /**

@@ -6,7 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import surfeit.element.Spelling;
-import surfeit.segregation.Caveat;
+import surfeit.segregation.answer.Caveat;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 

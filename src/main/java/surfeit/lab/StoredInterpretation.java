@@ -4,7 +4,7 @@ import java.util.Collections;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /**
  * A frozen answer on record: what it was made from and with. Nothing of it ever changes but that {@code stale} is

@@ -1,6 +1,6 @@
 package surfeit.lab;
 
-import surfeit.segregation.SpotReading;
+import surfeit.segregation.screening.SpotReading;
 
 /** What a spot on record shows by itself. */
 public record StoredReading(StoredSpot stored, SpotReading reading) {

@@ -5,10 +5,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.GroupNotes;
-import surfeit.segregation.SampleSums;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.GroupNotes;
+import surfeit.segregation.blocks.SampleSums;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Spot;
 
 /**

@@ -10,10 +10,10 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.GrowingSums;
-import surfeit.segregation.SampleSums;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.GrowingSums;
+import surfeit.segregation.blocks.SampleSums;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Spot;
 
 /**

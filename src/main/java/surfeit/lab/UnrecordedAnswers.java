@@ -3,9 +3,9 @@ package surfeit.lab;
 import java.util.Optional;
 import surfeit.composition.AlloyCatalogue;
 import surfeit.composition.UnknownAlloyException;
-import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Sample;
 
 /** Answers for samples on no record, with the alloys that came with the program. Thread-safe. */

@@ -5,8 +5,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import surfeit.composition.Alloy;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.SampleSums;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SampleSums;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 

@@ -13,13 +13,13 @@ import surfeit.report.ReportBlock.Items;
 import surfeit.report.ReportBlock.Paragraph;
 import surfeit.report.ReportBlock.Table;
 import surfeit.report.ReportSection.Topic;
-import surfeit.segregation.Contrast;
-import surfeit.segregation.ForeignElement;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.MethodSettings;
-import surfeit.segregation.ReferenceUse;
 import surfeit.rival.Rival;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.ForeignElement;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.MethodSettings;
+import surfeit.segregation.answer.ReferenceUse;
 
 /**
  * The report of an answer: what was measured, what was found in sentences, the numbers rounded by their uncertainty,

@@ -7,10 +7,10 @@ import java.io.StringWriter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.ComparisonAnswer;
-import surfeit.segregation.Contrast.ElementContrast;
-import surfeit.segregation.FeatureComparison;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.Contrast.ElementContrast;
+import surfeit.segregation.contrast.ComparisonAnswer;
+import surfeit.segregation.contrast.FeatureComparison;
 import surfeit.spot.FormulaGuard;
 
 /** Two samples against each other as Markdown to read and as flat CSV rows with full doubles. */

@@ -2,9 +2,9 @@ package surfeit.report;
 
 import java.util.List;
 import java.util.Optional;
-import surfeit.segregation.ComparisonAnswer;
-import surfeit.segregation.FeatureComparison;
-import surfeit.segregation.GroupFinding;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.contrast.ComparisonAnswer;
+import surfeit.segregation.contrast.FeatureComparison;
 
 /** Two samples against each other in sentences to be read aloud: one text per feature. */
 public final class ComparisonWords {

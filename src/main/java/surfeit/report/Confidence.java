@@ -1,8 +1,8 @@
 package surfeit.report;
 
 import java.util.OptionalDouble;
-import surfeit.segregation.Outcome;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Outcome;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * How sure a verdict is, said as what would happen if it were wrong.

@@ -7,11 +7,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
-import surfeit.segregation.Contrast;
-import surfeit.segregation.Contrast.ElementContrast;
-import surfeit.segregation.Contrast.Word;
-import surfeit.segregation.Reason;
-import surfeit.segregation.Scope;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.Contrast.ElementContrast;
+import surfeit.segregation.answer.Contrast.Word;
+import surfeit.segregation.answer.Reason;
+import surfeit.segregation.answer.Scope;
 
 /** One group against another in sentences to be read aloud. */
 final class ContrastWords {

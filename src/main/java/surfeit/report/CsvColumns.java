@@ -7,11 +7,11 @@ import java.util.OptionalDouble;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.ForeignElement;
-import surfeit.segregation.Outcome;
-import surfeit.segregation.PhaseReading;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.ForeignElement;
+import surfeit.segregation.answer.Outcome;
+import surfeit.segregation.answer.PhaseReading;
 import surfeit.spot.FormulaGuard;
 
 /**

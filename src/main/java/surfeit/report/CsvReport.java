@@ -4,7 +4,7 @@ import de.siegmar.fastcsv.writer.CsvWriter;
 import java.io.IOException;
 import java.io.Writer;
 import java.nio.CharBuffer;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.Interpretation;
 
 /**
  * The answer as flat CSV rows, one per group and element, with full numbers and the unit in each column's name.

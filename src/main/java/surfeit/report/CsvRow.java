@@ -5,11 +5,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import surfeit.element.Element;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.ForeignElement;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
 import surfeit.rival.Rival;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.ForeignElement;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
 
 /** What one row of the CSV speaks about: a nominal element of a group, one that no spot lists, or a foreign one. */
 record CsvRow(Provenance provenance, GroupFinding group, Element element, String verdict,

@@ -11,8 +11,8 @@ import surfeit.report.ReportBlock.Items;
 import surfeit.report.ReportBlock.Paragraph;
 import surfeit.report.ReportBlock.Table;
 import surfeit.report.ReportSection.Topic;
-import surfeit.segregation.DepthReading;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.DepthReading;
+import surfeit.segregation.answer.Interpretation;
 
 /** The part of a report on depth: features read at several beam energies, and how thick a skin could be at most. */
 final class DepthSection {

@@ -3,7 +3,7 @@ package surfeit.report;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import surfeit.segregation.Estimate;
+import surfeit.segregation.answer.Estimate;
 
 /**
  * Numbers as a chemist writes them: as many digits as the uncertainty carries, and a point as the decimal mark.

@@ -5,14 +5,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.ForeignElement;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Outcome;
 import surfeit.rival.Rival;
-import surfeit.segregation.Scope;
-import surfeit.segregation.SkinLimit;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.ForeignElement;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Outcome;
+import surfeit.segregation.answer.Scope;
+import surfeit.segregation.answer.SkinLimit;
+import surfeit.segregation.answer.Verdict;
 
 /** What one group shows, in sentences to be read aloud: scope, verdicts, how sure, why not, what else, what next. */
 final class GroupWords {

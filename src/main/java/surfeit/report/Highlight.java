@@ -1,8 +1,8 @@
 package surfeit.report;
 
 import java.util.Optional;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * One finding of a sample in a line of a list.

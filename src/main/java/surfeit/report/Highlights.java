@@ -7,14 +7,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import surfeit.rival.Rival;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.Outcome;
-import surfeit.segregation.Scope;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.Outcome;
+import surfeit.segregation.answer.Scope;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * The strongest findings of an answer, for a line in a list of samples.

@@ -1,11 +1,11 @@
 package surfeit.report;
 
 import java.util.Optional;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.Outcome;
-import surfeit.segregation.Reason;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.Outcome;
+import surfeit.segregation.answer.Reason;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * One element of a group in the scope that is spoken about.

@@ -1,7 +1,7 @@
 package surfeit.report;
 
 import java.io.IOException;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.Interpretation;
 
 /** A report as a Markdown document; lines end with a line feed. */
 public final class MarkdownReport {

@@ -3,7 +3,7 @@ package surfeit.report;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import surfeit.composition.NominalFractions;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.Interpretation;
 
 /** What was measured and what it should be, each in a clause. */
 public final class MeasuredWords {

@@ -9,10 +9,10 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import surfeit.composition.Phase;
 import surfeit.element.Element;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.MethodSettings;
-import surfeit.segregation.Scope;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.MethodSettings;
+import surfeit.segregation.answer.Scope;
 import surfeit.spot.AccuracyClass;
 import surfeit.spot.SpotCentre;
 

@@ -13,10 +13,10 @@ import surfeit.report.ReportBlock.Items;
 import surfeit.report.ReportBlock.Paragraph;
 import surfeit.report.ReportBlock.Table;
 import surfeit.report.ReportSection.Topic;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.PhaseReading;
-import surfeit.segregation.PhaseReading.OnTieLine;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.PhaseReading;
+import surfeit.segregation.answer.PhaseReading.OnTieLine;
 
 /** The part of a report that holds every group against the known phases of the alloy. */
 final class PhaseSection {

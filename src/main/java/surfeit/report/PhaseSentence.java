@@ -4,12 +4,12 @@ import java.util.List;
 import java.util.Optional;
 import surfeit.composition.Phase;
 import surfeit.element.Element;
-import surfeit.segregation.DiffractionMismatch;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.PhaseReading;
-import surfeit.segregation.PhaseReading.OnTieLine;
-import surfeit.segregation.SpotSpread;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.DiffractionMismatch;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.PhaseReading;
+import surfeit.segregation.answer.PhaseReading.OnTieLine;
+import surfeit.segregation.answer.SpotSpread;
+import surfeit.segregation.answer.Verdict;
 
 /** What a group shows of the alloy's phases, short enough to be read aloud; the whole of it is the reading's detail. */
 final class PhaseSentence {

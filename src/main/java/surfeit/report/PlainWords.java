@@ -2,11 +2,11 @@ package surfeit.report;
 
 import java.util.List;
 import java.util.stream.Stream;
-import surfeit.segregation.Contrast;
-import surfeit.segregation.DepthReading;
-import surfeit.segregation.DiffractionMismatch;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.DepthReading;
+import surfeit.segregation.answer.DiffractionMismatch;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
 
 /**
  * The answer in sentences that a chemist can read aloud: one text per group, per contrast of two groups, per feature

@@ -3,8 +3,8 @@ package surfeit.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import surfeit.segregation.Reason;
-import surfeit.segregation.Scope;
+import surfeit.segregation.answer.Reason;
+import surfeit.segregation.answer.Scope;
 
 /** Why verdicts are inconclusive, and what the data exclude all the same. */
 final class ReasonWords {

@@ -6,10 +6,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
 import surfeit.rival.Rival;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
 
 /** Caveats and rivals of an answer as single lines, in the order a reader should meet them. */
 final class Remarks {

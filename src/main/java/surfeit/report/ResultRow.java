@@ -3,9 +3,9 @@ package surfeit.report;
 import java.util.ArrayList;
 import java.util.List;
 import surfeit.element.Element;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
 
 /** One row of the table of results, rounded and in words: an element of a group. */
 record ResultRow(String group, String element, String nominal, String found, String factor, String verdict,

@@ -1,6 +1,6 @@
 package surfeit.report;
 
-import surfeit.segregation.SkinLimit;
+import surfeit.segregation.answer.SkinLimit;
 
 /** How thick a skin over a whole particle could be, in words. */
 final class SkinSentence {

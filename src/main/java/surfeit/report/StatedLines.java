@@ -6,7 +6,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Consumer;
 import surfeit.element.Element;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.Spot;
 

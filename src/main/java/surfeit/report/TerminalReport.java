@@ -3,7 +3,7 @@ package surfeit.report;
 import java.io.IOException;
 import java.util.List;
 import java.util.stream.Stream;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.Interpretation;
 
 /** The answer for a terminal: a fixed-width table, then the sentences, what else could explain it, and what to know. */
 public final class TerminalReport {

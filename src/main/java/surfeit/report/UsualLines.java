@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import surfeit.element.Element;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.Interpretation;
 import surfeit.xray.BeamEnergy;
 import surfeit.xray.Line;
 import surfeit.xray.LineChoice;

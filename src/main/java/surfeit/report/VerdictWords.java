@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Predicate;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 /** The verdicts of a group in one clause; in a binary both elements are one test, so it is said once. */
 final class VerdictWords {

@@ -5,6 +5,7 @@ import java.util.Optional;
 import surfeit.element.Element;
 import surfeit.preparation.Cautions;
 import surfeit.preparation.Handling;
+import surfeit.segregation.answer.Caveat;
 import surfeit.spot.PreparationStep;
 import surfeit.spot.Sample;
 import surfeit.xray.RecentResults;

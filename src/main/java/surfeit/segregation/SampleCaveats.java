@@ -5,6 +5,10 @@ import java.util.List;
 import java.util.Locale;
 import surfeit.composition.Nominal;
 import surfeit.element.Spelling;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.Figures;
+import surfeit.segregation.answer.MethodSettings;
+import surfeit.segregation.nominal.GroupAnalysis;
 
 /** What a reader must know about the whole answer. */
 final class SampleCaveats {

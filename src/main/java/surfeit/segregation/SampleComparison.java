@@ -6,6 +6,19 @@ import java.util.Optional;
 import surfeit.composition.CompositionException;
 import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.contrast.ComparedFeatures;
+import surfeit.segregation.contrast.ComparedSample;
+import surfeit.segregation.contrast.ComparisonAnswer;
+import surfeit.segregation.contrast.ComparisonCaveats;
+import surfeit.segregation.contrast.ContrastSide;
+import surfeit.segregation.contrast.FeatureComparison;
+import surfeit.segregation.contrast.GroupContrast;
+import surfeit.segregation.contrast.GroupMatching;
+import surfeit.segregation.nominal.GroupAnalysis;
+import surfeit.segregation.nominal.SampleReading;
+import surfeit.segregation.sums.ClosedNominal;
 import surfeit.spot.AccuracyClass;
 import surfeit.spot.Judgement;
 
@@ -13,7 +26,7 @@ import surfeit.spot.Judgement;
  * Compares two samples with each other: as made against treated, lot against lot.
  *
  * <p>Groups of the same name are compared element by element, mean of particle means against mean of particle means on
- * the logit scale (Welch; see {@link ContrastTest}), under a margin and a risk of their own: the smaller of both
+ * the logit scale (Welch; see {@code ContrastTest}), under a margin and a risk of their own: the smaller of both
  * samples'. The p values of the whole comparison form one family (Holm). The nominals play no part but for their
  * elements: every spot is closed over those that both have.
  *

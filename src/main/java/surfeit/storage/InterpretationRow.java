@@ -12,7 +12,7 @@ import surfeit.lab.MadeWith;
 import surfeit.lab.Occasion;
 import surfeit.lab.PublicId;
 import surfeit.lab.StoredInterpretation;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /** Reads one row of the frozen answers with the change that put it out of date. */
 final class InterpretationRow {

@@ -15,7 +15,7 @@ import surfeit.lab.AuditHead;
 import surfeit.lab.Foreseen;
 import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /**
  * Looks up what the jobs of one commit will ask, all of it with a question for each kind: over a connection to a server,

@@ -15,7 +15,7 @@ import surfeit.lab.Occasion;
 import surfeit.lab.PublicId;
 import surfeit.lab.Segregation;
 import surfeit.lab.StoredInterpretation;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /** Frozen answers in the database. Bound to one transaction; not thread-safe. */
 final class SqlInterpretations {

@@ -22,8 +22,8 @@ import surfeit.lab.StoredInterpretation;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
 import surfeit.lab.SumsMark;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SpotSource;
 
 /** The record as one transaction sees it. Not thread-safe. */
 class SqlReadAccess implements ReadAccess {

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import surfeit.lab.StoredSample;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.KeptSums;
-import surfeit.segregation.SpotPlaces;
-import surfeit.segregation.SpotSource;
-import surfeit.segregation.SumsBlock;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.KeptSums;
+import surfeit.segregation.blocks.SpotPlaces;
+import surfeit.segregation.blocks.SpotSource;
+import surfeit.segregation.blocks.SumsBlock;
 import surfeit.spot.Spot;
 
 /** The spots of a sample as of its revision, read anew each time they are asked for, beside the sums kept of them. */

@@ -14,8 +14,8 @@ import surfeit.lab.PublicId;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
-import surfeit.segregation.SpotPlaces;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.blocks.SpotPlaces;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Spot;
 
 /** Spots and their revisions in the database. Bound to one transaction; not thread-safe. */

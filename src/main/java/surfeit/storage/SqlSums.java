@@ -10,9 +10,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.SampleSums;
-import surfeit.segregation.SumsBlock;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SampleSums;
+import surfeit.segregation.blocks.SumsBlock;
 
 /** Sums kept of the spots of samples, in the database. Bound to one transaction; not thread-safe. */
 final class SqlSums {

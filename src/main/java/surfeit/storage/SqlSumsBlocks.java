@@ -3,8 +3,8 @@ package surfeit.storage;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
-import surfeit.segregation.SampleSums;
-import surfeit.segregation.SumsBlock;
+import surfeit.segregation.blocks.SampleSums;
+import surfeit.segregation.blocks.SumsBlock;
 
 /** Sums kept of the full blocks of one sample, groups put together in one way. Bound to one transaction; not thread-safe. */
 final class SqlSumsBlocks {

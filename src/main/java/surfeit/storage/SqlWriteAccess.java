@@ -27,8 +27,8 @@ import surfeit.lab.SumsMark;
 import surfeit.lab.Token;
 import surfeit.lab.TokenScope;
 import surfeit.lab.WriteAccess;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.SampleSums;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SampleSums;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 

@@ -10,7 +10,7 @@ import java.util.function.Supplier;
 import surfeit.lab.AuditHead;
 import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /**
  * What the one writer of a record knows of it, so that a lab that posts spot after spot to one sample need not have the

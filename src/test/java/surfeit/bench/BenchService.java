@@ -19,7 +19,7 @@ import surfeit.http.Server;
 import surfeit.http.ServerSettings;
 import surfeit.lab.Laboratory;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.MethodSettings;
+import surfeit.segregation.answer.MethodSettings;
 import surfeit.storage.SqliteStore;
 
 /** The whole service on a free port with a record of its own. Numbers are invented. */

@@ -5,12 +5,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import surfeit.segregation.ComparedSample;
-import surfeit.segregation.ComparisonAnswer;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.MethodSettings;
 import surfeit.segregation.SampleComparison;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.MethodSettings;
+import surfeit.segregation.blocks.SpotSource;
+import surfeit.segregation.contrast.ComparedSample;
+import surfeit.segregation.contrast.ComparisonAnswer;
 import surfeit.spot.ReferencePiece;
 import surfeit.spot.Spot;
 

@@ -4,7 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import surfeit.segregation.MethodSettings;
+import surfeit.segregation.answer.MethodSettings;
 
 /** The benchmark as a text table: a summary, every cell, and how far confidence can be relied on. */
 final class TextReport {

@@ -15,7 +15,7 @@ import surfeit.http.Server;
 import surfeit.lab.PageRequest;
 import surfeit.lab.SampleFilter;
 import surfeit.lab.StoredSample;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 class DemoTest {
 

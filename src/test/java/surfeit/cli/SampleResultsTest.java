@@ -16,10 +16,10 @@ import surfeit.lab.Segregation;
 import surfeit.lab.UnrecordedAnswers;
 import surfeit.report.Signs;
 import surfeit.report.TerminalReport;
-import surfeit.segregation.GroupBy;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.MethodSettings;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.MethodSettings;
+import surfeit.segregation.blocks.SpotSource;
 
 /**
  * The invented samples and the answers kept beside them. After a wanted change of the method or its words, write the

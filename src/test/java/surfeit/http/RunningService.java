@@ -26,7 +26,7 @@ import surfeit.lab.TokenRequest;
 import surfeit.lab.TokenScope;
 import surfeit.lab.TokenSecret;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.MethodSettings;
+import surfeit.segregation.answer.MethodSettings;
 import surfeit.storage.RecordEngine;
 import surfeit.storage.RecordStore;
 

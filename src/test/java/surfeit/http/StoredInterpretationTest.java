@@ -23,8 +23,8 @@ import surfeit.lab.EventFilter;
 import surfeit.lab.InputRevisions;
 import surfeit.lab.LabEvent;
 import surfeit.lab.Segregation;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.storage.OnBothEngines;
 import surfeit.storage.RecordEngine;
 

@@ -29,17 +29,18 @@ import surfeit.lab.Problem;
 import surfeit.lab.SampleRevision;
 import surfeit.lab.TokenScope;
 import surfeit.rival.Rival;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.Contrast;
-import surfeit.segregation.DepthReading;
-import surfeit.segregation.DiffractionMismatch;
-import surfeit.segregation.FeatureComparison;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.MeasurementPlan;
-import surfeit.segregation.PhaseReading;
-import surfeit.segregation.Reason;
-import surfeit.segregation.SpotSpread;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.DepthReading;
+import surfeit.segregation.answer.DiffractionMismatch;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.PhaseReading;
+import surfeit.segregation.answer.Reason;
+import surfeit.segregation.answer.Scope;
+import surfeit.segregation.answer.SpotSpread;
+import surfeit.segregation.answer.Verdict;
+import surfeit.segregation.contrast.FeatureComparison;
+import surfeit.segregation.plan.MeasurementPlan;
 import surfeit.spot.AccuracyClass;
 import surfeit.spot.Position;
 import surfeit.spot.SpotCentre;
@@ -53,7 +54,7 @@ class WordListsTest {
     private static final Map<String, List<String>> CONSTANTS = Map.ofEntries(
         list("verdict", Verdict.values(), Verdict::word), list("contrast verdict", Contrast.Word.values(), Contrast.Word::word),
         list("reason", Reason.values(), Reason::word),
-        list("scope", surfeit.segregation.Scope.values(), surfeit.segregation.Scope::word),
+        list("scope", Scope.values(), Scope::word),
         list("caveat weight", Caveat.Weight.values(), WordListsTest::spoken),
         list("cause strength", Rival.CouldExplain.values(), Rival.CouldExplain::word),
         list("phase reading", PhaseReading.Kind.values(), PhaseReading.Kind::word),

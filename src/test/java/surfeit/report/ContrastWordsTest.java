@@ -7,12 +7,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import surfeit.element.Element;
-import surfeit.segregation.Contrast;
-import surfeit.segregation.Contrast.ElementContrast;
-import surfeit.segregation.Contrast.Word;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.Reason;
-import surfeit.segregation.Scope;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.Contrast.ElementContrast;
+import surfeit.segregation.answer.Contrast.Word;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.Reason;
+import surfeit.segregation.answer.Scope;
 
 class ContrastWordsTest {
     private static final Estimate SIZE = new Estimate(1.2, 0.8, 1.8);

@@ -16,9 +16,9 @@ import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.Reason;
 import surfeit.rival.Rival.CouldExplain;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.Reason;
 
 class CsvReportTest {
 

@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.element.Element;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.Outcome;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.Outcome;
 
 /** Puts an invented finding of one element together. */
 public final class FindingBuilder {

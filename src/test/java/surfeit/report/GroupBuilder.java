@@ -6,15 +6,15 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
 import surfeit.element.Element;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.ForeignElement;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.PhaseReading;
-import surfeit.segregation.ReferenceUse;
 import surfeit.rival.Rival;
-import surfeit.segregation.Scope;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.ForeignElement;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.PhaseReading;
+import surfeit.segregation.answer.ReferenceUse;
+import surfeit.segregation.answer.Scope;
 
 /** Puts an invented group together; its scope follows from the number of particles unless it is one spot. */
 public final class GroupBuilder {

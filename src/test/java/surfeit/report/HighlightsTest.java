@@ -8,11 +8,11 @@ import static surfeit.report.OutcomeBuilder.inconclusive;
 
 import org.assertj.core.data.Offset;
 import org.junit.jupiter.api.Test;
-import surfeit.rival.Rival.CouldExplain;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.Verdict;
 import surfeit.report.figure.FactorStrip;
+import surfeit.rival.Rival.CouldExplain;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.Verdict;
 
 /** Invented answers. */
 class HighlightsTest {

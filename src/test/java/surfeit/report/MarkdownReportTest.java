@@ -12,12 +12,12 @@ import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import surfeit.element.Element;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.ReferenceUse;
 import surfeit.rival.Cause;
 import surfeit.rival.Rival;
 import surfeit.rival.Rival.CouldExplain;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.ReferenceUse;
 
 class MarkdownReportTest {
 

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 import surfeit.composition.Nominal;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.Interpretation;
 
 class MethodsTextTest {
 

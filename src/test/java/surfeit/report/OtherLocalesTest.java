@@ -8,9 +8,9 @@ import java.util.Locale;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import surfeit.report.html.HtmlReport;
 import surfeit.report.figure.Illustrations;
-import surfeit.segregation.Interpretation;
+import surfeit.report.html.HtmlReport;
+import surfeit.segregation.answer.Interpretation;
 
 /** Reports read the same on a German, Turkish or Arabic machine. */
 class OtherLocalesTest {

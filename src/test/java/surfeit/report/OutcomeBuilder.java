@@ -2,10 +2,10 @@ package surfeit.report;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.Outcome;
-import surfeit.segregation.Reason;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.Outcome;
+import surfeit.segregation.answer.Reason;
+import surfeit.segregation.answer.Verdict;
 
 /** Puts an invented outcome together; what a test does not name is absent. */
 public final class OutcomeBuilder {

@@ -11,8 +11,8 @@ import org.junit.jupiter.api.Test;
 import surfeit.composition.Phase;
 import surfeit.composition.SourceRead;
 import surfeit.element.Element;
-import surfeit.segregation.DiffractionMismatch;
-import surfeit.segregation.PhaseReading;
+import surfeit.segregation.answer.DiffractionMismatch;
+import surfeit.segregation.answer.PhaseReading;
 
 /** Words for phases; readings put together by hand, every number invented. */
 class PhaseSentenceTest {

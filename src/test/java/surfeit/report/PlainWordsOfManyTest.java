@@ -12,9 +12,9 @@ import static surfeit.report.OutcomeBuilder.inconclusive;
 import org.junit.jupiter.api.Test;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalPart;
-import surfeit.segregation.Reason;
-import surfeit.segregation.Verdict;
 import surfeit.rival.Rival.CouldExplain;
+import surfeit.segregation.answer.Reason;
+import surfeit.segregation.answer.Verdict;
 
 /** Groups with more than two elements, ranges, limits and foreign elements. */
 class PlainWordsOfManyTest {

@@ -12,9 +12,9 @@ import static surfeit.report.OutcomeBuilder.enriched;
 import static surfeit.report.OutcomeBuilder.inconclusive;
 
 import org.junit.jupiter.api.Test;
-import surfeit.segregation.Reason;
 import surfeit.rival.Rival.CouldExplain;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Reason;
+import surfeit.segregation.answer.Verdict;
 
 class PlainWordsTest {
 

@@ -12,10 +12,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.Reason;
 import surfeit.rival.Rival.CouldExplain;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.Reason;
 
 class TerminalReportTest {
 

@@ -18,11 +18,11 @@ import surfeit.composition.Nominal;
 import surfeit.http.json.InterpretationRequest;
 import surfeit.intake.IntakeOptions;
 import surfeit.lab.Upload;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.blocks.SpotSource;
 
 /**
  * An invented sample in short: groups of equal spots, spread over particles with a fixed scatter, in the words of a

@@ -12,9 +12,9 @@ import surfeit.preparation.Cautions;
 import surfeit.report.PlainWords;
 import surfeit.report.Signs;
 import surfeit.rival.Rival.CouldExplain;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.Verdict;
 
 /** The invented sample of a small patch under a film of oil, in {@code sample-spectra-results}. */
 class PatchAndOilTest {

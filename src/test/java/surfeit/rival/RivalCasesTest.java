@@ -11,10 +11,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import surfeit.rival.Rival.CouldExplain;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * Invented traps, each with a known cause behind its shift, and invented clean, well described measurements.

@@ -12,35 +12,40 @@ import surfeit.composition.Closure;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalText;
 import surfeit.element.Element;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Conditions;
 import surfeit.spot.ReportedValue;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
 /** Builds invented spots for tests; nothing here was measured. */
-final class InventedSpots {
+public final class InventedSpots {
     private final List<Spot> spots = new ArrayList<>();
     private Optional<String> session = Optional.of("s1");
     private OptionalDouble beam = OptionalDouble.of(15);
     private Basis basis = Basis.ATOMIC;
 
-    InventedSpots session(String name) {
+    public InventedSpots session(String name) {
         session = Optional.of(name);
         return this;
     }
 
-    InventedSpots beam(double kev) {
+    public InventedSpots beam(double kev) {
         beam = OptionalDouble.of(kev);
         return this;
     }
 
-    InventedSpots basis(Basis other) {
+    public InventedSpots basis(Basis other) {
         basis = other;
         return this;
     }
 
     /** A spot: {@code "Ag 62.1, Cu 37.9, Zn n.d., O <0.3, Sn -"} with a dash for an empty cell. */
-    InventedSpots add(String feature, String particle, String values) {
+    public InventedSpots add(String feature, String particle, String values) {
         Map<Element, ReportedValue> reported = new LinkedHashMap<>();
         for (String part : values.split(",")) {
             String[] words = part.strip().split(" ");
@@ -49,7 +54,7 @@ final class InventedSpots {
         return add(feature, particle, reported);
     }
 
-    InventedSpots add(String feature, String particle, Map<Element, ReportedValue> reported) {
+    public InventedSpots add(String feature, String particle, Map<Element, ReportedValue> reported) {
         spots.add(new Spot("spot " + (spots.size() + 1), particle.isEmpty() ? Optional.empty() : Optional.of(particle),
             feature.isEmpty() ? Optional.empty() : Optional.of(feature), session, Optional.empty(),
             new Conditions(beam, OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), Optional.empty(),
@@ -68,33 +73,33 @@ final class InventedSpots {
             : ReportedValue.Measured.of(Double.parseDouble(text) / 100, text);
     }
 
-    List<Spot> list() {
+    public List<Spot> list() {
         return List.copyOf(spots);
     }
 
-    Interpretation against(String nominal) {
+    public Interpretation against(String nominal) {
         return against(nominal, GroupBy.FEATURE);
     }
 
-    Interpretation against(String nominal, GroupBy by) {
+    public Interpretation against(String nominal, GroupBy by) {
         Nominal parsed = NominalText.parse(nominal, Basis.ATOMIC);
         return against(Sample.of(Optional.empty(), Optional.of(parsed)), by);
     }
 
-    Interpretation against(Sample sample, GroupBy by) {
+    public Interpretation against(Sample sample, GroupBy by) {
         return new Interpreter().interpret(sample, sample.nominal().orElseThrow(), SpotSource.of(spots), by, 0.003);
     }
 
-    static ElementFinding element(GroupFinding group, String symbol) {
+    public static ElementFinding element(GroupFinding group, String symbol) {
         return group.elements().stream().filter(e -> e.element().symbol().equals(symbol)).findFirst().orElseThrow();
     }
 
-    static GroupFinding group(Interpretation interpretation, String name) {
+    public static GroupFinding group(Interpretation interpretation, String name) {
         return interpretation.groups().stream().filter(g -> g.name().equals(name)).findFirst().orElseThrow();
     }
 
     /** The same spots reported in wt%, with all digits a double has. */
-    static List<Spot> inMassPercent(List<Spot> spots) {
+    public static List<Spot> inMassPercent(List<Spot> spots) {
         return spots.stream().map(spot -> {
             List<Element> elements = List.copyOf(spot.values().keySet());
             double[] fractions = elements.stream()

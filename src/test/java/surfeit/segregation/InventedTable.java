@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 import surfeit.composition.Basis;
 import surfeit.composition.Nominal;
 import surfeit.element.Element;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Conditions;
 import surfeit.spot.ReferencePiece;
 import surfeit.spot.ReportedValue;
@@ -21,7 +22,7 @@ import surfeit.spot.Spot;
  * Spots written down as a lab's table would hold them: percent as text, {@code "<0.3"}, {@code "n.d."}. All numbers
  * made with it are invented; none was measured.
  */
-final class InventedTable {
+public final class InventedTable {
     private final List<Spot> spots = new ArrayList<>();
     private final Basis basis;
     private final List<Element> elements = new ArrayList<>();
@@ -39,21 +40,21 @@ final class InventedTable {
     }
 
     /** A table with these elements as its columns, in wt%. */
-    static InventedTable inMass(String symbols) {
+    public static InventedTable inMass(String symbols) {
         return new InventedTable(Basis.MASS, symbols);
     }
 
     /** A table with these elements as its columns, in at%. */
-    static InventedTable inAtoms(String symbols) {
+    public static InventedTable inAtoms(String symbols) {
         return new InventedTable(Basis.ATOMIC, symbols);
     }
 
-    InventedTable session(String name) {
+    public InventedTable session(String name) {
         session = name.isEmpty() ? Optional.empty() : Optional.of(name);
         return this;
     }
 
-    InventedTable feature(String name) {
+    public InventedTable feature(String name) {
         feature = Optional.of(name);
         return this;
     }
@@ -63,7 +64,7 @@ final class InventedTable {
         return this;
     }
 
-    InventedTable atKev(double kev) {
+    public InventedTable atKev(double kev) {
         conditions = new Conditions(OptionalDouble.of(kev), OptionalDouble.empty(), OptionalDouble.empty(),
             OptionalDouble.empty(), Optional.empty(), OptionalDouble.empty());
         return this;
@@ -76,18 +77,18 @@ final class InventedTable {
     }
 
     /** The following rows are of a piece of known composition. */
-    InventedTable onReference(Nominal trueComposition, boolean sameMaterial) {
+    public InventedTable onReference(Nominal trueComposition, boolean sameMaterial) {
         reference = Optional.of(new ReferencePiece(trueComposition, sameMaterial));
         return this;
     }
 
-    InventedTable onSpecimen() {
+    public InventedTable onSpecimen() {
         reference = Optional.empty();
         return this;
     }
 
     /** One spot: its particle (empty for none) and one cell per column, parted by blanks; {@code -} for an empty cell. */
-    InventedTable row(String particle, String cells) {
+    public InventedTable row(String particle, String cells) {
         String[] texts = cells.strip().split("\\s+");
         if (texts.length != elements.size()) {
             throw new IllegalArgumentException("Expected " + elements.size() + " cells, got \"" + cells + "\".");
@@ -103,7 +104,7 @@ final class InventedTable {
     }
 
     /** One spot of numbers alone, each printed with two decimals. */
-    InventedTable row(String particle, double... percents) {
+    public InventedTable row(String particle, double... percents) {
         return row(particle, Arrays.stream(percents).mapToObj(percent -> String.format(Locale.ROOT, "%.2f", percent))
             .collect(Collectors.joining(" ")));
     }
@@ -126,7 +127,7 @@ final class InventedTable {
         return List.copyOf(spots);
     }
 
-    SpotSource source() {
+    public SpotSource source() {
         return SpotSource.of(spots());
     }
 }

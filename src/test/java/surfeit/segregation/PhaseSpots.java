@@ -13,6 +13,11 @@ import surfeit.composition.AlloyCatalogue;
 import surfeit.composition.Basis;
 import surfeit.composition.Phase;
 import surfeit.element.Element;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.PhaseReading;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.AccuracyClass;
 import surfeit.spot.Conditions;
 import surfeit.spot.Form;
@@ -23,7 +28,7 @@ import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 
 /** Invented spots on an alloy of the catalogue, and what is read from them. */
-final class PhaseSpots {
+public final class PhaseSpots {
     private final Alloy alloy;
     private final List<Spot> spots = new ArrayList<>();
     private AccuracyClass accuracy = AccuracyClass.STANDARDS_BASED;
@@ -41,64 +46,64 @@ final class PhaseSpots {
         this.phases = alloy.phases();
     }
 
-    static PhaseSpots on(String alloy) {
+    public static PhaseSpots on(String alloy) {
         return new PhaseSpots(AlloyCatalogue.packaged().require(alloy));
     }
 
-    PhaseSpots standardless() {
+    public PhaseSpots standardless() {
         accuracy = AccuracyClass.STANDARDLESS;
         return this;
     }
 
-    PhaseSpots polished() {
+    public PhaseSpots polished() {
         form = Form.POLISHED;
         return this;
     }
 
-    PhaseSpots diameterUm(double diameter) {
+    public PhaseSpots diameterUm(double diameter) {
         diameterUm = OptionalDouble.of(diameter);
         return this;
     }
 
-    PhaseSpots featureSizeUm(double size) {
+    public PhaseSpots featureSizeUm(double size) {
         featureSizeUm = OptionalDouble.of(size);
         return this;
     }
 
-    PhaseSpots session(String name) {
+    public PhaseSpots session(String name) {
         session = Optional.of(name);
         return this;
     }
 
     /** The next spots are on a piece of the alloy's nominal composition. */
-    PhaseSpots onReference() {
+    public PhaseSpots onReference() {
         piece = Optional.of(new ReferencePiece(alloy.nominal(), false));
         return this;
     }
 
-    PhaseSpots onSpecimen() {
+    public PhaseSpots onSpecimen() {
         piece = Optional.empty();
         return this;
     }
 
     /** The next spots also hold this percentage of an element outside the nominal. */
-    PhaseSpots beside(String symbol, double percent) {
+    public PhaseSpots beside(String symbol, double percent) {
         beside = Map.of(Element.of(symbol), percent);
         return this;
     }
 
-    PhaseSpots diffraction(String... names) {
+    public PhaseSpots diffraction(String... names) {
         diffraction = List.of(names);
         return this;
     }
 
-    PhaseSpots phases(List<Phase> own) {
+    public PhaseSpots phases(List<Phase> own) {
         phases = own;
         return this;
     }
 
     /** A spot: percent of every element of the alloy, in the order of the nominal. */
-    PhaseSpots spot(String feature, String particle, OptionalDouble beamKev, Basis basis, double... percent) {
+    public PhaseSpots spot(String feature, String particle, OptionalDouble beamKev, Basis basis, double... percent) {
         Map<Element, ReportedValue> values = new LinkedHashMap<>();
         List<Element> elements = alloy.nominal().elements();
         for (int i = 0; i < percent.length; i++) {
@@ -114,16 +119,16 @@ final class PhaseSpots {
     }
 
     /** A spot of a binary in wt%: the second element, the first being the rest. */
-    PhaseSpots mass(String particle, double secondPercent) {
+    public PhaseSpots mass(String particle, double secondPercent) {
         return spot("patch", particle, OptionalDouble.empty(), Basis.MASS, 100 - secondPercent, secondPercent);
     }
 
     /** A spot of a binary in at%. */
-    PhaseSpots atomic(String particle, double secondPercent) {
+    public PhaseSpots atomic(String particle, double secondPercent) {
         return spot("patch", particle, OptionalDouble.empty(), Basis.ATOMIC, 100 - secondPercent, secondPercent);
     }
 
-    Interpretation interpret() {
+    public Interpretation interpret() {
         Sample sample = new Sample(Optional.of(alloy.id()), Optional.empty(), Set.of(), accuracy, form,
             new Sample.Geometry(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), diameterUm),
             Optional.empty(), Optional.empty(), Judgement.DEFAULT, List.of(), diffraction, "", false);
@@ -131,11 +136,11 @@ final class PhaseSpots {
             0.003);
     }
 
-    GroupFinding group() {
+    public GroupFinding group() {
         return interpret().groups().get(0);
     }
 
-    PhaseReading reading() {
+    public PhaseReading reading() {
         return group().phaseReading().orElseThrow();
     }
 }

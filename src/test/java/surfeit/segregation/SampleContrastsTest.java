@@ -8,6 +8,10 @@ import org.junit.jupiter.api.Test;
 import surfeit.composition.Basis;
 import surfeit.composition.Nominal;
 import surfeit.composition.NominalText;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.Scope;
 
 /** Features of one sample against each other, through the public entry. Every number is invented. */
 class SampleContrastsTest {

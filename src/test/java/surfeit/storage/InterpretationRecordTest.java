@@ -28,8 +28,8 @@ import surfeit.lab.PageRequest;
 import surfeit.lab.RepeatKey;
 import surfeit.lab.Segregation;
 import surfeit.lab.StoredInterpretation;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.blocks.SpotSource;
 
 /** Frozen answers on record: whole or not at all, told in the audit, carried in a backup. Values are invented. */
 @OnBothEngines

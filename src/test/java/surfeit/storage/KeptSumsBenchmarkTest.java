@@ -19,7 +19,7 @@ import surfeit.lab.Expectation;
 import surfeit.lab.ImportOptions;
 import surfeit.lab.Recount;
 import surfeit.lab.StoredSample;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 import surfeit.spot.Conditions;
 import surfeit.spot.Judgement;
 import surfeit.spot.ReportedValue;

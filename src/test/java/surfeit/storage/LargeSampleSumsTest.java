@@ -20,9 +20,9 @@ import surfeit.lab.PublicId;
 import surfeit.lab.Recount;
 import surfeit.lab.Recounted;
 import surfeit.lab.SumsMark;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.RandomSpots;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.blocks.RandomSpots;
 import surfeit.spot.Spot;
 
 /** Sums of samples of several blocks of spots (16 384 each), which changes of single spots keep up. All spots invented. */

@@ -16,7 +16,7 @@ import surfeit.lab.Laboratory;
 import surfeit.lab.PublicId;
 import surfeit.lab.StoredReading;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.SpotReading;
+import surfeit.segregation.screening.SpotReading;
 
 /** What each spot shows by itself, page by page. */
 class ReadingsTest {

@@ -29,7 +29,7 @@ import surfeit.lab.RepeatKey;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.TokenRequest;
 import surfeit.lab.TokenScope;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /** A record on its way from a file to a database and back. */
 class RecordMoveTest {

@@ -28,7 +28,7 @@ import surfeit.lab.Expectation;
 import surfeit.lab.LabEvent;
 import surfeit.lab.PageRequest;
 import surfeit.lab.SpotFilter;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 class RestoreTest {
     @TempDir

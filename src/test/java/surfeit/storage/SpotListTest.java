@@ -20,7 +20,7 @@ import surfeit.lab.PageRequest;
 import surfeit.lab.Problem;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSpot;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Spot;
 import surfeit.statistics.NumbersAside;
 

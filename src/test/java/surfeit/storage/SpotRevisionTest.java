@@ -22,7 +22,7 @@ import surfeit.lab.ProblemException;
 import surfeit.lab.SpotFilter;
 import surfeit.lab.StoredSample;
 import surfeit.lab.StoredSpot;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Spot;
 
 @OnBothEngines

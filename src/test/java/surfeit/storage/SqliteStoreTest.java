@@ -27,7 +27,7 @@ import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
 import surfeit.lab.SampleFilter;
 import surfeit.lab.SpotFilter;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 class SqliteStoreTest {
     @TempDir

@@ -19,9 +19,9 @@ import surfeit.lab.InputRevisions;
 import surfeit.lab.Laboratory;
 import surfeit.lab.Problem;
 import surfeit.lab.Segregation;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.SpotSource;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.Verdict;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Sample;
 import surfeit.spot.Spot;
 

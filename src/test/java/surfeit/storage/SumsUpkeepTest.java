@@ -24,11 +24,11 @@ import surfeit.lab.Recounted;
 import surfeit.lab.Store;
 import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.GrowingSums;
 import surfeit.segregation.Interpreter;
-import surfeit.segregation.SpotSource;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.blocks.GrowingSums;
+import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Spot;
 
 /** When sums are kept of a sample's spots, go on, are forgotten, and what becomes of damaged ones. */

@@ -29,7 +29,7 @@ import surfeit.lab.Recounted;
 import surfeit.lab.RowsReadAhead;
 import surfeit.lab.StoredSample;
 import surfeit.lab.Upload;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 import surfeit.spot.Spot;
 
 /** Two programs that write to one database, each of which remembers what it knew when it wrote last. Invented values. */

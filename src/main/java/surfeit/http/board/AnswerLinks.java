@@ -1,7 +1,7 @@
 package surfeit.http.board;
 
 import java.util.List;
-import surfeit.segregation.GroupBy;
+import surfeit.segregation.answer.GroupBy;
 
 /** Every form of every answer about a sample, as links. */
 final class AnswerLinks {

@@ -3,7 +3,7 @@ package surfeit.http.board;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * What a reader looks for among the samples, as it stands in the form and in the address; empty text lets all through.

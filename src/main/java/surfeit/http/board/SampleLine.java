@@ -3,7 +3,7 @@ package surfeit.http.board;
 import java.util.Optional;
 import surfeit.lab.StoredSample;
 import surfeit.report.Highlights;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * A sample in the list.

@@ -4,14 +4,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import surfeit.lab.StoredSample;
 import surfeit.report.Highlight;
 import surfeit.report.Highlights;
 import surfeit.report.Listing;
 import surfeit.report.MeasuredWords;
 import surfeit.report.figure.FactorStrip;
 import surfeit.report.figure.VerdictSign;
-import surfeit.lab.StoredSample;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * The list of samples with their strongest findings, the last changed first.

@@ -7,9 +7,9 @@ import surfeit.element.Element;
 import surfeit.report.Digits;
 import surfeit.report.Listing;
 import surfeit.report.figure.VerdictSign;
-import surfeit.segregation.SpotReading;
-import surfeit.segregation.SpotReading.ElementReading;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
+import surfeit.segregation.screening.SpotReading;
+import surfeit.segregation.screening.SpotReading.ElementReading;
 import surfeit.spot.Spot;
 
 /**

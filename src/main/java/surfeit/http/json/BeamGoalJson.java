@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import surfeit.segregation.BeamGoal;
-import surfeit.segregation.PlanException;
+import surfeit.segregation.plan.BeamGoal;
+import surfeit.segregation.plan.PlanException;
 import surfeit.xray.BeamQuery;
 import surfeit.xray.BeamQuestion;
 

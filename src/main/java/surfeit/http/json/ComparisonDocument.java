@@ -8,10 +8,10 @@ import surfeit.lab.ComparedRecord;
 import surfeit.lab.StoredSample;
 import surfeit.report.ComparisonWords;
 import surfeit.report.Signs;
-import surfeit.segregation.ComparisonAnswer;
-import surfeit.segregation.FeatureComparison;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.MethodSettings;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.MethodSettings;
+import surfeit.segregation.contrast.ComparisonAnswer;
+import surfeit.segregation.contrast.FeatureComparison;
 
 /** Writes two samples against each other, feature by feature; "higher" means higher in the first. */
 public final class ComparisonDocument {

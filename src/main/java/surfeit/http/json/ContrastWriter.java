@@ -3,9 +3,9 @@ package surfeit.http.json;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.Optional;
-import surfeit.segregation.Contrast;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.Reason;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.Reason;
 
 /** Writes one group against another. */
 final class ContrastWriter {

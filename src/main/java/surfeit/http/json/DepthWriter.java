@@ -4,9 +4,9 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
-import surfeit.segregation.DepthReading;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.SkinLimit;
+import surfeit.segregation.answer.DepthReading;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.SkinLimit;
 
 /** Writes how deep an enrichment reaches: features at several beam energies, and how thick a skin could be at most. */
 final class DepthWriter {

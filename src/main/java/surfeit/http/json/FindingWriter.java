@@ -3,11 +3,11 @@ package surfeit.http.json;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.Optional;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.Outcome;
-import surfeit.segregation.Reason;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.Outcome;
+import surfeit.segregation.answer.Reason;
+import surfeit.segregation.answer.Verdict;
 
 /** Writes what one group shows of one element: the verdict and every number that entered it. */
 final class FindingWriter {

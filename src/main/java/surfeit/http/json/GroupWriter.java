@@ -5,14 +5,14 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import surfeit.segregation.Caveat;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.ElementRatios;
-import surfeit.segregation.ForeignElement;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.ReferenceUse;
 import surfeit.element.Element;
 import surfeit.rival.Rival;
+import surfeit.segregation.answer.Caveat;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.ElementRatios;
+import surfeit.segregation.answer.ForeignElement;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.ReferenceUse;
 import surfeit.statistics.HotellingT2;
 
 /** Writes what one group of spots shows. */

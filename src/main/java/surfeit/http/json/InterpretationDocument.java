@@ -15,10 +15,10 @@ import surfeit.lab.StoredAlloy;
 import surfeit.report.Confidence;
 import surfeit.report.PlainWords;
 import surfeit.report.Signs;
-import surfeit.segregation.Contrast;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.MethodSettings;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.MethodSettings;
 
 /**
  * Writes the whole answer. What differs between two askings of the same data (sample, revision, time) stands before the

@@ -5,10 +5,10 @@ import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
 import surfeit.composition.Phase;
-import surfeit.segregation.DiffractionMismatch;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.PhaseReading;
-import surfeit.segregation.SpotSpread;
+import surfeit.segregation.answer.DiffractionMismatch;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.PhaseReading;
+import surfeit.segregation.answer.SpotSpread;
 
 /** Writes what groups show of the known phases, which phases these are, and what diffraction does not tell alike. */
 final class PhaseWriter {

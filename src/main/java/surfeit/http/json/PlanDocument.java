@@ -4,7 +4,7 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.util.Optional;
 import java.util.OptionalInt;
-import surfeit.segregation.MeasurementPlan;
+import surfeit.segregation.plan.MeasurementPlan;
 import surfeit.xray.BeamAdvice;
 
 /** Writes how much to measure, the power curve as data, what would help, and at which beam energy. */

@@ -10,11 +10,11 @@ import surfeit.element.Element;
 import surfeit.element.UnknownElementException;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
-import surfeit.segregation.BeamGoal;
-import surfeit.segregation.GroupBy;
-import surfeit.segregation.PlanException;
-import surfeit.segregation.PlanGoal;
-import surfeit.segregation.WantedShift;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.plan.BeamGoal;
+import surfeit.segregation.plan.PlanException;
+import surfeit.segregation.plan.PlanGoal;
+import surfeit.segregation.plan.WantedShift;
 import surfeit.spot.Sample;
 
 /**

@@ -6,7 +6,7 @@ import java.util.Collection;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.element.Element;
-import surfeit.segregation.Estimate;
+import surfeit.segregation.answer.Estimate;
 
 /**
  * Small pieces every answer is written from. What has no value, and what has no bound, is {@code null}: JSON knows no

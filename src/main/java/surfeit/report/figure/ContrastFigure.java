@@ -6,10 +6,10 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import surfeit.report.Digits;
 import surfeit.report.MeasuredWords;
-import surfeit.segregation.ComparisonAnswer;
-import surfeit.segregation.Contrast.ElementContrast;
-import surfeit.segregation.Contrast.Word;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.Contrast.ElementContrast;
+import surfeit.segregation.answer.Contrast.Word;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.contrast.ComparisonAnswer;
 
 /**
  * Groups of spots against each other, element by element: the odds ratio with its 95 % interval around one.

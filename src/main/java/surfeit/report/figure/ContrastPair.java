@@ -3,12 +3,12 @@ package surfeit.report.figure;
 import java.util.List;
 import java.util.Optional;
 import surfeit.report.Listing;
-import surfeit.segregation.ComparisonAnswer;
-import surfeit.segregation.Contrast;
-import surfeit.segregation.FeatureComparison;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.Scope;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.Scope;
+import surfeit.segregation.contrast.ComparisonAnswer;
+import surfeit.segregation.contrast.FeatureComparison;
 
 /**
  * Two groups of spots against each other, as they are named in a figure.

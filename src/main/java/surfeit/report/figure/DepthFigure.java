@@ -10,7 +10,7 @@ import java.util.stream.Collectors;
 import surfeit.element.Element;
 import surfeit.report.Digits;
 import surfeit.report.Listing;
-import surfeit.segregation.Estimate;
+import surfeit.segregation.answer.Estimate;
 import surfeit.xray.DepthCaveat;
 import surfeit.xray.Material;
 import surfeit.xray.SignalDepth;

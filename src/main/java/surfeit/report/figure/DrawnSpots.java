@@ -9,7 +9,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * The spots that a figure shows, thinned evenly so that there are not too many signs, over the elements that any of

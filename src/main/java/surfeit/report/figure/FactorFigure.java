@@ -8,12 +8,12 @@ import surfeit.report.Digits;
 import surfeit.report.Judged;
 import surfeit.report.Listing;
 import surfeit.report.MeasuredWords;
-import surfeit.segregation.ElementFinding;
-import surfeit.segregation.Estimate;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
-import surfeit.segregation.Outcome;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.ElementFinding;
+import surfeit.segregation.answer.Estimate;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
+import surfeit.segregation.answer.Outcome;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * The enrichment factor of every element in every group with its 95 % interval, around nominal, with the margin.

@@ -1,7 +1,7 @@
 package surfeit.report.figure;
 
 import surfeit.report.Highlight;
-import surfeit.segregation.Estimate;
+import surfeit.segregation.answer.Estimate;
 
 /**
  * The enrichment factor of one finding as a strip for a line of a list: sign, interval, nominal and margin on a log

@@ -1,7 +1,7 @@
 package surfeit.report.figure;
 
-import surfeit.segregation.Contrast;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.Verdict;
 
 /** The signs that stand for verdicts, the same in every figure; each has a shape of its own. */
 enum Mark {

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import surfeit.report.Digits;
 import surfeit.report.Listing;
-import surfeit.segregation.MeasurementPlan;
+import surfeit.segregation.plan.MeasurementPlan;
 
 /**
  * How likely studies of growing size show a shift: what a plan hands over to be drawn.

@@ -7,7 +7,7 @@ import surfeit.composition.NominalFractions;
 import surfeit.composition.Phase;
 import surfeit.report.Listing;
 import surfeit.report.MeasuredWords;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 /**
  * Every spot as a point, by feature and particle, with the nominal and the phases the alloy may be made of.

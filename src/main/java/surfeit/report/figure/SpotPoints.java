@@ -8,9 +8,9 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
 import surfeit.composition.NominalFractions;
-import surfeit.segregation.SpotReading;
-import surfeit.segregation.SpotReading.ElementReading;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
+import surfeit.segregation.screening.SpotReading;
+import surfeit.segregation.screening.SpotReading.ElementReading;
 
 /**
  * Collects the spots of a sample for a figure: by feature and particle, with their closed fractions.

@@ -2,8 +2,8 @@ package surfeit.report.figure;
 
 import java.util.Arrays;
 import java.util.Optional;
-import surfeit.segregation.Contrast;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.Verdict;
 
 /** The sign of a verdict as a small picture for running text; the word stands beside it, so it tells nothing alone. */
 public final class VerdictSign {

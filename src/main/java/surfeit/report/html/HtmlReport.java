@@ -16,7 +16,7 @@ import surfeit.report.Signs;
 import surfeit.report.figure.AnswerFigure;
 import surfeit.report.figure.Figure;
 import surfeit.report.figure.Illustrations;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.Interpretation;
 
 /** The report of an answer as one HTML file with its figures; words and numbers are those of the Markdown report. */
 public final class HtmlReport {

@@ -15,8 +15,8 @@ import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 import surfeit.report.GroupBuilder;
 import surfeit.report.Invented;
-import surfeit.segregation.GroupFinding;
-import surfeit.segregation.Interpretation;
+import surfeit.segregation.answer.GroupFinding;
+import surfeit.segregation.answer.Interpretation;
 
 class FactorFigureTest {
     private static final double INFINITY = Double.POSITIVE_INFINITY;
@@ -161,7 +161,7 @@ class FactorFigureTest {
         GroupFinding[] groups = IntStream.range(0, 12)
             .mapToObj(i -> new GroupBuilder(longName + " " + i, 12345, "P1", "P2", "P3")
             .element("Ag", 0.601, inconclusive(0.2, 0.01).factor(0.333, 0.225, 0.444)
-            .lean(surfeit.segregation.Verdict.DEPLETED))
+            .lean(surfeit.segregation.answer.Verdict.DEPLETED))
             .element("Cu", 0.399, enriched(0.8, 0.01).factor(2, 1.9, 2.1).p(0.01)).build())
             .toArray(GroupFinding[]::new);
         Picture picture = picture(groups).isProper();

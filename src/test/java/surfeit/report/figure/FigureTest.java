@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
-import surfeit.segregation.Contrast;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Contrast;
+import surfeit.segregation.answer.Verdict;
 
 class FigureTest {
     private static final Figure FIGURE = new Figure("T & <i>", "s", "d", 800, 200, 50, "");

@@ -12,9 +12,9 @@ import surfeit.composition.NominalText;
 import surfeit.composition.Phase;
 import surfeit.composition.SourceRead;
 import surfeit.element.Element;
-import surfeit.segregation.SpotReading;
-import surfeit.segregation.SpotReading.ElementReading;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
+import surfeit.segregation.screening.SpotReading;
+import surfeit.segregation.screening.SpotReading.ElementReading;
 import surfeit.spot.Conditions;
 import surfeit.spot.Spot;
 

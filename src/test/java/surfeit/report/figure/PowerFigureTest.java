@@ -14,11 +14,11 @@ import surfeit.composition.NominalText;
 import surfeit.element.Element;
 import surfeit.report.figure.PowerCurves.Curve;
 import surfeit.report.figure.PowerCurves.Point;
-import surfeit.segregation.MeasurementPlan;
-import surfeit.segregation.ParticleScatter;
-import surfeit.segregation.PlanGoal;
-import surfeit.segregation.Planner;
-import surfeit.segregation.WantedShift;
+import surfeit.segregation.plan.MeasurementPlan;
+import surfeit.segregation.plan.ParticleScatter;
+import surfeit.segregation.plan.PlanGoal;
+import surfeit.segregation.plan.Planner;
+import surfeit.segregation.plan.WantedShift;
 import surfeit.spot.Sample;
 
 class PowerFigureTest {

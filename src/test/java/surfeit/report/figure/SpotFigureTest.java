@@ -8,7 +8,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 import surfeit.composition.Phase;
-import surfeit.segregation.Verdict;
+import surfeit.segregation.answer.Verdict;
 
 class SpotFigureTest {
     private static final List<Phase> PHASES = List.of(phase("Ag-Cu", "(Ag)", "Ag", 0.86, "Cu", 0.14),
