@@ -38,15 +38,16 @@ class SchemaAnswersTest {
         InventedPowder.etchedLots(service);
         service.put("/v1/samples/lines", InventedPowder.SAMPLE);
         keep("spot.json", InventedPowder.ndjson().lines().map(OpenApi::parse).toList());
-        keep("import-report.json", taken(service.post("/v1/samples/lines/spots", "application/x-ndjson", InventedPowder.ndjson())),
-            taken(service.post("/v1/samples/lines/spots", "application/x-ndjson", InventedPowder.ndjson())),
+        Reply recorded = service.post("/v1/samples/lines/spots", "application/x-ndjson", InventedPowder.ndjson());
+        keep("import-report.json", taken(recorded),
             taken(service.post("/v1/samples/lines/spots?validate_only=true", "text/csv", InventedPowder.semicolon())));
         service.put("/v1/samples/list", InventedPowder.SAMPLE);
         keep("spots.json", OpenApi.parse(InventedPowder.json()));
         taken(service.post("/v1/samples/list/spots", InventedPowder.json()));
         keep("sample.json", OpenApi.parse(InventedPowder.SAMPLE), taken(service.get("/v1/samples/as-made")));
         keep("recorded-spot.json", items("/v1/samples/lines/spots"));
-        String correction = "{\"reason\": \"typed 21.2 for 12.2\", \"changes\": {\"elements\": {\"Ag\": 12.2}, \"particle\": null}}";
+        String correction = "{\"reason\": \"typed 21.2 for 12.2\", "
+            + "\"changes\": {\"elements\": {\"Ag\": 12.2}, \"particle\": null}}";
         keep("correction.json", OpenApi.parse(correction));
         keep("recorded-spot.json", taken(service.post(
             "/v1/spots/" + REAL.get("recorded-spot.json").get(0).path("id").asText() + "/corrections", correction)));
@@ -140,7 +141,8 @@ class SchemaAnswersTest {
     @Test
     void a_fault_deep_inside_is_found() {
         SchemaFile spot = SchemaFile.read("spot.json");
-        String right = "{\"label\": \"1\", \"unit\": \"at%\", \"elements\": {\"Ag\": {\"value\": 60, \"u\": 1}, \"Cu\": \"<0.3\"}}";
+        String right = "{\"label\": \"1\", \"unit\": \"at%\", "
+            + "\"elements\": {\"Ag\": {\"value\": 60, \"u\": 1}, \"Cu\": \"<0.3\"}}";
         assertThat(spot.faults(OpenApi.parse(right))).isEmpty();
         for (String wrong : new String[] {right.replace("at%", "%"), right.replace("60", "600"), right.replace("Ag", "ag"),
             right.replace("\"u\"", "\"sigma\""), right.replace("\"1\"", "1"), right.replace("\"value\": 60, ", "")}) {

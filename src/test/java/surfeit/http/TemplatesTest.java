@@ -88,7 +88,8 @@ class TemplatesTest {
     @Test
     void every_template_says_in_its_name_that_its_rows_are_invented() throws IOException {
         try (Stream<Path> files = Files.list(FOLDER)) {
-            assertThat(files.map(file -> file.getFileName().toString())).hasSizeGreaterThan(5).allMatch(name -> name.contains("-invented."));
+            assertThat(files.map(file -> file.getFileName().toString())).hasSizeGreaterThan(5)
+                .allMatch(name -> name.contains("-invented."));
         }
     }
 

@@ -76,7 +76,8 @@ class WordListsTest {
         list("spot centre", SpotCentre.values(), SpotCentre::words), list("position", Position.values(), Position::words),
         list("source read", SourceRead.values(), SourceRead::words), list("token scope", TokenScope.values(), TokenScope::word));
     /** Lists that only the OpenAPI document states, to which every answer of every test is held. */
-    private static final Set<String> OF_THE_DOCUMENT = Set.of("scale", "reading state", "role", "alloy origin", "beam question");
+    private static final Set<String> OF_THE_DOCUMENT =
+        Set.of("scale", "random uncertainty", "reading state", "role", "alloy origin", "beam question");
     /** One word for machines that ask whether the service runs. */
     private static final Set<String> NOT_EXPLAINED = Set.of("/Status/properties/status");
     private static final Pattern CAVEAT = Pattern.compile("Caveat\\.(?:note|warning)\\(\\s*(?:\"([a-z-]+)\")?");

@@ -59,7 +59,8 @@ final class SchemaSection {
     private static String explained(JsonNode node) {
         String address = node.has("x-words") ? "/shared/vocabulary/words.csv" : SharedSchemas.address(node);
         String name = address.substring(address.lastIndexOf('/') + 1);
-        String what = node.has("x-words") ? "“" + node.get("x-words").asText() + "” in " + name : name;
+        String what = node.has("x-words") ? "“" + node.get("x-words").asText() + "” in " + name
+            : address.startsWith(SharedSchemas.FOLDER) ? "JSON Schema " + name : name;
         return address.isEmpty() ? "" : "<a href=\"" + HtmlPage.escaped(address) + "\">" + HtmlPage.escaped(what) + "</a>";
     }
 

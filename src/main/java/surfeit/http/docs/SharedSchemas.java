@@ -17,12 +17,13 @@ import java.util.regex.Pattern;
  * <p>Shapes of OpenAPI 3.1 are JSON Schemas but for a few words of its own, which are turned or left off. A word that is
  * in neither list stops the build, so that none gets into a file that others read by the rules of JSON Schema alone.
  *
- * <p>Sources: JSON Schema Core and Validation, draft 2020-12; OpenAPI 3.1.1, section 4.8.24 "Schema Object".
+ * <p>Sources: JSON Schema Core and Validation, draft 2020-12; OpenAPI 3.1, "Schema Object" (from memory).
  */
 final class SharedSchemas {
     private static final String DIALECT = "https://json-schema.org/draft/2020-12/schema";
     private static final String COMPONENT = "#/components/schemas/";
-    private static final Pattern ADDRESS = Pattern.compile("/shared/schemas/([a-z-]+\\.json)");
+    static final String FOLDER = "/shared/schemas/";
+    private static final Pattern ADDRESS = Pattern.compile(FOLDER + "([a-z-]+\\.json)");
     /** Words whose value is a schema, a list of schemas, or schemas by name. */
     private static final Set<String> SCHEMAS = Set.of("items", "additionalProperties", "propertyNames", "contains", "not",
         "if", "then", "else", "oneOf", "anyOf", "allOf", "prefixItems");
@@ -55,7 +56,7 @@ final class SharedSchemas {
         return files;
     }
 
-    /** Where a shape stands as a file of its own; empty where it has none. */
+    /** The shared file that a shape, or a word within it, points to; empty where it has none. */
     static String address(JsonNode shape) {
         return shape.path("externalDocs").path("url").asText();
     }

@@ -28,7 +28,8 @@ class SharedSchemasTest {
     @Test
     void words_of_openapi_alone_are_turned_or_left_off_and_keys_of_those_names_stay() throws Exception {
         JsonNode made = made("\"Spot\": {%s, \"discriminator\": {\"propertyName\": \"a\"}, \"x-unit\": \"nm\", "
-            .formatted(HEAD) + "\"example\": {\"nullable\": 1}, \"format\": \"int64\", \"description\": \"one\\ntwo\\n\\nthree\\n\", "
+            .formatted(HEAD) + "\"example\": {\"nullable\": 1}, \"format\": \"int64\", "
+            + "\"description\": \"one\\ntwo\\n\\nthree\\n\", "
             + "\"properties\": {\"example\": {\"format\": \"date-time\"}, \"discriminator\": {\"const\": {\"xml\": 1}}}}");
         assertThat(made).isEqualTo(JSON.readTree("""
             {"$schema": "https://json-schema.org/draft/2020-12/schema", "$id": "/shared/schemas/spot.json",
