@@ -53,8 +53,8 @@ class SchemaFilesTest {
             kept.put(name, Files.readString(SchemaFile.FOLDER.resolve(name)));
         }
         assertThat(kept.keySet()).isEqualTo(made().keySet()).isNotEmpty();
-        made().forEach((name, text) -> assertThat(kept.get(name))
-            .as("%s: write it anew with -Dsurfeit.schemas.write=true", name).isEqualTo(text));
+        assertThat(made().keySet().stream().filter(name -> !made().get(name).equals(kept.get(name))))
+            .as("to be written anew with -Dsurfeit.schemas.write=true").isEmpty();
     }
 
     @ParameterizedTest
