@@ -10,9 +10,9 @@ import surfeit.element.ElementTable;
 import surfeit.http.json.FaultDocuments;
 import surfeit.intake.IntakeLimits;
 import surfeit.lab.Laboratory;
-import surfeit.lab.Store;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.lab.Store;
 
 /** What is here, whether it runs, its documents, and the data packed with it. */
 final class ServiceRoutes {

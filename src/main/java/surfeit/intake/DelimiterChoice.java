@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import surfeit.spot.Spot;
 import surfeit.element.Spelling;
+import surfeit.spot.Spot;
 
 /**
  * Decides what stands between two cells: the stated delimiter, else that of a {@code sep=;} line, else the one that

@@ -84,13 +84,9 @@ final class Answers {
      * The sums of a sample's spots, going on from those the source has kept, for every way of grouping that has no more
      * particles than given; empty where its spots cannot be compared.
      */
-    Map<GroupBy, SampleSums> sums(ReadAccess access, StoredSample stored, SpotSource source,
-                                  Map<GroupBy, Integer> mostParticles) {
-        try {
-            return growingSums(access, stored, source, mostParticles).map(sums -> sums.finish(source)).orElse(Map.of());
-        } catch (CompositionException e) {
-            return Map.of();
-        }
+    Optional<Map<GroupBy, SampleSums>> sums(ReadAccess access, StoredSample stored, SpotSource source,
+                                            Map<GroupBy, Integer> mostParticles) {
+        return growingSums(access, stored, source, mostParticles).map(sums -> sums.finish(source));
     }
 
     /** The same, to be gone on with; empty where the sample's spots cannot be compared. */
@@ -104,16 +100,16 @@ final class Answers {
     }
 
     /**
-     * The sums after the spot of one place has changed, as far as reading its block again is enough for them.
+     * The same after the spot of one place has changed: where that is enough, only its block and later spots are read.
      *
-     * @param mostParticles the ways of grouping whose kept sums hold the spot
+     * @param mostParticles the ways of grouping of which sums are kept
      */
-    Map<GroupBy, SampleSums> sumsAfterChange(ReadAccess access, StoredSample stored, Map<GroupBy, Integer> mostParticles,
-                                             long place) {
+    Optional<Map<GroupBy, SampleSums>> sumsAfterChange(ReadAccess access, StoredSample stored,
+                                                       Map<GroupBy, Integer> mostParticles, long place) {
         try {
-            return GrowingSums.changed(summedBy(access, stored), access.spotSource(stored), mostParticles, place);
+            return Optional.of(GrowingSums.changed(summedBy(access, stored), access.spotSource(stored), mostParticles, place));
         } catch (ProblemException | CompositionException e) {
-            return Map.of();
+            return Optional.empty();
         }
     }
 

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import java.util.function.BiFunction;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import surfeit.composition.Alloy;
@@ -135,7 +134,7 @@ public final class Laboratory {
             access.audit(occasion, "sample described", Optional.of(name), "revision " + now.revision());
             Staleness.sampleChanged(access, name, InputChange.ofSample(SampleRevision.What.DESCRIBED, now.revision(),
                 occasion, Optional.empty()));
-            sums.inputsChanged(access, now);
+            sums.described(access, present, now);
             return new Change<>(present.isPresent() ? Change.Kind.CHANGED : Change.Kind.CREATED, now);
         });
     }
@@ -294,27 +293,15 @@ public final class Laboratory {
 
     /** What the sample's spots show. @throws ProblemException too-few-elements */
     public Segregation segregation(String sample, GroupBy by) {
-        return segregation(sample, access -> Lookups.sample(access, sample), (access, stored) ->
-            answers.stored(access, stored, answers.inputRevisions(access, stored), by));
+        return store.read(access -> {
+            StoredSample stored = Lookups.sample(access, sample);
+            return answers.stored(access, stored, answers.inputRevisions(access, stored), by);
+        });
     }
 
     /** What the sample's spots showed when its inputs were at these revisions. */
     public Segregation segregation(String sample, InputRevisions asOf, GroupBy by) {
-        return segregation(sample, access -> Lookups.sample(access, sample, asOf.sample()), (access, stored) ->
-            answers.stored(access, stored, asOf, by));
-    }
-
-    /** Where the sums of a large sample have to be made anew, the first answer makes them. */
-    private Segregation segregation(String name, Function<ReadAccess, StoredSample> sample,
-                                    BiFunction<ReadAccess, StoredSample, Segregation> answer) {
-        Optional<Segregation> fromSums = store.read(access -> {
-            StoredSample stored = sample.apply(access);
-            return Sums.areBehind(access, stored) ? Optional.empty() : Optional.of(answer.apply(access, stored));
-        });
-        return fromSums.orElseGet(() -> {
-            sums.catchUp(store, name);
-            return store.read(access -> answer.apply(access, sample.apply(access)));
-        });
+        return store.read(access -> answers.stored(access, Lookups.sample(access, sample, asOf.sample()), asOf, by));
     }
 
     /** What spots show that are not on record. @throws ProblemException alloy-unknown, too-few-elements */

@@ -98,8 +98,8 @@ public final class Recount {
     private Optional<KeptSums> inUse(ReadAccess access, StoredSample sample, GroupBy by, SumsMark mark) {
         SpotSource source = access.spotSource(sample, mark);
         Optional<KeptSums> kept = source.kept(by);
-        boolean used = Optional.ofNullable(answers.sums(access, sample, new NoSpots(source, kept),
-            Map.of(by, Integer.MAX_VALUE)).get(by)).map(SampleSums::wentOn).orElse(false);
+        boolean used = answers.sums(access, sample, new NoSpots(source, kept), Map.of(by, Integer.MAX_VALUE))
+            .map(sums -> sums.get(by)).map(SampleSums::wentOn).orElse(false);
         return kept.filter(sums -> used);
     }
 

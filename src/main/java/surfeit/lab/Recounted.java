@@ -19,7 +19,7 @@ public record Recounted(String sample, GroupBy by, State state, long spotCount, 
         EQUAL(true),
         /** Made with another setting, description, alloy or version of the program: no answer goes on from them. */
         UNUSED(true),
-        /** The sample has more particles than sums are kept of, or spots that cannot be compared. */
+        /** The sample has more particles than sums are kept of. */
         NOT_KEPT(true),
         /** A sum is not what the spots give. */
         DIFFERENT(false),

@@ -3,6 +3,7 @@ package surfeit.lab;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import surfeit.composition.Alloy;
 import surfeit.segregation.answer.GroupBy;
@@ -62,6 +63,12 @@ public interface WriteAccess extends ReadAccess {
 
     /** Forgets answers kept before a time. */
     void forgetAnswers(Instant before);
+
+    /**
+     * Has work done at the end of the transaction, by whoever asks first for the same thing; it is done, too, where the
+     * one who asked is taken back. Where it fails, so does the whole transaction.
+     */
+    void last(String thing, Consumer<WriteAccess> work);
 
     /** Does all of the work or, where it throws, takes back just that. */
     <T> T nested(Function<WriteAccess, T> work);

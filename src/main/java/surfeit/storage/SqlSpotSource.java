@@ -67,6 +67,11 @@ final class SqlSpotSource implements SpotSource {
         }
 
         @Override
+        public byte[] notes() {
+            return kept.notes();
+        }
+
+        @Override
         public long mark() {
             return kept.lastSpot();
         }

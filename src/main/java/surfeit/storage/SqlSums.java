@@ -33,7 +33,7 @@ final class SqlSums {
      * @param sums of the open block
      * @param full of all full blocks together; empty where there is none
      */
-    record Kept(long lastSpot, byte[] sums, Optional<SumsBlock> full, SqlSumsBlocks blocks) {
+    record Kept(long lastSpot, byte[] sums, byte[] notes, Optional<SumsBlock> full, SqlSumsBlocks blocks) {
     }
 
     /** How far the sums go, without reading them: whether they are intact is not asked. */
@@ -73,7 +73,7 @@ final class SqlSums {
                 + " slowly. Run \"surfeit recount\" to see which, and \"surfeit recount --renew\" to make them anew.");
             return Optional.empty();
         }
-        return Optional.of(new Kept(row.get().mark.lastSpot(), row.get().sums.get(),
+        return Optional.of(new Kept(row.get().mark.lastSpot(), row.get().sums.get(), row.get().notes,
             full.map(SqlSumsBlocks.Found::block), blocks));
     }
 

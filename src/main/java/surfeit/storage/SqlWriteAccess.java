@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import surfeit.composition.Alloy;
@@ -36,12 +37,15 @@ import surfeit.spot.Spot;
 final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     private final Engine engine;
     private final WriteMemory memory;
+    private final Map<String, Consumer<WriteAccess>> last;
     private final ContentDigest content = new ContentDigest();
 
-    SqlWriteAccess(Handle handle, Engine engine, WriteMemory memory) {
+    /** @param last what is to be done at the end of the transaction */
+    SqlWriteAccess(Handle handle, Engine engine, WriteMemory memory, Map<String, Consumer<WriteAccess>> last) {
         super(handle);
         this.engine = engine;
         this.memory = memory;
+        this.last = last;
     }
 
     @Override
@@ -167,6 +171,11 @@ final class SqlWriteAccess extends SqlReadAccess implements WriteAccess {
     @Override
     public void forgetAnswers(Instant before) {
         answers.forget(before);
+    }
+
+    @Override
+    public void last(String thing, Consumer<WriteAccess> work) {
+        last.putIfAbsent(thing, work);
     }
 
     @Override

@@ -2,11 +2,14 @@ package surfeit.storage;
 
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.JdbiException;
@@ -24,8 +27,9 @@ import surfeit.lab.WriteAccess;
  *
  * <p>Small jobs that wait at the same time share a transaction, and so one commit. Each is a step of it: one that fails
  * takes back just itself. What they write is held and sent together ({@link HeldRows}); where the engine refuses it for
- * something that one of them wrote or asked, all is taken back and each is done again by itself. A job that may take long
- * has a transaction of its own, so that those before it need not wait for it. Who finds the queue full is refused at once.
+ * something that one of them wrote or asked, all is taken back and each is done again by itself. What several of them
+ * need done once is done at the end ({@link WriteAccess#last}). A job that may take long has a transaction of its own, so
+ * that those before it need not wait for it. Who finds the queue full is refused at once.
  */
 final class WriteQueue implements AutoCloseable {
     private static final Logger LOG = LoggerFactory.getLogger(WriteQueue.class);
@@ -92,7 +96,8 @@ final class WriteQueue implements AutoCloseable {
             try {
                 inTransaction(jobs, job.get().kind() == WriteJob.Kind.SHARED);
             } catch (RuntimeException | Error e) {
-                if (jobs.size() > 1 && writing.isOfOneJob(e)) {
+                boolean damaged = e instanceof StorageException; // what was read at the end for the sake of one of them
+                if (jobs.size() > 1 && (damaged || writing.isOfOneJob(e))) {
                     jobs.forEach(this::byItself);
                 } else {
                     jobs.forEach(each -> each.fail(e));
@@ -140,16 +145,19 @@ final class WriteQueue implements AutoCloseable {
                 if (!writing.takeTurn(handle)) {
                     memory.clear();
                 }
+                Map<String, Consumer<WriteAccess>> last = new LinkedHashMap<>();
                 if (shares) {
-                    share(handle, jobs);
+                    share(handle, jobs, last);
                 } else {
-                    jobs.get(0).run(new SqlWriteAccess(handle, writing.engine(), memory));
+                    jobs.get(0).run(access(handle, last));
                 }
                 KeptStatements.held(handle).send();
                 if (jobs.get(0).kind() == WriteJob.Kind.REHEARSED) {
                     takeBack(handle);
                     return;
                 }
+                List.copyOf(last.values()).forEach(work -> work.accept(access(handle, last)));
+                KeptStatements.held(handle).send();
                 writing.leaveTurn(handle);
                 commit(handle);
                 memory.committed();
@@ -164,6 +172,10 @@ final class WriteQueue implements AutoCloseable {
         }
     }
 
+    private SqlWriteAccess access(Handle handle, Map<String, Consumer<WriteAccess>> last) {
+        return new SqlWriteAccess(handle, writing.engine(), memory, last);
+    }
+
     /** What was committed stays so, whatever becomes of the connection. */
     private static void giveBack(Handle handle) {
         try {
@@ -174,13 +186,13 @@ final class WriteQueue implements AutoCloseable {
     }
 
     /** Does the first job and those that wait by then, then those that came meanwhile. */
-    private void share(Handle handle, List<WriteJob<?>> jobs) {
+    private void share(Handle handle, List<WriteJob<?>> jobs, Map<String, Consumer<WriteAccess>> last) {
         long start = System.nanoTime();
         jobs.addAll(nextToShare(SHARED_MAX - jobs.size()));
         List<WriteJob<?>> some = List.copyOf(jobs);
         while (!some.isEmpty()) {
             writing.engine().foresee(handle, memory, some.stream().<Foreseen>map(WriteJob::foreseen).toList());
-            some.forEach(job -> runWithin(handle, job));
+            some.forEach(job -> runWithin(handle, job, last));
             boolean late = System.nanoTime() - start >= SHARED_NANOS;
             some = late ? List.of() : nextToShare(SHARED_MAX - jobs.size());
             jobs.addAll(some);
@@ -188,11 +200,11 @@ final class WriteQueue implements AutoCloseable {
     }
 
     /** Does a job as a step of the transaction; a failure of the engine is one of the whole transaction. */
-    private void runWithin(Handle handle, WriteJob<?> job) {
+    private void runWithin(Handle handle, WriteJob<?> job, Map<String, Consumer<WriteAccess>> last) {
         HeldRows held = KeptStatements.held(handle);
         held.begin();
         try {
-            job.run(new SqlWriteAccess(handle, writing.engine(), memory));
+            job.run(access(handle, last));
             held.keep();
         } catch (JdbiException | EngineFailure e) {
             throw e;

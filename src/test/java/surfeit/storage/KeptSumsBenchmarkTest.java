@@ -29,12 +29,14 @@ import surfeit.spot.SpotCentre;
 
 /**
  * {@code mvn -Pbench verify -Dtest=KeptSumsBenchmarkTest}: how long an answer takes for samples of 1000 to 1e6 spots on
- * four particles, in turns; how long without kept sums; and what keeping them costs an import. Figures are printed; only
- * what may not depend on the machine is asserted. Spots are invented.
+ * four particles ({@code -Dsurfeit.bench.particles}), in turns; how long without kept sums, and to make them anew; and
+ * what keeping them costs an import. Figures are printed; only what may not depend on the machine is asserted. Spots are
+ * invented.
  */
 @Tag("bench")
 class KeptSumsBenchmarkTest {
     private static final int[] SIZES = {1_000, 100_000, Integer.getInteger("surfeit.bench.spots", 1_000_000)};
+    private static final int PARTICLES = Integer.getInteger("surfeit.bench.particles", 4);
     private static final int ROUNDS = 41;
 
     @TempDir
@@ -57,7 +59,7 @@ class KeptSumsBenchmarkTest {
         values.put(Element.of("Cu"), ReportedValue.Measured.of(copper, "39.00"));
         values.put(Element.of("O"), ReportedValue.Measured.of(0.01, "1.00"));
         values.put(Element.of("C"), ReportedValue.Measured.of(0.005, "0.50"));
-        return new Spot("S" + number, Optional.of("P" + number % 4), Optional.of(number % 8 < 4 ? "rim" : "core"),
+        return new Spot("S" + number, Optional.of("P" + number % PARTICLES), Optional.of(number % 8 < 4 ? "rim" : "core"),
             Optional.of("s1"), Optional.empty(), Conditions.UNKNOWN, Optional.empty(), Basis.ATOMIC, values);
     }
 

@@ -118,7 +118,6 @@ class LargeSampleSumsTest {
         assertThat(answer.get(4)).isEqualTo(SPOTS - 3L);
         forget(GroupBy.values());
         assertThat(answer(GroupBy.FEATURE)).as("from all spots, to the last bit").isEqualTo(answer);
-        assertThat(recount()).as("made by that answer").hasSize(3).containsOnly(Recounted.State.EQUAL);
     }
 
     @Test
@@ -143,11 +142,8 @@ class LargeSampleSumsTest {
         assertThat(recount()).hasSize(3).containsOnly(Recounted.State.EQUAL);
         for (GroupBy by : GroupBy.values()) {
             List<Object> kept = answer(by);
-            Map<GroupBy, SumsMark> before = marks();
             forget(by);
-            assertThat(marks()).doesNotContainKey(by);
             assertThat(answer(by)).isEqualTo(kept);
-            assertThat(marks().keySet()).isEqualTo(before.keySet());
         }
     }
 }

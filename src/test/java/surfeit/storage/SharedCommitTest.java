@@ -36,6 +36,8 @@ import surfeit.lab.ProblemException;
 import surfeit.lab.RepeatKey;
 import surfeit.lab.RowsReadAhead;
 import surfeit.lab.Store;
+import surfeit.lab.StoredSample;
+import surfeit.lab.SumsMark;
 import surfeit.lab.Upload;
 import surfeit.spot.Spot;
 
@@ -116,6 +118,59 @@ class SharedCommitTest {
 
         assertThat(atTheFirstAnswer.get(30, TimeUnit.SECONDS)).isGreaterThan(1);
         work.join();
+    }
+
+    private CompletableFuture<String> asking(List<String> done, String name, boolean fails) {
+        return bench.store().writeShared(Foreseen.NOTHING, access -> {
+            done.add(name);
+            access.last("A7", end ->
+                done.add("end, asked by " + name + ", at revision " + end.sample("A7").orElseThrow().revision()));
+            if (fails) {
+                throw new IllegalStateException(name);
+            }
+            return name;
+        });
+    }
+
+    @Test
+    void what_several_ask_to_have_done_last_is_done_once_when_all_are_done() throws Exception {
+        List<String> done = Collections.synchronizedList(new ArrayList<>());
+        CompletableFuture<Void> work = busy();
+        CompletableFuture<String> refused = asking(done, "one", true);
+        CompletableFuture<ImportReport> report = post("A7", LabBench.spot("P-1", "78.8"));
+        CompletableFuture<String> kept = asking(done, "two", false);
+
+        goOn.countDown();
+        work.join();
+
+        assertThat(kept.join()).isEqualTo("two");
+        assertThatThrownBy(refused::join).hasMessageContaining("one");
+        assertThat(done).containsExactly("one", "two", "end, asked by one, at revision " + report.join().sampleRevision());
+    }
+
+    @Test
+    void reference_spots_that_share_a_commit_have_the_sums_made_and_one_that_cannot_harms_no_other() throws Exception {
+        bench.describe("B2").post("A7", LabBench.spots("P", 300));
+        Spot[] pieces = IntStream.range(0, 5).mapToObj(i -> LabBench.withReference(LabBench.spot("R" + i, "69." + i),
+            LabBench.nominal("Ag", 0.3, "Cu", 0.7))).toArray(Spot[]::new);
+        CompletableFuture<Void> work = busy();
+        List<CompletableFuture<ImportReport>> posts =
+            IntStream.range(0, 4).mapToObj(i -> post("A7", pieces[i])).toList();
+        goOn.countDown();
+        work.join();
+        posts.forEach(CompletableFuture::join);
+        StoredSample sample = lab.sample("A7");
+        assertThat(bench.store().<Object>read(access -> access.sumsMarks(sample).values().stream()
+            .map(SumsMark::lastSpot).distinct().toList())).isEqualTo(List.of(304L));
+
+        engine.change(folder, "UPDATE spot_revision SET payload = x'00' WHERE spot = 3");
+        CompletableFuture<ImportReport> here = post("A7", pieces[4]);
+        CompletableFuture<ImportReport> elsewhere = post("B2", LabBench.spot("P-1", "78.8"));
+
+        assertThatThrownBy(here::join).hasCauseInstanceOf(StorageException.class);
+        assertThat(elsewhere.join().acceptedCount()).isEqualTo(1);
+        assertThat(lab.sample("A7")).isEqualTo(sample);
+        assertThat(lab.sample("B2").spotCount()).isEqualTo(1);
     }
 
     @Test

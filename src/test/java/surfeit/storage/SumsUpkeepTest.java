@@ -3,7 +3,6 @@ package surfeit.storage;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import java.lang.reflect.Proxy;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,17 +20,15 @@ import surfeit.lab.Laboratory;
 import surfeit.lab.PublicId;
 import surfeit.lab.Recount;
 import surfeit.lab.Recounted;
-import surfeit.lab.Store;
 import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
-import surfeit.segregation.Interpreter;
 import surfeit.segregation.answer.GroupBy;
 import surfeit.segregation.answer.GroupFinding;
 import surfeit.segregation.blocks.GrowingSums;
 import surfeit.segregation.blocks.SpotSource;
 import surfeit.spot.Spot;
 
-/** When sums are kept of a sample's spots, go on, are forgotten, and what becomes of damaged ones. */
+/** When sums are kept of a sample's spots and go on, and what becomes of damaged ones. */
 class SumsUpkeepTest {
     @TempDir
     Path folder;
@@ -104,62 +101,65 @@ class SumsUpkeepTest {
     }
 
     @Test
-    void a_change_of_a_spot_in_the_sums_makes_them_anew_and_one_of_a_later_spot_does_not() {
+    void a_change_of_a_spot_has_the_sums_go_on_to_the_last_one() {
         bench.post("A7", LabBench.spots("P", 300));
         bench.post("A7", LabBench.spots("Q", 5));
-        lab.withdraw(PublicId.of(PublicId.SPOT, 304), "charging", Expectation.NONE, LabBench.ANNA);
         assertThat(lastSpot()).isEqualTo(300);
+        lab.withdraw(PublicId.of(PublicId.SPOT, 304), "charging", Expectation.NONE, LabBench.ANNA);
+        assertThat(lastSpot()).as("of a spot behind the sums").isEqualTo(305);
+        bench.post("A7", LabBench.spots("R", 5));
         lab.withdraw(PublicId.of(PublicId.SPOT, 2), "charging", Expectation.NONE, LabBench.ANNA);
-        assertThat(lastSpot()).isEqualTo(305);
+        assertThat(lastSpot()).as("of a spot in the sums").isEqualTo(310);
+        SumsMark before = marks().get(GroupBy.SAMPLE);
         lab.withdraw(PublicId.of(PublicId.SPOT, 2), "charging", Expectation.NONE, LabBench.ANNA);
 
-        assertThat(marks().get(GroupBy.SAMPLE)).returns(303L, SumsMark::spotCount)
+        assertThat(marks().get(GroupBy.SAMPLE)).isEqualTo(before).returns(308L, SumsMark::spotCount)
             .returns(lab.sample("A7").revision(), SumsMark::revision);
         assertThat(recount()).containsOnly(Recounted.State.EQUAL);
     }
 
-    /** More copper than there is of both: silver is negative, and zero a number like any other in the whole group. */
-    private void correctToNegative(long spot) {
-        lab.correct(PublicId.of(PublicId.SPOT, spot), "misread", Expectation.NONE,
-            (present, sample) -> LabBench.spot(present.label(), "100.2"), LabBench.ANNA);
-    }
-
     @Test
-    void a_change_that_concerns_all_spots_of_a_large_sample_forgets_its_sums_and_the_next_answer_makes_them() {
-        bench.post("A7", LabBench.spots("P", 20_005));
-        correctToNegative(1);
-        assertThat(marks()).isEmpty();
-        bench.post("A7", LabBench.spot("one more", "70"));
-        assertThat(marks()).as("left to the next answer").isEmpty();
+    void a_change_where_blocks_are_not_kept_one_by_one_has_the_sums_made_anew_at_once() {
+        int spots = 3 * 16_384 + 100;
+        Spot[] interleaved = LabBench.spots("P", spots);
+        for (int i = 0; i < spots; i++) {
+            interleaved[i] = onParticle(interleaved[i], "P" + i % 1400);
+        }
+        bench.post("A7", interleaved);
+        assertThat(bench.store().<Integer>read(access -> ((SqlReadAccess) access).handle
+            .createQuery("SELECT count(*) FROM kept_block WHERE grouped_by = 'particle' AND block > 0")
+            .mapTo(Integer.class).one()))
+            .as("1400 particles in each of three blocks").isZero();
 
-        List<GroupFinding> answer = groups();
+        lab.withdraw(PublicId.of(PublicId.SPOT, 20_000), "charging", Expectation.NONE, LabBench.ANNA);
 
-        assertThat(marks().keySet()).containsExactly(GroupBy.values());
-        assertThat(lastSpot()).isEqualTo(20_006);
-        assertThat(recount()).containsOnly(Recounted.State.EQUAL);
-        assertThat(groups()).isEqualTo(answer);
-        assertThat(answer.get(0).spotCount()).isEqualTo(20_006);
-        execute("DELETE FROM kept_sums");
-        renew("A7");
+        assertThat(marks().values()).hasSize(3).allSatisfy(mark -> assertThat(mark)
+            .returns(spots - 1L, SumsMark::spotCount).returns(true, SumsMark::hasSums));
         assertThat(recount()).hasSize(3).containsOnly(Recounted.State.EQUAL);
     }
 
+    private static Spot onParticle(Spot spot, String particle) {
+        return new Spot(spot.label(), Optional.of(particle), spot.feature(), spot.session(), spot.acquiredTime(),
+            spot.conditions(), spot.reference(), spot.basis(), spot.values());
+    }
+
     @Test
-    void sums_made_while_the_sample_changes_are_not_kept() {
-        bench.post("A7", LabBench.spots("P", 20_005));
-        correctToNegative(1);
-        Store changing = (Store) Proxy.newProxyInstance(Store.class.getClassLoader(), new Class<?>[] {Store.class},
-            (proxy, method, arguments) -> {
-                if (method.getName().equals("write")) {
-                    lab.withdraw(PublicId.of(PublicId.SPOT, 2), "charging", Expectation.NONE, LabBench.ANNA);
-                }
-                return method.invoke(bench.store(), arguments);
-            });
-
-        Laboratory other = new Laboratory(changing, AlloyCatalogue.packaged(), new Interpreter(), 0.003);
-
-        assertThat(other.segregation("A7", GroupBy.FEATURE).interpretation().spotCount()).isEqualTo(20_004);
-        assertThat(marks()).isEmpty();
+    void too_many_particles_are_found_once_and_looked_for_again_when_they_are_named_otherwise() {
+        Spot[] each = LabBench.spots("P", 2100);
+        for (int i = 0; i < each.length; i++) {
+            each[i] = onParticle(each[i], "P" + i);
+        }
+        bench.post("A7", each);
+        assertThat(marks().get(GroupBy.PARTICLE).hasSums()).isFalse();
+        assertThat(marks().get(GroupBy.FEATURE).hasSums()).isTrue();
+        lab.describe("A7", LabBench.described("words"), Expectation.revision(lab.sample("A7").revision()), LabBench.ANNA);
+        assertThat(marks().get(GroupBy.PARTICLE).hasSums()).isFalse();
+        for (int i = 1; i <= 60; i++) {
+            lab.withdraw(PublicId.of(PublicId.SPOT, i), "charging", Expectation.NONE, LabBench.ANNA);
+        }
+        renew("A7");
+        assertThat(marks().get(GroupBy.PARTICLE).hasSums()).isTrue();
+        assertThat(recount()).hasSize(3).containsOnly(Recounted.State.EQUAL);
     }
 
     @Test
@@ -173,9 +173,7 @@ class SumsUpkeepTest {
             .containsExactly(Recounted.State.DAMAGED, Recounted.State.DAMAGED, Recounted.State.EQUAL);
         assertThat(groups()).isEqualTo(before);
         lab.withdraw(PublicId.of(PublicId.SPOT, 3), "charging", Expectation.NONE, LabBench.ANNA);
-        assertThat(marks().keySet()).as("a damaged block is not gone on from").containsExactly(GroupBy.SAMPLE);
-        groups();
-        assertThat(recount()).hasSize(3).containsOnly(Recounted.State.EQUAL);
+        assertThat(recount()).as("a damaged block is not gone on from").hasSize(3).containsOnly(Recounted.State.EQUAL);
     }
 
     @Test

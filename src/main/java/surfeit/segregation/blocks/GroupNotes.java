@@ -1,9 +1,11 @@
 package surfeit.segregation.blocks;
 
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import surfeit.composition.NominalFractions;
 import surfeit.element.Element;
 import surfeit.segregation.answer.GroupBy;
@@ -39,6 +41,22 @@ public final class GroupNotes {
             out.yesOrNo("negative values", closing.negatives());
         });
         return out.toBytes();
+    }
+
+    /** What the spots of each group were closed by; none where other elements are compared with now. */
+    static Map<GroupKey, GroupTally.Closing> closings(byte[] notes, NominalFractions nominal) {
+        Map<GroupKey, GroupTally.Closing> closings = new LinkedHashMap<>();
+        try {
+            SumsIn in = new SumsIn(notes);
+            in.requireElements(nominal.elements());
+            for (long left = in.count(); left > 0; left--) {
+                closings.put(new GroupKey(in.text(), in.optionalReal(), in.optionalText()),
+                    new GroupTally.Closing(new TreeSet<>(in.elements()), in.yesOrNo()));
+            }
+            return closings;
+        } catch (SumsIn.UnfitException e) {
+            return Map.of();
+        }
     }
 
     /** Whether any of these spots shows its group otherwise than noted; false for groups that are not noted. */

@@ -27,12 +27,21 @@ import surfeit.segregation.sums.SpotInHand;
 public final class Grouping {
     private static final int SESSIONS_AS_UNITS_FROM = 3;
 
+    /** Which spots the blocks still lack. */
+    enum Rest {
+        ALL,
+        /** Those that came after the kept sums. */
+        LATER,
+        NONE
+    }
+
     private final NominalFractions nominal;
     private final GroupBy by;
     private final BlockSums each;
     private final SpotBlocks blocks;
     private final Map<GroupKey, GroupData> groupOfKey = new HashMap<>();
     private Optional<KeptSums> kept = Optional.empty();
+    private Rest rest = Rest.ALL;
     private boolean wentOn;
     private Set<GroupKey> keptKeys = Set.of();
 
@@ -59,8 +68,12 @@ public final class Grouping {
      * any and they were made from the same inputs.
      */
     public List<GroupData> read(SpotSource source) {
-        start(source).ifPresentOrElse(sums -> sums.forEachLater(blocks), () -> source.forEachPlace(blocks));
-        List<GroupMerge> merges = finish(source);
+        start(source);
+        readRest(source);
+        if (startAgain(source)) {
+            readRest(source);
+        }
+        List<GroupMerge> merges = merges();
         Map<GroupKey, GroupTally> tallies = blocks.together();
         List<GroupData> groups = new ArrayList<>();
         for (GroupMerge merge : merges) {
@@ -71,17 +84,23 @@ public final class Grouping {
         return groups;
     }
 
+    private void readRest(SpotSource source) {
+        kept.ifPresentOrElse(sums -> sums.forEachLater(blocks), () -> source.forEachPlace(blocks));
+    }
+
     /**
-     * Begins with kept sums or with nothing; then the {@linkplain #blocks() blocks} are given the later spots or all,
-     * and {@link #finish} ends it.
-     *
-     * @return the sums it goes on from
+     * Begins with kept sums or with nothing; then the {@linkplain #blocks() blocks} are given the {@linkplain #rest() rest}
+     * of the spots, and once more all of them where it {@linkplain #startAgain must start again}.
      */
-    Optional<KeptSums> start(SpotSource source) {
-        kept = source.kept(by).filter(blocks::goesOnFrom);
+    void start(SpotSource source) {
+        Optional<KeptSums> found = source.kept(by);
+        kept = found.filter(blocks::goesOnFrom);
+        rest = kept.isPresent() ? Rest.LATER : Rest.ALL;
         wentOn = kept.isPresent();
         keptKeys = Set.copyOf(blocks.keys());
-        return kept;
+        if (kept.isEmpty()) {
+            found.ifPresent(unfit -> blocks.clear(GroupNotes.closings(unfit.notes(), nominal)));
+        }
     }
 
     /** Begins with nothing, but knows from kept sums by what the groups are closed: it need hardly read a spot twice. */
@@ -92,35 +111,57 @@ public final class Grouping {
     }
 
     /**
-     * Begins with kept sums of which one spot is no more as it was: reads the block again that it lies in, and all later
-     * spots.
+     * Begins with kept sums of which one spot may be no more as it was: reads the block again that it lies in, and all
+     * later spots, or leaves all spots to be read where that is not enough.
      *
      * @param place the spot's
-     * @return false where that is not enough; then this one is of no use
      */
-    boolean startChanged(SpotSource source, long place) {
-        return start(source).filter(sums -> blocks.renew(sums, place)).isPresent() && !blocks.isOverfull()
-            && again(shown(merges())).isEmpty();
+    void startChanged(SpotSource source, long place) {
+        start(source);
+        if (kept.isEmpty() || place > kept.get().mark()) {
+            return;
+        }
+        Map<GroupKey, GroupTally.Closing> known = blocks.closings();
+        if (blocks.renew(kept.get(), place)) {
+            known = shown(merges());
+            if (blocks.isOverfull() || again(known).isEmpty()) {
+                rest = Rest.NONE;
+                return;
+            }
+        }
+        startAll(known);
     }
 
-    /**
-     * Reads the spots again where a group needs it.
-     *
-     * @return how the groups are put together, in the order of first appearance
-     */
-    List<GroupMerge> finish(SpotSource source) {
-        List<GroupMerge> merges = merges();
-        Map<GroupKey, GroupTally.Closing> shown = shown(merges);
+    private void startAll(Map<GroupKey, GroupTally.Closing> known) {
+        each.again();
+        blocks.clear(known);
+        kept = Optional.empty();
+        rest = Rest.ALL;
+    }
+
+    /** Whether the rest is to be read once more, because a group showed later what it did not show first. */
+    boolean startAgain(SpotSource source) {
+        Map<GroupKey, GroupTally.Closing> shown = shown(merges());
         List<GroupKey> again = again(shown);
         if (again.isEmpty() || blocks.isOverfull()) {
-            return merges;
+            rest = Rest.NONE;
+            return false;
         }
-        each.again();
-        blocks.clear(shown);
         boolean laterOnly = kept.isPresent() && again.stream().noneMatch(keptKeys::contains);
+        startAll(shown);
         kept = source.kept(by).filter(sums -> laterOnly && blocks.goesOnFrom(sums));
-        kept.ifPresentOrElse(sums -> sums.forEachLater(blocks), () -> source.forEachPlace(blocks));
-        return merges();
+        rest = kept.isPresent() ? Rest.LATER : Rest.ALL;
+        return true;
+    }
+
+    /** Which spots the blocks are to be given before anything is asked of them. */
+    Rest rest() {
+        return rest;
+    }
+
+    /** The kept sums that it goes on from. */
+    Optional<KeptSums> kept() {
+        return kept;
     }
 
     private List<GroupKey> again(Map<GroupKey, GroupTally.Closing> shown) {

@@ -1,6 +1,7 @@
 package surfeit.segregation.blocks;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -61,39 +62,51 @@ public final class GrowingSums implements SpotPlaces {
      */
     public static GrowingSums of(Inputs inputs, SpotSource soFar, Map<GroupBy, Integer> mostParticles) {
         GrowingSums sums = new GrowingSums(inputs, soFar, mostParticles);
-        sums.read(soFar);
+        sums.all.values().forEach(grouping -> grouping.start(soFar));
+        read(sums.all.values(), soFar);
         return sums;
     }
 
-    /** Reads every spot once for all that begin at the same one. */
-    private void read(SpotSource source) {
+    /** Hands over what they lack, every spot once for all that begin at the same one. */
+    private static void read(Collection<Grouping> some, SpotSource source) {
         List<SpotBlocks> fromFirst = new ArrayList<>();
         Map<Long, List<SpotBlocks>> later = new TreeMap<>();
         Map<Long, KeptSums> sums = new TreeMap<>();
-        all.values().forEach(grouping -> grouping.start(source).ifPresentOrElse(kept -> {
-            later.computeIfAbsent(kept.mark(), mark -> new ArrayList<>()).add(grouping.blocks());
-            sums.put(kept.mark(), kept);
-        }, () -> fromFirst.add(grouping.blocks())));
+        for (Grouping grouping : some) {
+            if (grouping.rest() == Grouping.Rest.ALL) {
+                fromFirst.add(grouping.blocks());
+            } else if (grouping.rest() == Grouping.Rest.LATER) {
+                KeptSums kept = grouping.kept().orElseThrow();
+                later.computeIfAbsent(kept.mark(), mark -> new ArrayList<>()).add(grouping.blocks());
+                sums.put(kept.mark(), kept);
+            }
+        }
         if (!fromFirst.isEmpty()) {
             source.forEachPlace((place, spot, counts) -> next(fromFirst, place, spot, counts));
         }
-        later.forEach((mark, some) ->
-            sums.get(mark).forEachLater((place, spot, counts) -> next(some, place, spot, counts)));
+        later.forEach((mark, blocks) ->
+            sums.get(mark).forEachLater((place, spot, counts) -> next(blocks, place, spot, counts)));
+    }
+
+    private static void finish(Collection<Grouping> some, SpotSource source) {
+        read(some.stream().filter(grouping -> grouping.startAgain(source)).toList(), source);
     }
 
     /**
-     * The sums of all spots, after one of those in the kept sums has changed: of its block and of those that came later
-     * every spot is read, of the other blocks none. A way of grouping is left out where that is not enough: where its
-     * blocks are not kept one by one, or the spot's group lists another element, or has another sign, than before.
+     * The sums of all spots, after one of them has changed: of its block and of those that came later every spot is read, of
+     * the other blocks none. All spots are read where that is not enough: where blocks are not kept one by one, where the
+     * spot's group lists another element, or has another sign, than before, or where a reference spot corrects otherwise.
      *
      * @param place the spot's place in the record
+     * @return without a way of grouping that has more particles than were to be kept
      * @throws CompositionException where the nominal cannot be compared with
      */
     public static Map<GroupBy, SampleSums> changed(Inputs inputs, SpotSource source, Map<GroupBy, Integer> mostParticles,
                                                    long place) {
         GrowingSums sums = new GrowingSums(inputs, source, mostParticles);
-        sums.all.values().removeIf(grouping -> !grouping.startChanged(source, place));
-        return sums.made();
+        sums.all.values().forEach(grouping -> grouping.startChanged(source, place));
+        read(sums.all.values(), source);
+        return sums.finish(source);
     }
 
     @Override
@@ -114,7 +127,7 @@ public final class GrowingSums implements SpotPlaces {
      * @return without a way of grouping that has more particles than were to be kept
      */
     public Map<GroupBy, SampleSums> finish(SpotSource source) {
-        all.values().forEach(grouping -> grouping.finish(source));
+        finish(all.values(), source);
         return made();
     }
 
@@ -146,9 +159,9 @@ public final class GrowingSums implements SpotPlaces {
             blocks.add(all.get(by).blocks());
         });
         source.forEachPlace((place, spot, counts) -> next(blocks, place, spot, counts));
+        finish(all.values(), source);
         Map<GroupBy, Recounted> found = new EnumMap<>(GroupBy.class);
         all.forEach((by, grouping) -> {
-            grouping.finish(source);
             SampleSums.Comparison together = new SampleSums(grouping, List.of()).comparedWith(kept.get(by));
             found.put(by, new Recounted(grouping.blocks().spotCount(), together.and(each.get(by).comparison())));
         });

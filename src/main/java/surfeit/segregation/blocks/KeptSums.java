@@ -17,7 +17,10 @@ public interface KeptSums {
     /** The sums of all full blocks together as they were kept; empty where there is none. */
     Optional<byte[]> fullBlocks();
 
-    /** Where the later spots begin: sums of one source with the same mark have the same later spots. */
+    /** The note that was kept beside them. */
+    byte[] notes();
+
+    /** Place of the last spot in the sums: those of one source with the same mark have the same later spots. */
     long mark();
 
     /** Hands over every spot that came after those in the sums. */

@@ -135,7 +135,7 @@ public final class SpotBlocks implements SpotPlaces {
      * Reads the block again that one spot lies in, and all later spots; it holds the sums kept before that spot changed.
      *
      * @param place the spot's
-     * @return false where the blocks are not kept one by one; then this one is of no use
+     * @return false where the blocks are not kept one by one, or damaged; then it must be {@linkplain #clear cleared}
      */
     boolean renew(KeptSums kept, long place) {
         known = closings();

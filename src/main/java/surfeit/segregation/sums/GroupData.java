@@ -23,9 +23,10 @@ import surfeit.segregation.uncertainty.GroupRuns;
  * @param phases         where the spots lie between the phases of their alloy
  */
 public record GroupData(String name, String baseName, OptionalDouble beamEnergyKev, Optional<String> session,
-                        List<Element> elements, List<Element> notMeasured, GroupRuns units, GroupRuns particles, Optional<GroupRuns> corrected,
-                        References.Offer offer, boolean sessionsAreUnits, List<Below> below, GroupFacts facts,
-                        ForeignTally foreign, boolean zeroIsNumber, PhaseTally phases) {
+                        List<Element> elements, List<Element> notMeasured, GroupRuns units, GroupRuns particles,
+                        Optional<GroupRuns> corrected, References.Offer offer, boolean sessionsAreUnits,
+                        List<Below> below, GroupFacts facts, ForeignTally foreign, boolean zeroIsNumber,
+                        PhaseTally phases) {
 
     /** How often and under which limit one element was not found. */
     public record Below(long count, double highestLimit, boolean assumed) {

@@ -93,7 +93,7 @@ public record GroupRuns(List<GroupSums> runs, boolean[] allBelow) {
         return any;
     }
 
-    /** Of no element that every spot has it below its limit. */
+    /** What {@link #allBelow} is where no element lies below its limit in every spot. */
     public static boolean[] none(int elements) {
         boolean[] none = new boolean[elements];
         Arrays.fill(none, false);

@@ -21,7 +21,7 @@ import surfeit.statistics.RandomPart;
  *
  * <p>No factor and no log odds: the mean, its linear 95 % interval with the shared error
  * {@code u^2 = (1 - C)^2 e^2 + C^2 e_others^2}, and the limit: the
- * stated one, else that {@linkplain Counting from counts}, else the lab's default. Present means: lower end above 0 and mean above the
+ * stated one, else that {@linkplain ForeignTally from counts}, else the lab's default. Present means: lower end above 0 and mean above the
  * limit. The others' error is taken as r0 times their shares.
  */
 final class ForeignElements {

@@ -27,6 +27,7 @@ final class BlockRecord implements SpotSource {
     private static final class Sums {
         private int last;
         private byte[] open = new byte[0];
+        private byte[] notes = new byte[0];
         private Optional<SumsBlock> full = Optional.empty();
         private final Map<Integer, SumsBlock> blocks = new TreeMap<>();
     }
@@ -91,12 +92,9 @@ final class BlockRecord implements SpotSource {
         keep(by, sums.finish(this).get(by));
     }
 
-    /** A spot in the sums has changed. @return false where its block was not enough, and the sums are forgotten */
-    boolean changed(GroupBy by, int index) {
-        Optional<SampleSums> made = Optional.ofNullable(
-            GrowingSums.changed(inputs, this, Map.of(by, mostParticles), index + 1).get(by));
-        made.ifPresentOrElse(sums -> keep(by, sums), () -> kept.remove(by));
-        return made.isPresent();
+    /** A spot has changed. */
+    void changed(GroupBy by, int index) {
+        keep(by, GrowingSums.changed(inputs, this, Map.of(by, mostParticles), index + 1).get(by));
     }
 
     void forget(GroupBy by) {
@@ -133,6 +131,7 @@ final class BlockRecord implements SpotSource {
         made.blocks().forEach(block -> sums.blocks.put(block.number(), block));
         made.fullBlocks().ifPresent(full -> sums.full = Optional.of(full));
         sums.open = made.toBytes();
+        sums.notes = made.notes();
         sums.last = spots.size();
         kept.put(by, sums);
     }
@@ -227,6 +226,11 @@ final class BlockRecord implements SpotSource {
         @Override
         public Optional<byte[]> fullBlocks() {
             return sums.full.map(SumsBlock::bytes);
+        }
+
+        @Override
+        public byte[] notes() {
+            return sums.notes;
         }
 
         @Override

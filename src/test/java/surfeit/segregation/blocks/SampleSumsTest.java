@@ -62,6 +62,11 @@ class SampleSumsTest {
             }
 
             @Override
+            public byte[] notes() {
+                return new byte[0];
+            }
+
+            @Override
             public long mark() {
                 return summed;
             }
