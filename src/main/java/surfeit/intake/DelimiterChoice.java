@@ -77,8 +77,8 @@ record DelimiterChoice(char delimiter, boolean skipsFirstRow) {
 
     /**
      * How many columns of the header mean something when the text is split by a delimiter: of a row that names spots and
-     * elements, which wins over any other, else of a turned table, else of the first row; one where only rows below mean
-     * anything.
+     * elements, which wins over any other, else of a turned table, else of the first row; two at most where only rows below
+     * mean anything.
      */
     private static int score(String start, char delimiter) {
         int score = 0;
@@ -94,7 +94,7 @@ record DelimiterChoice(char delimiter, boolean skipsFirstRow) {
                 if (TableHeader.isComplete(row.get().cells())) {
                     return COMPLETE + found;
                 }
-                score = i == 0 ? found : Math.max(score, Math.min(found, 1));
+                score = i == 0 ? found : Math.max(score, Math.min(found, 2));
             }
             return turned(seen, score);
         } catch (CsvRows.BrokenTableException | IOException e) {

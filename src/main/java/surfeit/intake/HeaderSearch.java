@@ -5,9 +5,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import surfeit.element.Element;
-import surfeit.element.ElementTable;
+import surfeit.composition.Basis;
 import surfeit.element.Spelling;
 
 /**
@@ -90,16 +88,41 @@ final class HeaderSearch {
         Optional<CsvRow> units = above.isEmpty() ? Optional.empty() : Optional.of(above.get(above.size() - 1));
         Optional<CsvRow> joined = units.flatMap(row -> UnitRow.above(names, row));
         joined.ifPresent(row -> above.remove(above.size() - 1));
-        above.forEach(row -> intake.leaveOut(new LeftOut.Row(row.line(), "above the header", text(row))));
         if (joined.isEmpty()) {
             units = rowBelow();
             joined = units.flatMap(row -> UnitRow.below(names, row));
             joined.ifPresent(row -> ahead.remove());
         }
+        Optional<CsvRow> titled = joined.isPresent() ? Optional.empty() : withTitleUnit(names, above);
+        above.forEach(row -> intake.leaveOut(new LeftOut.Row(row.line(), titled.isPresent() && titleUnit(row).isPresent()
+            ? "unit of the table" : "above the header", text(row))));
         if (joined.isPresent()) {
             units.ifPresent(row -> intake.leaveOut(new LeftOut.Row(row.line(), "units of the columns", text(row))));
         }
-        return joined.orElse(names);
+        return joined.or(() -> titled).orElse(names);
+    }
+
+    /** The names with the unit that titles state, where no name states one and titles agree. */
+    private static Optional<CsvRow> withTitleUnit(CsvRow names, List<CsvRow> above) {
+        List<Basis> units = above.stream().flatMap(row -> titleUnit(row).stream()).distinct().toList();
+        boolean stated = names.cells().stream().map(ColumnReader::read).anyMatch(meaning ->
+            meaning instanceof ColumnMeaning.Quantity quantity && quantity.basis().isPresent()
+            || meaning instanceof ColumnMeaning.Field field && field.field() == SpotField.UNIT);
+        if (units.size() != 1 || stated) {
+            return Optional.empty();
+        }
+        List<String> cells = names.cells().stream().map(cell -> isBareValue(cell) ? cell + " " + units.get(0).unit() : cell)
+            .toList();
+        return Optional.of(new CsvRow(names.line(), cells));
+    }
+
+    private static boolean isBareValue(String name) {
+        return ColumnReader.read(name) instanceof ColumnMeaning.Quantity quantity && quantity.element().isPresent()
+            && quantity.basis().isEmpty() && quantity.kind() == ColumnMeaning.Kind.VALUE;
+    }
+
+    private static Optional<Basis> titleUnit(CsvRow row) {
+        return TitleUnit.of(String.join(" ", row.cells()).strip());
     }
 
     private Optional<CsvRow> rowBelow() {
@@ -122,7 +145,9 @@ final class HeaderSearch {
             broken.filter(known -> known.fault().setting().isPresent()).ifPresent(known -> {
                 throw known;
             });
-            throw noHeader(first, elementsBelowEachOther(first));
+            List<CsvRow> start = new ArrayList<>(List.of(first));
+            start.addAll(ahead);
+            throw noHeader(first, HeaderHints.of(start));
         }
     }
 
@@ -130,37 +155,6 @@ final class HeaderSearch {
         List<CsvRow> start = new ArrayList<>(List.of(first));
         start.addAll(ahead);
         return TurnedRows.begin(start);
-    }
-
-    /** What to do with a table whose first column holds the elements. */
-    private String elementsBelowEachOther(CsvRow first) {
-        List<CsvRow> start = new ArrayList<>(List.of(first));
-        start.addAll(ahead);
-        List<Element> elements = start.stream().filter(row -> row.cells().size() > 1)
-            .flatMap(row -> element(row.cells().get(0)).stream()).toList();
-        if (elements.size() < 2) {
-            return elementsInWords(start);
-        }
-        if (Set.copyOf(elements).size() < elements.size() && TurnedRows.hasLabels(start)) {
-            return "; an element stands twice in the first column: send each table as a file of its own";
-        }
-        return Set.copyOf(elements).size() < elements.size()
-            ? "; each spot seems to be a table of its own: put them below each other under one header such as "
-                + "\"label;element;at%\", the label in every row"
-            : "; the elements stand one below the other: above them there must be a row that begins with \"Element\" and "
-                + "has the label of a spot above each column, such as \"Element;P1-1;P1-2\"";
-    }
-
-    /** Names of elements in another language, or misspelt. */
-    private static String elementsInWords(List<CsvRow> start) {
-        List<String> words = start.stream().filter(row -> row.cells().size() > 1)
-            .map(row -> CellText.strip(row.cells().get(0))).filter(word -> word.length() > 2 && ElementTable.standard().nearestSymbol(word).isPresent()).toList();
-        return words.size() < 2 ? "" : "; write the elements as symbols, such as "
-            + ElementTable.standard().nearestSymbol(words.get(0)).orElseThrow() + " for " + Spelling.quoted(words.get(0));
-    }
-
-    private static Optional<Element> element(String cell) {
-        return ColumnReader.read(cell) instanceof ColumnMeaning.Quantity quantity ? quantity.element() : Optional.empty();
     }
 
     private static CsvRows.BrokenTableException noHeader(CsvRow row, String hint) {

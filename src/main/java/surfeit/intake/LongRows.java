@@ -89,7 +89,9 @@ final class LongRows extends SpotRows {
         if (faults.isEmpty() && !rejected) {
             faults.next(rows.get(0));
             try {
-                if (!intake.offer(new ReadSpot(draft.build(), new Place.Row(rows.get(0).line()), rows))) {
+                ReadSpot read = new ReadSpot(draft.build(), new Place.Row(rows.get(0).line()), rows);
+                blanks.count(read.spot());
+                if (!intake.offer(read)) {
                     intake.refuseTable();
                 }
             } catch (Refusal refusal) {

@@ -88,7 +88,7 @@ public final class NumberReader {
             }
         }
         if (digits == 0 || i < length && (first == MINUS || !isExponent(text, i))) {
-            throw PrintedNumber.isGrouped(text) ? grouped(text) : notANumber(text);
+            throw PrintedNumber.isDate(text) ? date(text) : PrintedNumber.isGrouped(text) ? grouped(text) : notANumber(text);
         }
         if (markAt >= 0) {
             use(text.charAt(markAt), text, shift == 0);
@@ -128,6 +128,11 @@ public final class NumberReader {
             throw Refusal.expected(FaultCode.MIXED_DECIMAL_MARKS, "the decimal mark " + mark + " of this upload ("
                 + decidedBy + ")", Spelling.quoted(text));
         }
+    }
+
+    static Refusal date(String text) {
+        return Refusal.expected(FaultCode.VALUE_OUT_OF_RANGE, "a number such as 62.4", Spelling.quoted(text)
+            + ", a date; a spreadsheet may have made it of a number, then format the column as text and enter it again");
     }
 
     private static Refusal grouped(String text) {

@@ -16,7 +16,8 @@ import surfeit.spot.ReportedValue;
  * <li>{@code <0.3}, also {@code ≤}: below that limit.
  * <li>{@code n.d.}, {@code nd}, {@code n/d}, {@code bdl}, {@code <LOD}, {@code n.n.} and their like, in any case and
  *     with or without points and blanks: looked for, not detected.
- * <li>Empty, a dash, {@code n.a.}, {@code n/a}: the spot says nothing of the element. A dash is no zero and no limit.
+ * <li>Empty, a dash, {@code n.a.}, {@code n/a}, {@code n.b.}, {@code k.A.}: the spot says nothing of the element. A dash
+ *     is no zero and no limit.
  * </ul>
  * Everything else is refused. The text is kept without the blanks around it. An uncertainty is divided by the level it
  * is given at. Not thread-safe: one per upload.
@@ -34,7 +35,8 @@ public final class ReportedValueReader {
         "belowdetectionlimit", "<lod", "<dl", "<mdl", "<lld", "<lloq", "<nwg", "nn",
         "nichtnachgewiesen", "nichtnachweisbar");
     private static final Set<String> NOT_REPORTED_WORDS = Set.of("-", "--", "---", "\u2013", "\u2014", "\u2212",
-        "na", "n/a", "notanalysed", "notanalyzed", "notreported", "notmeasured");
+        "na", "n/a", "notanalysed", "notanalyzed", "notreported", "notmeasured", "nb", "nichtbestimmt",
+        "nichtgemessen", "ka", "keineangabe");
 
     private final NumberReader numbers;
     private final int uLevel;
@@ -78,7 +80,7 @@ public final class ReportedValueReader {
             int from = text.startsWith("<=") ? 2 : 1;
             return new ReportedValue.BelowLimit(limit(text.substring(from)), text);
         }
-        throw Refusal.expected(FaultCode.VALUE_OUT_OF_RANGE,
+        throw PrintedNumber.isDate(text) ? NumberReader.date(text) : Refusal.expected(FaultCode.VALUE_OUT_OF_RANGE,
             "a number in percent, a limit such as <0.3, n.d., or nothing", Spelling.quoted(text));
     }
 

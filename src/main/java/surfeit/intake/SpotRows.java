@@ -12,6 +12,7 @@ abstract class SpotRows {
     final SpotDraft draft;
     final ReportedValueReader reader;
     final RowFaults faults;
+    final BlankFields blanks = new BlankFields();
     private final SpotField[] fields;
     private final int[] fieldColumns;
     private final char delimiter;

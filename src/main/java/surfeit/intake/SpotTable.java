@@ -81,8 +81,9 @@ public final class SpotTable {
         HeaderSearch search = new HeaderSearch(rows, intake);
         Optional<CsvRow> row = search.header();
         if (row.isPresent()) {
-            header = HeaderReader.read(new HeaderCells.OfColumns(row.get()), options, intake);
-            header.ifPresent(known -> readSpots(search, known, delimiter));
+            HeaderCells cells = new HeaderCells.OfColumns(row.get());
+            header = HeaderReader.read(cells, options, intake);
+            header.ifPresent(known -> readSpots(search, known, delimiter, cells));
         } else {
             turned = true;
             TurnedTable table = TurnedTable.of(search, options, intake);
@@ -110,7 +111,7 @@ public final class SpotTable {
         }
     }
 
-    private void readSpots(HeaderSearch rows, TableHeader known, char delimiter) {
+    private void readSpots(HeaderSearch rows, TableHeader known, char delimiter, HeaderCells cells) {
         begin(known, delimiter);
         SpotRows spots = known.isLong() ? new LongRows(known, delimiter, options, numbers, intake)
             : new WideRows(known, delimiter, options, numbers, intake);
@@ -128,6 +129,7 @@ public final class SpotTable {
         }
         spots.finish();
         merged = spots.hasMergedLabels();
+        spots.blanks.tell(cells, known, intake);
         leaveFootOut(known);
         requireSpots();
     }

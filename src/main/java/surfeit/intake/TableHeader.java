@@ -54,7 +54,7 @@ record TableHeader(List<String> names, Map<SpotField, Integer> fields, Optional<
     static boolean looksLikeHeader(List<String> cells) {
         boolean namesLabel = cells.stream().map(SpotField::named)
             .anyMatch(field -> field.equals(Optional.of(SpotField.LABEL)));
-        return namesLabel && DelimiterChoice.meaningful(cells) >= 2
+        return (namesLabel || isComplete(cells)) && DelimiterChoice.meaningful(cells) >= 2
             && cells.stream().noneMatch(cell -> PrintedNumber.isPlain(CellText.strip(cell)));
     }
 }

@@ -8,7 +8,7 @@ import java.util.Set;
 import surfeit.composition.Basis;
 
 /**
- * The unit that a title or a note says of the whole table: {@code All results in weight%}, {@code Angaben in Atom-%}.
+ * The unit that a title or a note says of the whole table: {@code All values in weight%}, {@code Angaben in Atom-%}.
  *
  * <p>Only where it says nothing else: {@code Ag-28Cu (wt%)} names an alloy, whose unit need not be that of the table.
  */

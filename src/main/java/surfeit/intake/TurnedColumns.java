@@ -111,7 +111,8 @@ final class TurnedColumns {
             leaveOut(column, "summary column");
         } else if (!mayBeLabel(text)) {
             throw refused(column, "the label of a spot above each column but the first", Spelling.quoted(text)
-                + "; if it is a label, give the spot another one, else delete the column");
+                + (BESIDE.contains(text.toLowerCase(Locale.ROOT)) ? "; an uncertainty may stand in a row such as \"Ag u\""
+                : "; if it is a label, give the spot another one, else delete the column"));
         } else if (holdsNoValues(column)) {
             leaveOut(column, "holds no values");
         } else {

@@ -41,10 +41,14 @@ final class WideRows extends SpotRows {
         }
         if (faults.isEmpty()) {
             try {
-                intake.offer(new ReadSpot(draft.build(), places.spot(row), List.of(row)));
+                ReadSpot read = new ReadSpot(draft.build(), places.spot(row), List.of(row));
+                blanks.count(read.spot());
+                intake.offer(read);
                 return;
             } catch (Refusal refusal) {
-                faults.add(refusal);
+                boolean words = SummaryRows.note(row.cells()).isPresent();
+                faults.add(words ? new Refusal(refusal.code(), refusal.getMessage().replaceFirst("\\.$",
+                    "; if the row is a note, leave a line blank above it.")) : refusal);
             }
         }
         requireNoSecondHeader(row);

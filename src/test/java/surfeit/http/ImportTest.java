@@ -3,7 +3,10 @@ package surfeit.http;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.AfterParameterizedClassInvocation;
 import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
@@ -140,6 +143,22 @@ class ImportTest {
     void the_description_of_a_sample_may_begin_with_a_byte_order_mark() {
         assertThat(service.put("/v1/samples/marked", "\uFEFF" + InventedPowder.SAMPLE).status()).isEqualTo(201);
         assertThat(service.put("/v1/samples/only-marked", "\uFEFF").json().path("detail").asText()).contains("empty body");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"spots-as-columns.csv, ?unit=at%25, 2, turned, at%", "turned-fields.csv, '', 3, turned, at%",
+        "turned-both-units-merged.csv, ?unit=wt%25, 2, turned, wt%", "turned-lines-and-nominal.csv, ?unit=at%25, 2, turned, at%",
+        "long-merged-labels-totals.tsv, '', 2, merged, at%", "title-with-unit.tsv, '', 2, wide, wt%",
+        "particle-in-merged-cells.csv, '', 4, wide, at%", "german-words.csv, '', 2, wide, at%"})
+    void tables_of_labs_are_read_by_the_service(String file, String query, int count, String layout, String unit)
+            throws IOException {
+        byte[] table = Files.readAllBytes(Path.of("src/test/resources/uploads", file));
+        Reply reply = service.send("POST", sample("of-" + file.replaceAll("\\W", "-")) + query, table, "Content-Type",
+            "text/csv");
+        assertThat(reply.status()).as(reply.text()).isEqualTo(201);
+        assertThat(reply.json().path("accepted_count").asInt()).isEqualTo(count);
+        assertThat(reply.json().path("dialect").path("layout").asText()).isEqualTo(layout);
+        assertThat(reply.json().path("dialect").path("unit").asText()).isEqualTo(unit);
     }
 
     @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import surfeit.spot.Spot;
 
 /** What is wrong with real tables and where, one small file each, with invented numbers. */
@@ -30,6 +31,9 @@ class RefusedUploadTest {
         "a-table-a-spot.csv          | unreadable-table | 1 | each spot seems to be a table of its own",
         "label-missing.csv           | unreadable-table | 1 | found \"Sample Ag at% Cu at%\"; name that column \"label\"",
         "two-labels-of-last-resort.csv | unreadable-table | 1 | Expected one column for label, found column 1 and column 2",
+        "columns-parted-by-blanks.txt | unreadable-table | 1 | save it with tabs, semicolons or commas between them",
+        "one-spot-below-its-name.tsv | unreadable-table | 1 | line 2 begins a table of one spot that does not say its label",
+        "elements-in-german.csv      | unreadable-table | 1 | write the elements as symbols, such as Ag for \"Silber\"",
         "two-tables.csv              | unreadable-table | 6 | second header",
         "two-tables-other-width.csv  | unreadable-table | 6 | second header",
         "column-twice.csv            | unreadable-table | 1 | Expected one column for Ag, found column 2 and column 4",
@@ -63,6 +67,26 @@ class RefusedUploadTest {
         assertThat(fault.detail()).contains("such as \"P2-1\"");
         assertThat(Reading.of("label;particle;Ag at%\nP1-1;P1;62,4\nP1-1;P1;61,2\n").fault().detail())
             .endsWith("again with other values than in line 2.");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"62. Apr", "Jan 62", "12.03.2026", "21. M\u00E4r"})
+    void a_number_that_a_spreadsheet_made_a_date_of_is_refused_as_that(String cell) {
+        assertThat(Reading.of("label;Ag at%\n1;21,2\n2;" + cell + "\n").fault().detail())
+            .contains("a date; a spreadsheet may have made it of a number");
+        assertThat(Reading.of("label;Ag at%\n1;12 cps\n").fault().detail()).doesNotContain("date");
+    }
+
+    @Test
+    void a_note_without_a_blank_line_above_is_refused_with_what_to_do() {
+        assertThat(Reading.of("label;Ag at%\n1;21,2\nTilted by 20 degrees;\n").fault().detail())
+            .endsWith("if the row is a note, leave a line blank above it.");
+    }
+
+    @Test
+    void a_second_table_that_begins_with_nothing_is_told() {
+        assertThat(Reading.of(";Ag wt%;Cu wt%\n1;21,2;78,8\n\n;Ag at%;Cu at%\n1;14;86\n").report().faults())
+            .extracting(Fault::detail).anyMatch(detail -> detail.contains("found a second header"));
     }
 
     @ParameterizedTest

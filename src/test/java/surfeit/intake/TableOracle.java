@@ -128,8 +128,8 @@ final class TableOracle {
 
     private List<String> headerCells() {
         List<Long> lines = table.linesAfter(0);
-        Set<Long> above = report.leftOut().stream().filter(part -> Set.of("above the header", "units of the columns")
-            .contains(part.reason())).map(part -> ((LeftOut.Row) part).line()).collect(Collectors.toSet());
+        Set<Long> above = report.leftOut().stream().filter(part -> Set.of("above the header",
+            "units of the columns", "unit of the table").contains(part.reason())).map(part -> ((LeftOut.Row) part).line()).collect(Collectors.toSet());
         boolean sepLine = String.join("", table.row(lines.get(0))).replace("\"", "").toLowerCase(java.util.Locale.ROOT)
             .startsWith("sep=");
         return table.row(lines.subList(sepLine ? 1 : 0, lines.size()).stream().filter(line -> !above.contains(line))

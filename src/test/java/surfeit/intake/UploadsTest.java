@@ -74,6 +74,44 @@ class UploadsTest {
         assertThat(String.join(" ", rows.stream().map(LeftOut.Row::label).toList())).isEqualTo(labels);
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {"All values in weight% | wt%", "Angaben in Atom-% | at%", "Gew.-% | wt%"})
+    void a_title_that_says_nothing_but_the_unit_gives_it_where_no_header_does(String title, String unit) {
+        Reading reading = Reading.of(title + "\n\nSpot\tAg\tCu\n1\t21,2\t78,8\n2\t62,4\tx\n");
+
+        assertThat(reading.dialect().unit().orElseThrow().unit()).isEqualTo(unit);
+        assertThat(reading.fraction(0, "Ag")).isEqualTo(0.212);
+        assertThat(reading.report().leftOut()).containsExactly(new LeftOut.Row(1, "unit of the table", title));
+        assertThat(reading.rejectedTable()).startsWith("Spot\tAg " + unit + "\tCu " + unit + "\tproblem\n");
+        assertThat(Reading.of("Ag-28Cu (" + unit + ")\nSpot;Ag;Cu\n1;2;98\n").report().faults())
+            .extracting(Fault::code).containsOnly(FaultCode.UNIT_MISSING);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"particle-in-merged-cells.csv, 1, Partikel, particle", "feature-in-merged-cells.csv, 2, Feature, feature"})
+    void a_field_that_some_spots_lack_is_told(String file, int column, String name, String field) {
+        Reading reading = Reading.ofFile(file);
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.report().leftOut()).containsExactly(new LeftOut.Column(column, name,
+            "blank for 2 of 4 spots, which then name no " + field + "; fill merged cells in"));
+    }
+
+    @Test
+    void german_words_for_what_was_not_measured_and_for_fields_are_understood() {
+        Reading reading = Reading.ofFile("german-words.csv");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.report().leftOut()).isEmpty();
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("1", "2");
+        assertThat(reading.spots()).extracting(spot -> spot.particle().orElseThrow()).containsExactly("K1", "K2");
+        assertThat(reading.spots().get(0).conditions().tiltDeg()).hasValue(20);
+        assertThat(reading.spots().get(0).conditions().beamEnergyKev()).hasValue(15);
+        assertThat(reading.spots()).allMatch(spot -> spot.values().size() == 3);
+        assertThat(reading.value(0, "C")).isEqualTo(new ReportedValue.NotReported());
+        assertThat(reading.value(1, "C")).isEqualTo(new ReportedValue.NotReported());
+    }
+
     @Test
     void a_nominal_composition_at_the_foot_is_no_spot() {
         Reading reading = Reading.of("label;Ag at%;Cu at%\n1;21,2;78,8\nMW;21,2;78,8\nStabw;;\nSoll;60,1;39,9\n");
