@@ -1,5 +1,7 @@
 package surfeit.intake;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -93,6 +95,25 @@ public final class ReportedValueReader {
         return value instanceof ReportedValue.NotDetected notDetected && beside.limit().isPresent()
             ? new ReportedValue.NotDetected(beside.limit(), notDetected.asReported())
             : value;
+    }
+
+    /** What of an uncertainty, of counts and of a limit a value cannot keep, in words; nothing for a measured one. */
+    public static List<String> notKept(ReportedValue value, Beside beside) {
+        if (value instanceof ReportedValue.Measured) {
+            return List.of();
+        }
+        List<String> words = new ArrayList<>();
+        beside.uncertainty().ifPresent(u -> words.add("u"));
+        beside.counts().ifPresent(counts -> words.add("counts"));
+        if (beside.limit().isPresent() && !limitOf(value).equals(beside.limit())) {
+            words.add("limit");
+        }
+        return words;
+    }
+
+    private static OptionalDouble limitOf(ReportedValue value) {
+        return value instanceof ReportedValue.BelowLimit below ? OptionalDouble.of(below.limitFraction())
+            : value instanceof ReportedValue.NotDetected not ? not.limitFraction() : OptionalDouble.empty();
     }
 
     /** A measured value that names its line, unless it does so already. */

@@ -2,12 +2,15 @@ package surfeit.intake;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 
 /** The row that is being read, by column index from 0, and what is wrong with it. Not thread-safe. */
 final class RowFaults {
     private final TableHeader header;
     private final SpotPlaces places;
     private final List<Fault> faults = new ArrayList<>();
+    private final Map<Integer, Long> notKept = new TreeMap<>();
     private CsvRow row = new CsvRow(0, List.of());
 
     RowFaults(TableHeader header, SpotPlaces places) {
@@ -47,6 +50,16 @@ final class RowFaults {
         } else {
             faults.add(refusal.at(places.spot(row)));
         }
+    }
+
+    /** Counts a cell that says something its value cannot keep. */
+    void countNotKept(int column) {
+        notKept.merge(column, 1L, Long::sum);
+    }
+
+    /** How many cells of a column said what their values cannot keep. */
+    Map<Integer, Long> notKept() {
+        return notKept;
     }
 
     int count() {

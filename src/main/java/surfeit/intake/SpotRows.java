@@ -36,6 +36,13 @@ abstract class SpotRows {
     /** Reads what is left when the rows are at their end. */
     abstract void finish();
 
+    /** Tells, at the table's end, what stood in its columns and is in no spot. */
+    void tell(HeaderCells cells) {
+        blanks.tell(cells, header, intake);
+        faults.notKept().forEach((column, count) -> intake.leaveOut(cells.leftOut(column,
+            "stands beside a value that is no number, " + count + (count == 1 ? " time" : " times"))));
+    }
+
     /** True for a row that is the total of the spot above it, though it does not name that spot. */
     boolean isTotalOfSpotAbove(CsvRow row) {
         return false;

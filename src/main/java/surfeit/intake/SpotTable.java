@@ -129,7 +129,7 @@ public final class SpotTable {
         }
         spots.finish();
         merged = spots.hasMergedLabels();
-        spots.blanks.tell(cells, known, intake);
+        spots.tell(cells);
         leaveFootOut(known);
         requireSpots();
     }

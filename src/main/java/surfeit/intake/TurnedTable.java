@@ -74,7 +74,7 @@ final class TurnedTable implements HeaderCells, SpotPlaces {
             spots.read(new CsvRow(rows.labels().line(), rows.kept().stream().map(row -> row == rows.labels()
                 ? column.label() : spot < row.cells().size() ? row.cells().get(spot) : "").toList()));
         }
-        spots.blanks.tell(this, header, intake);
+        spots.tell(this);
     }
 
     /** Every row that is read ends where the labels do. */

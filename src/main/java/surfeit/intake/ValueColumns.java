@@ -48,10 +48,27 @@ final class ValueColumns {
     Optional<ReportedValue> read(RowFaults row, ReportedValueReader reader) {
         try {
             ReportedValue read = reader.value(row.cell(value));
-            return Optional.of(alone ? read : ReportedValueReader.with(read, beside(row, reader)));
+            if (alone) {
+                return Optional.of(read);
+            }
+            ReportedValueReader.Beside beside = beside(row, reader);
+            ReportedValue kept = ReportedValueReader.with(read, beside);
+            ReportedValueReader.notKept(kept, beside).forEach(words -> countNotKept(words, row));
+            return Optional.of(kept);
         } catch (Refusal refusal) {
             row.add(value, refusal);
             return Optional.empty();
+        }
+    }
+
+    private void countNotKept(String words, RowFaults row) {
+        switch (words) {
+            case "u" -> row.countNotKept(uncertainty);
+            case "limit" -> row.countNotKept(limit);
+            default -> {
+                row.countNotKept(net);
+                row.countNotKept(background);
+            }
         }
     }
 

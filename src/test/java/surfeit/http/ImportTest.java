@@ -161,6 +161,23 @@ class ImportTest {
         assertThat(reply.json().path("dialect").path("unit").asText()).isEqualTo(unit);
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "application/json | {\"spots\": [{\"unit\": \"at%\", SPOT}]} | /spots/0/elements/Zn",
+        "application/x-ndjson | {\"unit\": \"at%\", SPOT} | /elements/Zn"})
+    void counts_beside_a_value_that_is_no_number_are_told(String type, String body, String pointer) {
+        String spots = sample("beside" + pointer.length());
+        JsonNode report = service.post(spots, type, body.replace("SPOT",
+            "\"label\": \"1\", \"elements\": {\"Ag\": 62.4, "
+            + "\"Zn\": {\"value\": \"n.d.\", \"net_counts\": 12, \"background_counts\": 90, \"limit\": 0.25}}")).json();
+        assertThat(report.path("accepted_count").asInt()).as(report.toString()).isEqualTo(1);
+        assertThat(report.path("left_out").size()).isEqualTo(1);
+        JsonNode told = report.path("left_out").get(0);
+        assertThat(told.path("pointer").asText()).isEqualTo(pointer);
+        assertThat(told.path("reason").asText()).isEqualTo("counts beside a value that is no number");
+        assertThat(told.path("label").asText()).isEqualTo("1");
+    }
+
     @Test
     void skip_gives_faulty_json_spots_back_too() {
         String body = "{\"unit\": \"at%\", \"spots\": [{\"label\": \"a\", \"elements\": {\"Ag\": 60, \"Cu\": 40}},"

@@ -113,6 +113,21 @@ class UploadsTest {
     }
 
     @Test
+    void what_stands_beside_a_value_that_is_no_number_is_kept_or_told() {
+        Reading reading = Reading.of("label;Ag at%;Zn at%;Zn u;Zn net counts;Zn background counts;Zn limit\n"
+            + "1;62,4;n.d.;0,1;12;90;0,25\n2;62,0;<0,3;;14;88;0,3\n3;62,0;<0,3;;;;0,2\n4;62,0;0,4;0,1;15;80;0,3\n5;62;;;;;\n");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.value(0, "Zn")).isEqualTo(new ReportedValue.NotDetected(OptionalDouble.of(0.0025), "n.d."));
+        assertThat(reading.value(2, "Zn")).isEqualTo(new ReportedValue.BelowLimit(0.003, "<0,3"));
+        assertThat(reading.report().leftOut()).containsExactly(
+            new LeftOut.Column(4, "Zn u", "stands beside a value that is no number, 1 time"),
+            new LeftOut.Column(5, "Zn net counts", "stands beside a value that is no number, 2 times"),
+            new LeftOut.Column(6, "Zn background counts", "stands beside a value that is no number, 2 times"),
+            new LeftOut.Column(7, "Zn limit", "stands beside a value that is no number, 1 time"));
+    }
+
+    @Test
     void a_nominal_composition_at_the_foot_is_no_spot() {
         Reading reading = Reading.of("label;Ag at%;Cu at%\n1;21,2;78,8\nMW;21,2;78,8\nStabw;;\nSoll;60,1;39,9\n");
 

@@ -1,6 +1,8 @@
 package surfeit.http.json;
 
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import surfeit.intake.NumberReader;
@@ -33,6 +35,11 @@ final class ReadingReader {
 
     private final ReportedValueReader numbers;
     private final ReportedValueReader texts;
+    private final List<NotKept> notKept = new ArrayList<>();
+
+    /** Something beside a value that is no number. */
+    record NotKept(String pointer, String words) {
+    }
 
     ReadingReader(int uLevel) {
         numbers = new ReportedValueReader(NumberReader.withMark('.'), uLevel);
@@ -80,7 +87,20 @@ final class ReadingReader {
                 "Expected net and background counts together.");
             return Optional.empty();
         }
-        return fields.value.map(value -> ReportedValueReader.with(value, beside(fields)));
+        return fields.value.map(value -> kept(value, beside(fields), pointer));
+    }
+
+    private ReportedValue kept(ReportedValue value, ReportedValueReader.Beside beside, String pointer) {
+        ReportedValue kept = ReportedValueReader.with(value, beside);
+        ReportedValueReader.notKept(kept, beside).forEach(words -> notKept.add(new NotKept(pointer, words)));
+        return kept;
+    }
+
+    /** What was said beside values that cannot keep it, since this was asked last. */
+    List<NotKept> takeNotKept() {
+        List<NotKept> taken = List.copyOf(notKept);
+        notKept.clear();
+        return taken;
     }
 
     private static ReportedValueReader.Beside beside(Fields fields) {

@@ -11,6 +11,7 @@ import surfeit.composition.Basis;
 import surfeit.intake.Fault;
 import surfeit.intake.FaultCode;
 import surfeit.intake.IntakeOptions;
+import surfeit.intake.LeftOut;
 import surfeit.intake.Place;
 import surfeit.intake.ReadSpot;
 import surfeit.intake.Refusal;
@@ -94,12 +95,15 @@ public final class SpotDocument {
         }
         JsonFaults faults = new JsonFaults();
         Optional<Spot> spot = reader.read(in.withFaults(faults), head.unit, head.session);
-        offer(spot, faults, new Place.Pointer(OptionalLong.empty(), pointer, ""), intake);
+        offer(spot, reader, faults, new Place.Pointer(OptionalLong.empty(), pointer, ""), intake);
     }
 
-    static void offer(Optional<Spot> spot, JsonFaults faults, Place.Pointer place, SpotIntake intake) {
+    static void offer(Optional<Spot> spot, SpotReader reader, JsonFaults faults, Place.Pointer place, SpotIntake intake) {
         if (spot.isPresent()) {
             intake.offer(new ReadSpot(spot.get(), place, List.of()));
+            reader.takeNotKept().forEach(part -> intake.leaveOut(new LeftOut.Spot(
+                new Place.Pointer(place.line(), part.pointer(), ""), part.words() + " beside a value that is no number",
+                spot.get().label())));
             return;
         }
         intake.reject(List.of(), faults.shown().stream().map(fault -> told(fault, place.line())).toList());

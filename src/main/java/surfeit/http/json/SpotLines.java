@@ -74,7 +74,7 @@ public final class SpotLines {
             faults.add(e);
             spot = Optional.empty();
         }
-        SpotDocument.offer(spot, faults, new Place.Pointer(OptionalLong.of(number), "", ""), intake);
+        SpotDocument.offer(spot, reader, faults, new Place.Pointer(OptionalLong.of(number), "", ""), intake);
     }
 
     /**

@@ -2,6 +2,7 @@ package surfeit.http.json;
 
 import java.io.IOException;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import surfeit.composition.Basis;
@@ -90,6 +91,7 @@ final class SpotReader {
         long before = in.faults().count();
         draft.clear();
         seen.clear();
+        readings.takeNotKept();
         unitGiven = false;
         if (session.isPresent()) {
             set(in, SpotField.SESSION, session.get());
@@ -108,6 +110,11 @@ final class SpotReader {
             in.faults().add(place, "", refusal);
             return Optional.empty();
         }
+    }
+
+    /** What the spot says beside values that cannot keep it. */
+    List<ReadingReader.NotKept> takeNotKept() {
+        return readings.takeNotKept();
     }
 
     private void element(JsonInput in, String symbol) throws IOException {
