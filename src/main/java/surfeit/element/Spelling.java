@@ -1,5 +1,6 @@
 package surfeit.element;
 
+import java.text.Normalizer;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
@@ -16,6 +17,8 @@ public final class Spelling {
     /** Longer texts get no suggestion, which bounds the work a stranger can cause. Judgement. */
     private static final int LONGEST_TEXT = 64;
     private static final int LONGEST_QUOTE = 40;
+    /** Texts of characters below this one are in NFC (Unicode Standard Annex 15, section 9). */
+    private static final int FIRST_COMBINING = 0x300;
 
     private Spelling() {
     }
@@ -41,6 +44,19 @@ public final class Spelling {
         String printable = text.replaceAll("\\p{Cntrl}", " ");
         return printable.length() <= LONGEST_QUOTE
             ? '"' + printable + '"' : '"' + printable.substring(0, LONGEST_QUOTE) + "…\"";
+    }
+
+    /**
+     * A name in the one form that names are kept in, Unicode's NFC: an umlaut may be sent as one character or as two, and
+     * must not make two names. Source: Unicode Standard Annex 15.
+     */
+    public static String composed(String text) {
+        return text.chars().allMatch(c -> c < FIRST_COMBINING) ? text : Normalizer.normalize(text, Normalizer.Form.NFC);
+    }
+
+    /** A name with its accents as characters of their own, Unicode's NFD, as some file systems write it. */
+    public static String decomposed(String text) {
+        return Normalizer.normalize(text, Normalizer.Form.NFD);
     }
 
     /** True for a character that shows nothing, so that two texts that differ by it look alike (Unicode Cf, Zl, Zp). */

@@ -1,6 +1,7 @@
 package surfeit.intake;
 
 import java.util.Optional;
+import surfeit.element.Spelling;
 
 /**
  * What is known of an upload before it is read.
@@ -16,6 +17,7 @@ public record IntakeOptions(StatedDialect stated, int uLevel, Optional<String> s
         new IntakeOptions(StatedDialect.NOTHING, 1, Optional.empty(), IntakeLimits.DEFAULT);
 
     public IntakeOptions {
+        session = session.map(Spelling::composed);
         if (uLevel < 1 || uLevel > 3) {
             throw new IllegalArgumentException("u_level is 1, 2 or 3, got " + uLevel + ".");
         }

@@ -18,9 +18,12 @@ import surfeit.spot.Spot;
 
 /**
  * One spot in the making: its fields are set from texts as they come, {@link #build} makes the spot and
- * {@link #clear} readies the draft for the next one. A blank text sets nothing. Not thread-safe: one per upload.
+ * {@link #clear} readies the draft for the next one. A blank text sets nothing; names are kept in Unicode's NFC. Not thread-safe: one per upload.
  */
 public final class SpotDraft {
+    /** Characters that one composed character may be sent as, at most (Unicode Standard Annex 15, section 9: four). */
+    private static final int DECOMPOSED_MAX = 4;
+
     private final IntakeOptions options;
     private final NumberReader numbers;
     private final TimeReader times;
@@ -168,7 +171,9 @@ public final class SpotDraft {
         }
     }
 
-    private String name(String text) {
+    private String name(String raw) {
+        boolean mayFit = raw.length() <= DECOMPOSED_MAX * options.limits().labelLengthMax();
+        String text = mayFit ? Spelling.composed(raw) : raw;
         if (text.length() > options.limits().labelLengthMax()) {
             throw Refusal.expected(FaultCode.NAME_INVALID, "a name of at most " + options.limits().labelLengthMax()
                 + " characters", text.length()).setting(IntakeLimits.LABEL_SETTING);

@@ -67,7 +67,7 @@ abstract class SpotRows {
             return "";
         }
         String text = CellText.strip(row.cells().get(fieldColumns[i]));
-        return fields[i].holdsWords() ? CellText.strip(FormulaGuard.undone(text)) : text;
+        return fields[i].holdsWords() ? Spelling.composed(CellText.strip(FormulaGuard.undone(text))) : text;
     }
 
     void setField(int i) {

@@ -3,10 +3,12 @@ package surfeit.lab;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.Optional;
+import surfeit.element.Spelling;
 import surfeit.spot.Spot;
 
 /**
- * Which spots of a sample are wanted; an empty part lets all through.
+ * Which spots of a sample are wanted; an empty part lets all through. A name is found whichever Unicode normal form it is
+ * recorded or asked for in.
  *
  * @param feature   their feature; {@value #UNLABELLED} means those without one too
  * @param particle  their particle
@@ -29,11 +31,15 @@ public record SpotFilter(Optional<String> feature, Optional<String> particle, Op
         Spot spot = stored.spot();
         Optional<Instant> acquired = spot.acquiredTime().map(OffsetDateTime::toInstant);
         return (withdrawn || !stored.withdrawn())
-            && feature.map(wanted -> wanted.equals(spot.feature().orElse(UNLABELLED))).orElse(true)
-            && particle.map(wanted -> spot.particle().equals(particle)).orElse(true)
-            && session.map(wanted -> spot.session().equals(session)).orElse(true)
+            && isWanted(feature, Optional.of(spot.feature().orElse(UNLABELLED)))
+            && isWanted(particle, spot.particle())
+            && isWanted(session, spot.session())
             && from.map(first -> acquired.isPresent() && !acquired.get().isBefore(first)).orElse(true)
             && to.map(end -> acquired.isPresent() && acquired.get().isBefore(end)).orElse(true);
+    }
+
+    private static boolean isWanted(Optional<String> wanted, Optional<String> name) {
+        return wanted.isEmpty() || wanted.map(Spelling::composed).equals(name.map(Spelling::composed));
     }
 
     public SpotFilter withFeature(String word) {

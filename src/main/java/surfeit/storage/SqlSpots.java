@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Query;
 import org.jdbi.v3.core.statement.StatementContext;
+import surfeit.element.Spelling;
 import surfeit.lab.Alongside;
 import surfeit.lab.Occasion;
 import surfeit.lab.PublicId;
@@ -48,9 +49,10 @@ final class SqlSpots {
     List<StoredSpot> list(StoredSample sample, SpotFilter filter, long after, int limit) {
         StringBuilder sql = new StringBuilder(SELECT).append("WHERE ").append(AS_OF).append(" AND r.spot > :after");
         filter.feature().ifPresent(feature -> sql.append(feature.equals(SpotFilter.UNLABELLED)
-            ? " AND (r.feature IS NULL OR r.feature = :feature)" : " AND r.feature = :feature"));
-        filter.particle().ifPresent(particle -> sql.append(" AND r.particle = :particle"));
-        filter.session().ifPresent(session -> sql.append(" AND p.session = :session"));
+            ? " AND (r.feature IS NULL OR " + isOneOf("r.feature", "feature") + ")"
+            : " AND " + isOneOf("r.feature", "feature")));
+        filter.particle().ifPresent(particle -> sql.append(" AND ").append(isOneOf("r.particle", "particle")));
+        filter.session().ifPresent(session -> sql.append(" AND ").append(isOneOf("p.session", "session")));
         filter.from().ifPresent(from -> sql.append(" AND p.acquired >= :from"));
         filter.to().ifPresent(to -> sql.append(" AND p.acquired < :to AND p.acquired > " + AcquiredTime.ABSENT));
         if (!filter.withdrawn()) {
@@ -59,12 +61,23 @@ final class SqlSpots {
         Query query = handle.createQuery(sql + " ORDER BY r.spot LIMIT :limit")
             .bind("sample", samples.number(sample.name())).bind("asOf", sample.revision())
             .bind("after", after).bind("limit", limit);
-        filter.feature().ifPresent(feature -> query.bind("feature", feature));
-        filter.particle().ifPresent(particle -> query.bind("particle", particle));
-        filter.session().ifPresent(session -> query.bind("session", session));
+        filter.feature().ifPresent(feature -> bind(query, "feature", feature));
+        filter.particle().ifPresent(particle -> bind(query, "particle", particle));
+        filter.session().ifPresent(session -> bind(query, "session", session));
         filter.from().ifPresent(from -> query.bind("from", AcquiredTime.atLeast(from)));
         filter.to().ifPresent(to -> query.bind("to", AcquiredTime.atLeast(to)));
         return query.map(SqlSpots::spot).list();
+    }
+
+    /** A condition that holds for a name in any of the forms that {@link #bind} gives. */
+    private static String isOneOf(String column, String name) {
+        return column + " IN (:" + name + "Kept, :" + name + "Sent, :" + name + "Apart)";
+    }
+
+    /** Names are kept in one Unicode normal form; records of earlier versions may have another one. */
+    private static void bind(Query query, String name, String text) {
+        query.bind(name + "Kept", Spelling.composed(text)).bind(name + "Sent", text)
+            .bind(name + "Apart", Spelling.decomposed(text));
     }
 
     Optional<StoredSpot> find(long spot) {

@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.text.Normalizer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.AfterParameterizedClassInvocation;
 import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
@@ -176,6 +177,30 @@ class ImportTest {
         assertThat(told.path("pointer").asText()).isEqualTo(pointer);
         assertThat(told.path("reason").asText()).isEqualTo("counts beside a value that is no number");
         assertThat(told.path("label").asText()).isEqualTo("1");
+    }
+
+    @Test
+    void names_are_the_same_in_both_normal_forms_of_unicode_in_bodies_and_addresses() {
+        String spots = sample("normal-forms");
+        String table = "label,particle,feature,session,Ag at%,Cu at%\n"
+            + "K\u00F61,K\u00FCgelchen,Fl\u00E4che,M\u00E4rz,62,38\n";
+        String apart = Normalizer.normalize(table, Normalizer.Form.NFD);
+        assertThat(apart).isNotEqualTo(table);
+        Reply first = service.post(spots, "text/csv", apart);
+        assertThat(first.json().path("accepted_count").asInt()).isEqualTo(1);
+        assertThat(service.post(spots, "text/csv", table).json().path("unchanged_count").asInt()).isEqualTo(1);
+        String json = "{\"unit\": \"at%\", \"label\": \"Ko\u03081\", \"particle\": \"Ku\u0308gelchen\", "
+            + "\"feature\": \"Fla\u0308che\", \"session\": \"Ma\u0308rz\", \"elements\": {\"Ag\": 62, \"Cu\": 38}}";
+        assertThat(service.post(spots, "application/x-ndjson", json).json().path("unchanged_count").asInt()).isEqualTo(1);
+        assertThat(service.post(spots + "?session=Ma%CC%88rz", "text/csv", table.replace(",session", "").replace(",M\u00E4rz",
+            "")).json().path("unchanged_count").asInt()).isEqualTo(1);
+        for (String filter : new String[] {"feature=Fla%CC%88che", "feature=Fl%C3%A4che", "particle=Ku%CC%88gelchen",
+            "session=Ma%CC%88rz"}) {
+            JsonNode items = service.get(spots + "?" + filter).json().path("items");
+            assertThat(items.size()).as(filter).isEqualTo(1);
+            assertThat(items.get(0).path("label").asText()).isEqualTo("K\u00F61");
+        }
+        assertThat(service.get(first.json().path("links").path("original").asText()).text()).isEqualTo(apart);
     }
 
     @Test

@@ -252,6 +252,30 @@ class TableDetailsTest {
     }
 
     @Test
+    void a_name_is_one_name_in_whichever_normal_form_it_is_sent() {
+        String apart = "Ku\u0308gelchen";
+        Reading reading = Reading.of("label;particle;feature;session;element;at%\n1;K\u00FCgelchen;P;s;Ag;1\n1;" + apart
+            + ";P;s;Cu;99\n2;" + apart + ";" + apart + ";" + apart + ";Ag;2\n" + apart + ";;;;Ag;3\n");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("1", "2", "K\u00FCgelchen");
+        assertThat(reading.spots()).extracting(Spot::particle).containsExactly(Optional.of("K\u00FCgelchen"),
+            Optional.of("K\u00FCgelchen"), Optional.empty());
+        assertThat(reading.spots().get(1).feature()).contains("K\u00FCgelchen");
+        assertThat(reading.spots().get(1).session()).contains("K\u00FCgelchen");
+        assertThat(Reading.of("label;Ag at%\nK\u00FCgelchen;1\n" + apart + ";1\n").report().repeatedCount()).isEqualTo(1);
+    }
+
+    @Test
+    void a_name_is_as_long_as_it_is_kept() {
+        assertThat(Reading.of("label;Ag at%\n" + "u\u0308".repeat(200) + ";1\n").spots()).hasSize(1);
+        assertThat(Reading.of("label;Ag at%\n" + "u\u0308".repeat(201) + ";1\n").fault().code())
+            .isEqualTo(FaultCode.NAME_INVALID);
+        assertThat(Reading.of("label;Ag at%\n" + "u\u0308".repeat(10_000) + ";1\n").fault().code())
+            .isEqualTo(FaultCode.NAME_INVALID);
+    }
+
+    @Test
     void a_unit_without_an_element_is_refused_whatever_stands_beside_it() {
         assertThat(Reading.of("label;Ag at%;at% u\nP1;1;1\n").fault().code()).isEqualTo(FaultCode.UNKNOWN_ELEMENT);
         assertThat(Reading.of("label;Ag at%;2 at%\nP1;1;1\n").fault().code()).isEqualTo(FaultCode.UNKNOWN_ELEMENT);

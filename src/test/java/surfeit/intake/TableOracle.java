@@ -11,6 +11,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import surfeit.element.Element;
+import surfeit.element.Spelling;
 import surfeit.fuzz.PlainTable;
 import surfeit.spot.Conditions;
 import surfeit.spot.ReportedValue;
@@ -69,7 +70,8 @@ final class TableOracle {
             isTurned() ? TurnedOracle.column(read, table) : Stream.of()).map(PlainTable::stripped).toList();
         Spot spot = read.spot();
         Stream.of(Optional.of(spot.label()), spot.particle(), spot.feature(), spot.session()).flatMap(Optional::stream)
-            .forEach(name -> require(cells.contains(name) || cells.contains("'" + name), "the name " + name));
+            .forEach(name -> require(cells.stream().map(Spelling::composed).anyMatch(cell -> cell.equals(name)
+                || cell.equals("'" + name)), "the name " + name));
         spot.values().values().forEach(value -> checkValue(value, cells));
         Conditions conditions = spot.conditions();
         Stream.of(conditions.beamEnergyKev(), conditions.liveTimeS(), conditions.featureSizeUm(), conditions.tiltDeg())

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 import surfeit.element.Element;
+import surfeit.element.Spelling;
 import surfeit.fuzz.PlainTable;
 import surfeit.spot.ReportedValue;
 
@@ -32,7 +33,7 @@ final class TurnedOracle {
     private static List<String> labelWithoutUnit(ReadSpot read, PlainTable table) {
         Place.Cell place = (Place.Cell) read.place();
         String label = read.rows().get(0).cells().stream()
-            .filter(cell -> PlainTable.stripped(cell).equals(read.spot().label())).findFirst().orElse("");
+            .filter(cell -> Spelling.composed(PlainTable.stripped(cell)).equals(read.spot().label())).findFirst().orElse("");
         boolean stands = Stream.of(place.column(), place.column() - 1).map(column -> cell(table, place.line(), column))
             .anyMatch(cell -> !label.isEmpty() && cell.contains(label));
         return stands ? List.of(label) : List.of();

@@ -58,6 +58,24 @@ class SpotListTest {
     }
 
     @Test
+    void a_name_recorded_in_another_normal_form_is_found_by_either() {
+        Spot spot = LabBench.spot("P1", "70");
+        for (String name : new String[] {"Fla\u0308che", "Fl\u00E4che"}) {
+            bench.post("A7", new Spot(name, Optional.of(name), Optional.of(name), Optional.of(name), spot.acquiredTime(),
+                spot.conditions(), spot.reference(), spot.basis(), spot.values()));
+        }
+        for (String asked : new String[] {"Fla\u0308che", "Fl\u00E4che"}) {
+            Optional<String> name = Optional.of(asked);
+            for (SpotFilter filter : List.of(SpotFilter.ALL.withFeature(asked),
+                new SpotFilter(Optional.empty(), name, Optional.empty(), Optional.empty(), Optional.empty(), false),
+                new SpotFilter(Optional.empty(), Optional.empty(), name, Optional.empty(), Optional.empty(), false))) {
+                assertThat(labels(lab.spots("A7", filter, PageRequest.first(5)))).hasSize(2);
+                assertThat(lab.spots("A7", SpotFilter.ALL, PageRequest.first(5)).items()).allMatch(filter::matches);
+            }
+        }
+    }
+
+    @Test
     void a_large_sample_is_read_in_the_order_of_record_and_given_up_without_a_trace() {
         Spot[] spots = LabBench.spots("P", SqlSpotSource.ALONGSIDE_FROM + 300);
         bench.post("A7", spots);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import surfeit.element.Spelling;
 import surfeit.segregation.answer.Caveat;
 import surfeit.segregation.nominal.GroupAnalysis;
 import surfeit.segregation.nominal.SampleReading;
@@ -27,7 +28,7 @@ record PilotGroup(GroupAnalysis analysis) {
 
     /** @throws PlanException where the pilot has no such group */
     static PilotGroup find(SampleReading pilot, String name) {
-        return pilot.analyses().stream().filter(analysis -> analysis.data().name().equals(name)).findFirst()
+        return pilot.analyses().stream().filter(analysis -> Spelling.composed(analysis.data().name()).equals(Spelling.composed(name))).findFirst()
             .map(PilotGroup::new).orElseThrow(() -> new PlanException("Expected a group of the pilot, one of "
                 + pilot.analyses().stream().map(analysis -> "\"" + analysis.data().name() + "\"").toList() + ", got \""
                 + name + "\"."));

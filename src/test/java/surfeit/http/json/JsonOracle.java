@@ -17,6 +17,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import surfeit.element.Element;
+import surfeit.element.Spelling;
 import surfeit.intake.IntakeReport;
 import surfeit.intake.Place;
 import surfeit.intake.ReadSpot;
@@ -56,10 +57,10 @@ final class JsonOracle {
     }
 
     private static void checkSpot(Spot spot, JsonNode node, JsonNode whole) {
-        requireText(node, "label", Optional.of(spot.label()));
-        requireText(node, "particle", spot.particle());
-        requireText(node, "feature", spot.feature());
-        requireText(node.hasNonNull("session") ? node : whole, "session", spot.session());
+        requireName(node, "label", Optional.of(spot.label()));
+        requireName(node, "particle", spot.particle());
+        requireName(node, "feature", spot.feature());
+        requireName(node.hasNonNull("session") ? node : whole, "session", spot.session());
         requireNumber(node, "beam_energy_kev", spot.conditions().beamEnergyKev());
         requireNumber(node, "live_time_s", spot.conditions().liveTimeS());
         requireNumber(node, "feature_size_um", spot.conditions().featureSizeUm());
@@ -98,6 +99,12 @@ final class JsonOracle {
                 .orElse(OptionalDouble.empty()));
             requireText(sent, "line", measured.line());
         }
+    }
+
+    private static void requireName(JsonNode node, String key, Optional<String> value) {
+        JsonNode sent = node.path(key);
+        String text = sent.isTextual() ? Spelling.composed(stripped(sent.textValue())) : "";
+        require(text.equals(value.orElse("")), key + " " + sent + " became " + value);
     }
 
     private static void requireText(JsonNode node, String key, Optional<String> value) {
