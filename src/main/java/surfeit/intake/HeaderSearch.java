@@ -59,7 +59,30 @@ final class HeaderSearch {
                 requireNoSpots(above, names);
             }
         }
-        return Optional.of(withUnits(names, above));
+        CsvRow header = withUnits(names, above);
+        requireOneReading(header);
+        return Optional.of(header);
+    }
+
+    /** Elements above and in the first column, which has no name: labels such as B and C may stand above a turned table. */
+    private void requireOneReading(CsvRow header) {
+        List<ColumnMeaning.Quantity> elements = header.cells().stream().map(ColumnReader::read)
+            .filter(ColumnMeaning.Quantity.class::isInstance).map(ColumnMeaning.Quantity.class::cast).toList();
+        if (!CellText.isBlank(header.cells().get(0)) || elements.stream().anyMatch(one -> one.basis().isPresent())) {
+            return;
+        }
+        while (ahead.size() < 2 && broken.isEmpty()) {
+            Optional<CsvRow> row = rows.next();
+            if (row.isEmpty()) {
+                return;
+            }
+            ahead.add(row.get());
+        }
+        if (ahead.stream().limit(2).filter(TurnedRows::isOfElement).count() == 2) {
+            throw new CsvRows.BrokenTableException(Refusal.expected(FaultCode.UNREADABLE_TABLE,
+                "elements in the header or in the first column", "both; name the first column \"label\" if its texts are "
+                + "labels, else \"Element\", and give spots labels that are no elements").at(new Place.Row(header.line())));
+        }
     }
 
     /** Looks for a header below the first row; where there is none, all rows are read again. */

@@ -82,9 +82,9 @@ final class LongRows extends SpotRows {
         }
         open = false;
         if (merged.endContradicts()) {
-            intake.refuseTable(Refusal.expected(FaultCode.UNREADABLE_TABLE, "the label in every row of a spot, or two rows or "
-                + "more of each spot with the label in the first", "spots of one row beside rows without a label; write the "
-                + "label in every row").at(new Place.Row(merged.line())));
+            intake.refuseTable(Refusal.expected(FaultCode.UNREADABLE_TABLE, "the label in every row of a spot, or two rows "
+                + "or more of each spot with the label in the first", "spots of one row beside rows without a label; "
+                + "write the label in every row").at(new Place.Row(merged.line())));
         }
         if (faults.isEmpty() && !rejected) {
             faults.next(rows.get(0));

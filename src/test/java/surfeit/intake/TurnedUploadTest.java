@@ -157,6 +157,7 @@ class TurnedUploadTest {
         "El;1 at%;2\\nAg;1;2\\nCu;99;98                 | 1 | 3 | the unit of \"2\", at% or wt%, as of the other columns",
         ";P1;P1\\nEl;1;2\\nAg;1;2\\nCu;99;98            | 2 | 0 | name the first cell of the other, such as \"particle\"",
         "Element;1;2\\nAg;1;2\\nCu;3;4\\nAg;5;6         | 1 | 0 | send each table as a file of its own",
+        ";B;C\\nAg;1;2\\nCu;99;98                         | 1 | 0 | elements in the header or in the first column, found both",
         "Ag;1;2\\nCu;99;98                              | 1 | 0 | there must be a row that begins with \"Element\"",
         "Element;Wert\\nAg;1\\nCu;99                    | 1 | 0 | there must be a row that begins with \"Element\"",
         "Element;1;2\\nSilber;1;2\\nKupfer;99;98        | 1 | 0 | write the elements as symbols, such as Ag for \"Silber\"",
@@ -171,6 +172,14 @@ class TurnedUploadTest {
         assertThat(fault.detail()).contains(detail);
         assertThat(fault.place() instanceof Place.Cell cell ? cell.line() + "," + cell.column()
             : ((Place.Row) fault.place()).line() + ",0").isEqualTo(line + "," + column);
+    }
+
+    @Test
+    void spots_called_as_elements_are_read_where_the_header_says_what_they_are() {
+        assertThat(Reading.of("label;Ag;Cu\nAg;99;1\nCu;1;99\n", ATOMIC).spots()).extracting(Spot::label)
+            .containsExactly("Ag", "Cu");
+        assertThat(Reading.of(";Ag at%;Cu at%\nAg;99;1\nCu;1;99\n").spots()).hasSize(2);
+        assertThat(Reading.of(";Ag;Cu\nAg;99;1\n1;20;80\n", ATOMIC).spots()).hasSize(2);
     }
 
     @ParameterizedTest
