@@ -17,8 +17,10 @@ import surfeit.element.Spelling;
 final class TurnedTable implements HeaderCells, SpotPlaces {
     /** Rows held at most: elements with uncertainty and counts, fields, titles, notes. Judgement: bounds memory. */
     static final int ROWS_MAX = 200;
-    /** Characters held at most, a thousand spots of a hundred rows at forty. Judgement: bounds memory. */
+    /** Characters held at most, a thousand spots of two hundred rows at twenty. Judgement: bounds memory. */
     private static final long TEXT_MAX = 4_000_000;
+    /** Characters that a cell counts for beside its own: what an empty one takes. Judgement. */
+    private static final int CELL = 10;
 
     private final TurnedRows rows;
     private final TurnedColumns columns;
@@ -51,7 +53,7 @@ final class TurnedTable implements HeaderCells, SpotPlaces {
         long length = 0;
         for (Optional<CsvRow> row = search.next(); row.isPresent(); row = search.next()) {
             held.add(row.get());
-            length += row.get().cells().stream().mapToInt(String::length).sum();
+            length += row.get().cells().stream().mapToInt(cell -> cell.length() + CELL).sum();
             if (held.size() > ROWS_MAX || length > TEXT_MAX) {
                 throw TurnedRows.refused(new Place.Row(row.get().line()), FaultCode.UNREADABLE_TABLE, "at most " + ROWS_MAX
                     + " rows and " + TEXT_MAX + " characters in a table with a spot a column",

@@ -211,5 +211,9 @@ class TurnedUploadTest {
         Fault fault = Reading.of(table, ATOMIC).fault();
         assertThat(fault.detail()).contains("at most 200 rows");
         assertThat(fault.place()).isEqualTo(new Place.Row(201));
+        String wide = "El" + ";x".repeat(9_000) + "\nAg" + ";1".repeat(9_000) + "\nCu" + ";99".repeat(9_000) + "\n"
+            + ("tilt_deg" + ";".repeat(9_000) + "\n").repeat(100);
+        IntakeOptions many = ATOMIC.withLimits(new IntakeLimits(100_000, 64, 200, 32_767, 10_000));
+        assertThat(Reading.of(wide, many).fault().detail()).contains("4000000 characters");
     }
 }
