@@ -51,7 +51,12 @@ public final class Spelling {
      * must not make two names. Source: Unicode Standard Annex 15.
      */
     public static String composed(String text) {
-        return text.chars().allMatch(c -> c < FIRST_COMBINING) ? text : Normalizer.normalize(text, Normalizer.Form.NFC);
+        for (int i = 0; i < text.length(); i++) {
+            if (text.charAt(i) >= FIRST_COMBINING) {
+                return Normalizer.normalize(text, Normalizer.Form.NFC);
+            }
+        }
+        return text;
     }
 
     /** A name with its accents as characters of their own, Unicode's NFD, as some file systems write it. */

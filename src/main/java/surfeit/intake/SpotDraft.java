@@ -18,7 +18,8 @@ import surfeit.spot.Spot;
 
 /**
  * One spot in the making: its fields are set from texts as they come, {@link #build} makes the spot and
- * {@link #clear} readies the draft for the next one. A blank text sets nothing; names are kept in Unicode's NFC. Not thread-safe: one per upload.
+ * {@link #clear} readies the draft for the next one. A blank text sets nothing; names are kept in Unicode's NFC. Not
+ * thread-safe: one per upload.
  */
 public final class SpotDraft {
     /** Characters that one composed character may be sent as, at most (Unicode Standard Annex 15, section 9: four). */
