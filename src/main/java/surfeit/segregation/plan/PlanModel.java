@@ -80,8 +80,12 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
     }
 
     /** The chance of flagging a shift with this random error. */
-    double chance(Power power, double shift, ScatterEstimates random) {
+    double chance(Power power, double shift, PlannedError random) {
         Scales scales = new Scales(shift);
+        return random.least(estimates -> chance(power, shift, scales, estimates));
+    }
+
+    private double chance(Power power, double shift, Scales scales, ScatterEstimates random) {
         if (!scales.hull(random)) {
             return power.of(shift, random, scales.logitError());
         }
@@ -118,8 +122,12 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
     }
 
     /** The chance of showing that nothing is shifted, within a margin. */
-    double chanceOfConsistent(Power power, double margin, ScatterEstimates random) {
+    double chanceOfConsistent(Power power, double margin, PlannedError random) {
         Scales scales = new Scales(0);
+        return random.least(estimates -> chanceOfConsistent(power, margin, scales, estimates));
+    }
+
+    private double chanceOfConsistent(Power power, double margin, Scales scales, ScatterEstimates random) {
         double chance = power.ofEquivalence(margin, margin, random, scales.logitError());
         return scales.hull(random) ? Math.min(chance, power.ofEquivalence((limit - fraction(-margin)) / scales.slope,
             (fraction(margin) - limit) / scales.slope, random, scales.linearError())) : chance;
@@ -172,13 +180,13 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
     }
 
     /** Random error of a mean over particles of the kind. */
-    ScatterEstimates random(int particles, int spots) {
+    PlannedError random(int particles, int spots) {
         return withReference(new RandomPart(scatter.ofParticleMeans(spots) / Math.sqrt(particles), particles - 1),
             particles, spots);
     }
 
     /** Random error for the measured particles themselves; empty where nothing would tell the scatter of spots. */
-    Optional<ScatterEstimates> ofTheseParticles(int particles, int spots) {
+    Optional<PlannedError> ofTheseParticles(int particles, int spots) {
         if (spots < 2 || scatter.within().isEmpty() || scatter.within().getAsDouble() == 0) {
             return Optional.empty();
         }
@@ -186,19 +194,23 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
         return Optional.of(withReference(new RandomPart(error, (double) particles * (spots - 1)), particles, spots));
     }
 
-    private ScatterEstimates withReference(RandomPart part, int particles, int spots) {
-        return reference.map(own -> ScatterEstimates.ofSum(part, own.error(), own.estimates(scatter, particles, spots)))
-            .orElseGet(() -> ScatterEstimates.of(part));
+    private PlannedError withReference(RandomPart part, int particles, int spots) {
+        ScatterEstimates without = ScatterEstimates.of(part);
+        if (reference.isEmpty()) {
+            return PlannedError.of(without);
+        }
+        ScatterEstimates with = ScatterEstimates.ofSum(part, reference.get().error(),
+            reference.get().estimates(scatter, particles, spots));
+        return reference.get().mayBeQuiet() ? new PlannedError(with, without) : PlannedError.of(with);
     }
 
     /** What no number of particles takes away: the scatter of the reference spots. */
-    private ScatterEstimates endless(int spots) {
-        return reference.map(own -> ScatterEstimates.ofSum(RandomPart.known(0), own.error(),
-            own.estimates(scatter, ENDLESS, spots))).orElseGet(() -> ScatterEstimates.of(RandomPart.known(0)));
+    private PlannedError endless(int spots) {
+        return withReference(RandomPart.known(0), ENDLESS, spots);
     }
 
     /** The smallest shift in a direction (1 or -1) that a mean with this random error shows; infinite where none. */
-    double detectable(Power power, ScatterEstimates random, int direction) {
+    double detectable(Power power, PlannedError random, int direction) {
         double most = -NominalTest.logit(LEAST_SHARE) - direction * NominalTest.logit(limit);
         if (chance(power, direction * most, random) < power.target()) {
             return direction * Double.POSITIVE_INFINITY;
@@ -228,7 +240,7 @@ record PlanModel(Comparison comparison, int element, double limit, ParticleScatt
     }
 
     /** The smallest margin at which a mean with this random error shows that there is no shift; infinite where none. */
-    double smallestMargin(Power power, ScatterEstimates random) {
+    double smallestMargin(Power power, PlannedError random) {
         if (chanceOfConsistent(power, MARGIN_MOST, random) < power.target()) {
             return Double.POSITIVE_INFINITY;
         }

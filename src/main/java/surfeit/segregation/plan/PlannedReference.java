@@ -21,19 +21,25 @@ import surfeit.statistics.ScatterEstimates;
  *
  * @param own   the error in log odds, with the degrees of freedom of the reference spots themselves, or of a pilot's
  * @param spots k_r
+ * @param measured whether reference spots told their scatter; else it is taken from the sample's spots
  */
-record PlannedReference(RandomPart own, int spots) {
+record PlannedReference(RandomPart own, int spots, boolean measured) {
     private static final int ENOUGH = 3;
 
     /** Spots on a piece of the nominal's composition, which scatter as those of the sample do. */
     static PlannedReference of(int spots, ParticleScatter scatter) {
         double ofOneSpot = scatter.within().orElse(scatter.between());
-        return new PlannedReference(new RandomPart(ofOneSpot / Math.sqrt(spots), Math.max(spots - 1, 1)), spots);
+        return new PlannedReference(new RandomPart(ofOneSpot / Math.sqrt(spots), Math.max(spots - 1, 1)), spots, false);
     }
 
     /** What a pilot's reference spots scatter; those of the study are counted on to tell it as well. */
     static PlannedReference ofPilot(RandomPart scatter) {
-        return new PlannedReference(scatter, ENOUGH);
+        return new PlannedReference(scatter, ENOUGH, true);
+    }
+
+    /** Whether a piece that scatters less than is taken would be told by its own spots. */
+    boolean mayBeQuiet() {
+        return !measured && spots >= ENOUGH;
     }
 
     double error() {

@@ -26,7 +26,6 @@ import surfeit.segregation.uncertainty.AdditiveFloor;
 import surfeit.spot.Sample;
 import surfeit.statistics.ChiSquare;
 import surfeit.statistics.Power;
-import surfeit.statistics.ScatterEstimates;
 
 /**
  * Plans how many particles and spots show a wanted shift of one element against nominal, from stated scatter or from
@@ -170,7 +169,7 @@ public final class Planner {
         PlanModel model = planned.model();
         int spots = planned.goal().spotsPerParticle();
         boolean kind = particles >= Power.FEWEST_PARTICLES;
-        Optional<ScatterEstimates> random = kind ? Optional.of(model.random(particles, spots))
+        Optional<PlannedError> random = kind ? Optional.of(model.random(particles, spots))
             : model.ofTheseParticles(particles, spots);
         Scope scope = kind ? Scope.PARTICLES : particles == 2 ? Scope.THESE_PARTICLES
             : spots > 1 ? Scope.THIS_PARTICLE : Scope.THIS_SPOT;
