@@ -183,7 +183,7 @@ class ReadmeTest {
         while (number.find()) {
             assertThat(report).contains(number.group());
         }
-        assertThat(explained).contains("1.76", "1.88", "4.52", "1.1", "50.2 to 64.2 %", "26.7 to 30.8 at% Si");
+        assertThat(explained).contains("1.76", "2.17", "4.52", "1.1", "50.2 to 64.2 %", "26.7 to 30.8 at% Si");
         assertThat(report).contains("50.2 to 64.2 %", "26.7 to 30.8 at% Si");
     }
 
