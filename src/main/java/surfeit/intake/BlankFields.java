@@ -9,7 +9,8 @@ import surfeit.spot.Spot;
 
 /**
  * Counts the spots that name no particle or feature in a table that names some: cells merged over several spots leave it
- * so, and then the spots would be of none in silence. Not thread-safe: one per table.
+ * so, and then the spots would be of none in silence. Spots on a reference piece are of none anyway. Not thread-safe: one
+ * per table.
  */
 final class BlankFields {
     private static final Map<SpotField, Function<Spot, Optional<String>>> FIELDS =
@@ -19,6 +20,9 @@ final class BlankFields {
     private long spots;
 
     void count(Spot spot) {
+        if (spot.isReference()) {
+            return;
+        }
         spots++;
         FIELDS.forEach((field, of) -> {
             if (of.apply(spot).isEmpty()) {
