@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static surfeit.spot.AccuracyClass.STANDARDLESS;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import surfeit.composition.Basis;
 import surfeit.composition.Nominal;
@@ -53,6 +55,25 @@ class SampleContrastsTest {
         assertThat(contrast.paired()).isFalse();
         assertThat(contrast.commonParticles()).isEmpty();
         assertThat(contrast.leftOut()).isEmpty();
+    }
+
+    @Test
+    void a_flag_of_few_particles_against_many_is_said_to_be_less_sure() {
+        String[] many = {"Q1", "Q2", "Q3", "Q4", "Q5", "Q6", "Q7", "Q8", "Q9"};
+        assertThat(unequal(22, 2, many)).contains("2 particles against 9: where nothing differs, such a pair is flagged more"
+            + " often than its confidence says, with two particles up to five times. Measure about as many on either side.");
+        assertThat(unequal(22, 4, many).orElseThrow()).startsWith("4 particles against 9");
+        assertThat(unequal(22, 5, many)).as("enough").isEmpty();
+        assertThat(unequal(22, 1, many)).as("tested otherwise").isEmpty();
+        assertThat(unequal(22, 2, "Q1", "Q2", "Q3", "Q4")).as("twice as many").isEmpty();
+        assertThat(unequal(68, 2, many)).as("no flag").isEmpty();
+    }
+
+    /** What is noted of so many particles with a dark patch of this much silver, against a matrix of others with 68 at%. */
+    private static Optional<String> unequal(double silver, int few, String... many) {
+        String[] patches = IntStream.rangeClosed(1, few).mapToObj(i -> "P" + i).toArray(String[]::new);
+        return contrasts(add(add(InventedTable.inAtoms("Ag Cu"), "dark patch", silver, patches), "matrix", 68, many)).get(0)
+            .note();
     }
 
     @Test

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import surfeit.element.Element;
 import surfeit.segregation.answer.Contrast;
 import surfeit.segregation.answer.Estimate;
@@ -30,6 +31,13 @@ public record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elemen
     /** Correlation of the calibration error within one session and beam energy. Judgement. */
     public static final double SAME_RUN_CORRELATION = 0.9;
     private static final int PAIRS_FROM = 3;
+    /**
+     * Particles of one side that are few against more than {@value #MANY_TIMES} times as many on the other: of samples in
+     * which nothing differs, Welch's test at 5 % then flags up to 12 (two against 30) for one test, 24 for three, and up to
+     * 5 elsewhere. Source: simulation of normal means of equal scatter, 40 000 draws each.
+     */
+    private static final int FEW = 4;
+    private static final int MANY_TIMES = 2;
     private static final double ONE_SIDED_95 = NormalDistribution.quantile(0.95);
 
     /**
@@ -118,8 +126,24 @@ public record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elemen
             double own = adjusted.length == 0 ? Double.NaN : adjusted[tests.size() == 2 ? 0 : i];
             findings.add(element(elements.get(i), tests.get(i), own, judgement));
         }
-        return new Contrast(a.name(), b.name(), !common.isEmpty(), common, leftOut, scope, correlation, note(),
-            findings);
+        return new Contrast(a.name(), b.name(), !common.isEmpty(), common, leftOut, scope, correlation,
+            note(findings), findings);
+    }
+
+    private Optional<String> note(List<Contrast.ElementContrast> findings) {
+        List<String> notes = Stream.of(calibrationNote(), unequalNote(findings)).flatMap(Optional::stream).toList();
+        return notes.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", notes));
+    }
+
+    /** That a flag is less sure than its p says, as few particles were compared with many. */
+    private Optional<String> unequalNote(List<Contrast.ElementContrast> findings) {
+        int fewest = Math.min(a.particleCount(), b.particleCount());
+        int most = Math.max(a.particleCount(), b.particleCount());
+        if (!isFlagged(findings) || !common.isEmpty() || fewest < 2 || fewest > FEW || most <= MANY_TIMES * fewest) {
+            return Optional.empty();
+        }
+        return Optional.of(fewest + " particles against " + most + ": where nothing differs, such a pair is flagged more often "
+            + "than its confidence says, with two particles up to five times. Measure about as many on either side.");
     }
 
     /**
@@ -147,11 +171,15 @@ public record GroupContrast(ContrastSide a, ContrastSide b, List<Element> elemen
     }
 
     static boolean isFlagged(Contrast finding) {
-        return finding.elements().stream().map(Contrast.ElementContrast::verdict)
+        return isFlagged(finding.elements());
+    }
+
+    private static boolean isFlagged(List<Contrast.ElementContrast> findings) {
+        return findings.stream().map(Contrast.ElementContrast::verdict)
             .anyMatch(word -> word == Contrast.Word.HIGHER || word == Contrast.Word.LOWER);
     }
 
-    private Optional<String> note() {
+    private Optional<String> calibrationNote() {
         if (!a.beamEnergyKev().equals(b.beamEnergyKev())) {
             boolean unstated = a.beamEnergyKev().isEmpty() || b.beamEnergyKev().isEmpty();
             return Optional.of(unstated
