@@ -59,7 +59,7 @@ public final class PhaseReader {
      * The reading of a group; empty where no known phase is made of its elements.
      *
      * @param strangers elements outside the nominal that make up much of what its spots report: what such a spot is, the
-     *                  nominal's elements alone do not tell
+     *                  nominal's elements alone do not tell, and no phase read here holds another
      */
     public Optional<PhaseReading> read(GroupAnalysis analysis, List<ForeignElement> strangers) {
         if (analysis.data().phases().fields().isEmpty()) {
@@ -69,9 +69,7 @@ public final class PhaseReader {
         NominalTest[] tests = analysis.theseTests().orElse(analysis.tests());
         GroupRuns runs = repeated ? analysis.particles() : analysis.units();
         PhaseReading reading = new OneGroup(analysis, runs, tests).read();
-        List<ForeignElement> held = strangers.stream().filter(found -> reading.phases().stream()
-            .allMatch(fit -> fit.phase().atomicFractions().getOrDefault(found.element(), 0.0) == 0)).toList();
-        return Optional.of(held.isEmpty() ? reading : beside(reading, held));
+        return Optional.of(strangers.isEmpty() ? reading : beside(reading, strangers));
     }
 
     private static PhaseReading beside(PhaseReading reading, List<ForeignElement> strangers) {

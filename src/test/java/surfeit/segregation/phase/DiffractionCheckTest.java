@@ -53,11 +53,26 @@ class DiffractionCheckTest {
         assertThat(copper.possibleReasons().get(2)).contains("only at the surface");
     }
 
+    /** NIST Ag-Cu at 779.1 °C: liquid 28.41, (Ag) 8.27, (Cu) 92.53 wt% Cu; by hand (92.53 - 28.41) / 84.26 = 0.7610. */
+    @Test
+    void the_amount_the_nominal_would_hold_is_that_of_the_phase_asked_about() {
+        DiffractionMismatch silver = andOnSilverSolution().diffraction("(Cu)").interpret().diffraction().get(0);
+        assertThat(silver.phase()).isEqualTo("(Ag)");
+        assertThat(silver.groups()).containsExactly("matrix");
+        assertThat(silver.possibleReasons().get(1)).contains("nominal composition would hold 76.1 %");
+    }
+
+    @Test
+    void without_known_phases_diffraction_has_nothing_to_differ_from() {
+        assertThat(onCopperSolution().phases(List.of()).diffraction("(Ag)").interpret().diffraction()).isEmpty();
+    }
+
     @Test
     void a_phase_only_diffraction_shows_gets_its_possible_reasons() {
         List<DiffractionMismatch> found = onCopperSolution().diffraction("(Cu)", "(Ag)").interpret().diffraction();
         assertThat(found).extracting(DiffractionMismatch::phase).containsExactly("(Ag)");
         assertThat(found.get(0).kind()).isEqualTo(DiffractionMismatch.Kind.DIFFRACTION_ONLY);
+        assertThat(found.get(0).groups()).isEmpty();
         assertThat(found.get(0).possibleReasons()).anyMatch(reason -> reason.contains("no spot was placed on it"))
             .anyMatch(reason -> reason.contains("inside the particles"))
             .anyMatch(reason -> reason.contains("finer than the X-ray source"));
@@ -78,6 +93,15 @@ class DiffractionCheckTest {
             .interpret().diffraction();
         assertThat(found.get(0).groups()).containsExactly("patch");
         assertThat(found.get(0).possibleReasons().get(0)).contains("\"patch\" may be it");
+    }
+
+    @Test
+    void spots_that_tell_nothing_but_lie_far_from_the_phase_are_not_named() {
+        List<DiffractionMismatch> found = PhaseSpots.on("ag-cu-eutectic").mass("P1", 92.5).diffraction("(Ag)")
+            .interpret().diffraction();
+        assertThat(found).extracting(DiffractionMismatch::phase).containsExactly("(Ag)");
+        assertThat(found.get(0).groups()).isEmpty();
+        assertThat(found.get(0).possibleReasons().get(0)).isEqualTo("no spot was placed on it");
     }
 
     @Test

@@ -205,6 +205,9 @@ class PhaseReaderTest {
         assertThat(reading.kind()).isEqualTo(PhaseReading.Kind.NEITHER);
         assertThat(reading.detail())
             .isEqualTo("Fits none of epsilon, middle and no mixture of them. It lies beyond middle.");
+        PhaseReading poorer = silverCopper().phases(own).atomic("P1", 20).atomic("P1", 20.2).atomic("P2", 19.9)
+            .atomic("P2", 20.1).reading();
+        assertThat(poorer.detail()).endsWith("It lies beyond epsilon.");
     }
 
     @Test
@@ -314,7 +317,7 @@ class PhaseReaderTest {
         // Ag only in Ag3Sn, 73.2 % of its mass, by hand: 3 x 107.868 / (3 x 107.868 + 118.71).
         assertThat(reading.ofThree().get(0).ofMass()).isCloseTo(0.15 / 0.7316, within(0.001));
         assertThat(reading.detail())
-            .startsWith("Fits no mixture of two known phases; a mixture of three would read so");
+            .startsWith("Fits no mixture of two known phases; a mixture of three would read so: about 20.5 % of its mass Ag3Sn, ");
     }
 
     @Test

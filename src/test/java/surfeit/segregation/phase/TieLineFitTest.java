@@ -8,13 +8,17 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import surfeit.composition.Basis;
 import surfeit.composition.NominalText;
 import surfeit.composition.Phase;
 import surfeit.composition.SourceRead;
 import surfeit.element.Element;
 import surfeit.segregation.nominal.Comparison;
+import surfeit.segregation.nominal.DecisionLevel;
 import surfeit.segregation.nominal.NominalTest;
 import surfeit.segregation.sums.PhaseField;
 import surfeit.segregation.sums.Sums;
@@ -36,8 +40,12 @@ class TieLineFitTest {
     private static final Phase SILVER_TIN = phase("Ag-Sn", "Ag3Sn", "Ag:75,Sn:25", "eutectic partner");
 
     private static Comparison comparison(String nominal) {
+        return comparison(nominal, THREE);
+    }
+
+    private static Comparison comparison(String nominal, List<Element> elements) {
         return new Comparison(NominalText.parse(nominal, Basis.ATOMIC).resolve(), STANDARDLESS,
-            AdditiveFloor.ofMass(0.001, THREE.stream().mapToDouble(Element::atomicWeight).toArray()), Math.log(1.25),
+            AdditiveFloor.ofMass(0.001, elements.stream().mapToDouble(Element::atomicWeight).toArray()), Math.log(1.25),
             Optional.empty());
     }
 
@@ -146,5 +154,44 @@ class TieLineFitTest {
             excluded += new PhaseFits(runs, SOLDER, tests).pValue(field) <= 0.05 ? 1 : 0;
         }
         assertThat(excluded).isBetween(10, 110);
+    }
+
+    /** With two elements, what one gains the other loses: one question, so nothing is added for asking twice. */
+    @Test
+    void in_a_binary_the_p_of_a_phase_is_that_of_either_element_alone() {
+        List<Element> pair = List.of(Element.of("Sn"), Element.of("Ag"));
+        Comparison comparison = comparison("Sn:96.5,Ag:3.5", pair);
+        GroupRuns runs = Sums.runs(Sums.of(List.<double[][]>of(new double[][] {{60, 40}, {61, 39}, {59, 41}})));
+        NominalTest[] tests = comparison.theseParticles(runs);
+        PhaseField field = PhaseField.over(List.of(phase("Ag-Sn", "half", "Sn:50,Ag:50", "compound")), pair).get(0);
+        SharedError shared = comparison.shared(runs.mean());
+        double alone = NominalTest.pValue(runs.mean()[0], tests[0].parts(), shared, 0,
+            new NominalTest.Limits(0.5, 0.5, 0.005 / Math.sqrt(3)), DecisionLevel.EVERY_VALUE);
+        assertThat(alone).isBetween(0.01, 0.2);
+        assertThat(new PhaseFits(runs, comparison, tests).pValue(field)).isCloseTo(alone, within(1e-9));
+    }
+
+    /**
+     * Four elements, invented: the middle of the line is 50, 30, 12.5, 7.5. A calibration error of 12.5 % in each leaves
+     * bismuth 1 at% above it, and does not leave it 7 at% above, whatever place it has in the list.
+     */
+    @ParameterizedTest
+    @CsvSource({"0, true", "1, true", "7, false"})
+    void with_four_elements_one_that_lies_beside_the_line_is_seen_wherever_it_is_listed(double more, boolean lies) {
+        double[] spot = {50 * (1 - more / 92.5), 30 * (1 - more / 92.5), 12.5 * (1 - more / 92.5), 7.5 + more};
+        for (List<String> order : List.of(List.of("Sn", "Ag", "Cu", "Bi"), List.of("Bi", "Sn", "Ag", "Cu"),
+            List.of("Ag", "Bi", "Cu", "Sn"))) {
+            List<Element> four = order.stream().map(Element::of).toList();
+            double[] own = order.stream().mapToDouble(symbol -> spot[List.of("Sn", "Ag", "Cu", "Bi").indexOf(symbol)])
+                .toArray();
+            Comparison comparison = comparison(order.stream().map(symbol -> symbol + ":25")
+                .collect(Collectors.joining(",")), four);
+            TieLine line = TieLine.between(List.of(phase("Ag-Bi-Cu-Sn", "soft", "Sn:80,Ag:10,Cu:5,Bi:5", "compound"),
+                phase("Ag-Bi-Cu-Sn", "hard", "Sn:20,Ag:50,Cu:20,Bi:10", "compound")), four,
+                comparison.nominal().middles()).get(0);
+            TieLineFit fit = TieLineFit.of(line, Sums.runs(Sums.of(List.<double[][]>of(new double[][] {own, own, own}))), comparison,
+                new NominalTest[0]);
+            assertThat(fit.liesOn(0.05)).as("order %s", order).isEqualTo(lies);
+        }
     }
 }
