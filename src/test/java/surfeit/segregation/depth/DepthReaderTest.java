@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -127,6 +129,70 @@ class DepthReaderTest {
         assertThat(reading.detail()).contains("it stays as the beam reaches deeper, where a film would have faded");
         double shown = reading.energies().get(1).oddsRatio().value();
         assertThat(reading.energies().get(1).filmOddsRatio().orElseThrow()).isLessThan(0.75 * shown);
+    }
+
+    /**
+     * Copper of four particles at 5 and 20 keV, invented. Computed in Python from the rules as written in prose: nominal
+     * 28.41 wt% Cu, calibration 2.5 % and 0.1 wt%, the larger of the p with and without the shared part; particle by
+     * particle where both energies saw the same ones, else by Welch and Satterthwaite.
+     */
+    @ParameterizedTest
+    @CsvSource({"P, 0.035307", "Q, 0.547163"})
+    void whether_it_stays_is_asked_particle_by_particle_where_both_energies_saw_the_same(String later, double stays) {
+        PhaseSpots spots = PhaseSpots.on("ag-cu-eutectic");
+        double[] at5 = {58, 62, 66, 70};
+        double[] at20 = {60.5, 64.5, 68.2, 72.4};
+        for (int p = 0; p < 4; p++) {
+            spots.spot("patch", "P" + p, OptionalDouble.of(5), Basis.ATOMIC, 100 - at5[p], at5[p]);
+        }
+        for (int p = 0; p < 4; p++) {
+            spots.spot("patch", later + p, OptionalDouble.of(20), Basis.ATOMIC, 100 - at20[p], at20[p]);
+        }
+        DepthReading reading = only(spots);
+        assertThat(reading.pStays().orElseThrow()).isCloseTo(stays, within(1e-5));
+        Estimate odds5 = reading.energies().get(0).oddsRatio();
+        assertThat(odds5.value()).isCloseTo(2.639085, within(1e-5));
+        assertThat(odds5.low()).isCloseTo(1.847420, within(1e-5));
+        assertThat(odds5.high()).isCloseTo(3.769999, within(1e-5));
+        Estimate odds20 = reading.energies().get(1).oddsRatio();
+        assertThat(odds20.low()).isCloseTo(2.040837, within(1e-5));
+        assertThat(odds20.high()).isCloseTo(4.216975, within(1e-5));
+        assertThat(reading.detail()).startsWith("Cu has the odds ratio 2.64 at 5 keV and 2.93 at 20 keV; ");
+    }
+
+    /**
+     * Kanaya and Okayama's range, 27.6 nm A E^1.67 / (Z^0.889 density), from 20 keV down to the edge of copper (8.98 keV),
+     * is about 1.0 um in the alloy (A 90, Z 40, 10 g/cm3); X-rays come from the upper half of it on average.
+     */
+    @Test
+    void the_depth_a_deep_phase_reaches_is_the_mean_depth_of_its_line() {
+        DepthReading reading = only(deep("ag-cu-eutectic", 0.8, 5, 20).standardless());
+        double mean = reading.energies().get(1).meanDepthNm().orElseThrow();
+        assertThat(mean).isBetween(200.0, 500.0);
+        assertThat(reading.energies().get(0).meanDepthNm().orElseThrow()).isLessThan(mean / 3);
+        assertThat(reading.detail()).matches(".*at least as deep as the spots read at 20 keV \\([2-5]\\d0 nm on average\\)\\.");
+    }
+
+    @Test
+    void a_beam_energy_is_told_with_its_decimals() {
+        assertThat(only(deep("ag-cu-eutectic", 0.8, 5.5, 20).standardless()).detail()).contains(" at 5.5 keV and ");
+    }
+
+    /** The odds ratio that a film would show where the film was made is the one read; copper has 8.96 g/cm3. */
+    @Test
+    void the_film_told_would_read_as_the_spots_do() {
+        DepthReading reading = only(film("ag-cu-eutectic", "Cu", 10, 5, 20));
+        for (DepthReading.AtEnergy each : reading.energies()) {
+            assertThat(each.filmOddsRatio().orElseThrow()).isBetween(each.oddsRatio().low(), each.oddsRatio().high());
+        }
+        Estimate mass = reading.film().orElseThrow().massThickness();
+        Matcher told = Pattern.compile("As a film of pure Cu on the nominal alloy it would hold (\\S+) \u00b5g/cm\u00b2 "
+            + "\\((\\S+) to (\\S+)\\), (\\S+) nm\\.").matcher(reading.detail());
+        assertThat(told.find()).as(reading.detail()).isTrue();
+        double[] expected = {mass.value() * 1e6, mass.low() * 1e6, mass.high() * 1e6, mass.value() / 8.96 * 1e7};
+        for (int i = 0; i < expected.length; i++) {
+            assertThat(Double.parseDouble(told.group(i + 1))).isCloseTo(expected[i], within(0.06 * expected[i]));
+        }
     }
 
     @Test
