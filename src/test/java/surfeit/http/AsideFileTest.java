@@ -85,13 +85,59 @@ class AsideFileTest {
         }
     }
 
+    /** A byte is told as 0 to 255, the end as -1: InputStream's own description. */
+    @Test
+    void single_bytes_are_read_as_they_were_written() throws Exception {
+        byte[] bytes = {0, 65, 127, -128, -1};
+        file.append(bytes, bytes.length);
+        file.complete();
+        try (InputStream in = file.open(patience(Duration.ZERO))) {
+            for (int expected : new int[] {0, 65, 127, 128, 255, -1}) {
+                assertThat(in.read()).isEqualTo(expected);
+            }
+        }
+    }
+
+    @Test
+    void who_waits_is_woken_by_the_next_bytes_and_by_the_file_being_closed() throws Exception {
+        InputStream in = file.open(patience(LONG));
+        CompletableFuture<Integer> read = inAnotherThread(in);
+        append("A");
+        assertThat(read.get(20, TimeUnit.SECONDS)).isEqualTo('A');
+        CompletableFuture<Integer> none = inAnotherThread(in);
+        file.close();
+        assertThat(none.get(20, TimeUnit.SECONDS)).as("broken off").isEqualTo(-2);
+    }
+
+    /** The next byte; -2 for a failure. Comes back once the other thread waits or is done. */
+    private static CompletableFuture<Integer> inAnotherThread(InputStream in) throws InterruptedException {
+        CompletableFuture<Integer> read = new CompletableFuture<>();
+        Thread reader = new Thread(() -> {
+            try {
+                read.complete(in.read());
+            } catch (IOException e) {
+                read.complete(-2);
+            }
+        });
+        reader.setDaemon(true);
+        reader.start();
+        while (reader.getState() != Thread.State.TIMED_WAITING && !read.isDone()) {
+            Thread.sleep(1);
+        }
+        return read;
+    }
+
     @Test
     void waiting_uses_patience_up_and_work_brings_a_quarter_of_its_time() throws Exception {
-        Patience patience = patience(Duration.ofMillis(100));
-        patience.waited(Duration.ofMinutes(1).toNanos());
-        assertThat(patience.leftNanos()).isNegative();
-        Patience worked = patience(Duration.ofMillis(100));
+        long first = Duration.ofMillis(100).toNanos();
+        long waited = Duration.ofMinutes(1).toNanos();
+        long before = System.nanoTime();
+        Patience patience = new Patience(first);
         Thread.sleep(40);
-        assertThat(worked.leftNanos()).isGreaterThanOrEqualTo(Duration.ofMillis(110).toNanos());
+        long left = patience.leftNanos();
+        assertThat(left).isBetween(first + Duration.ofMillis(10).toNanos(), first + (System.nanoTime() - before) / 4);
+        patience.waited(waited);
+        assertThat(patience.leftNanos()).as("time that was waited brings none").isBetween(left - waited - waited / 4,
+            first - waited - waited / 4 + (System.nanoTime() - before) / 4);
     }
 }
