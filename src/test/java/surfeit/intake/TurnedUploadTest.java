@@ -161,6 +161,11 @@ class TurnedUploadTest {
         "Ag;1;2\\nCu;99;98                              | 1 | 0 | there must be a row that begins with \"Element\"",
         "Element;Wert\\nAg;1\\nCu;99                    | 1 | 0 | there must be a row that begins with \"Element\"",
         "Element;1;2\\nSilber;1;2\\nKupfer;99;98        | 1 | 0 | write the elements as symbols, such as Ag for \"Silber\"",
+        "El;1 at%;2 at%\\n;wt%;at%\\nAg;1;2\\nCu;99;98   | 1 | 2 | one unit for \"1\", found at% and wt%",
+        "El;1;2\\n;at%;at%\\n;wt%;wt%\\nAg;1;2\\nCu;99;98 | 3 | 0 | one row of units, found line 2 and line 3",
+        "Alle Angaben in at%\\nAlle Werte in wt%\\nEl;1;2\\nAg;1;2\\nCu;99;98 | 2 | 0 | one unit for the table, found at% and wt%",
+        "Ofen;A;B;C\\nEl;1;2;3\\nAg;1;2;3\\nCu;99;98;97   | 1 | 0 | a title above the labels in line 2",
+        "El;Einheit;1;2\\nAg;ppm;1;2\\nCu;at%;99;98      | 2 | 2 | the unit at% or wt%, found \"ppm\"",
         "Element;at%;sigma\\nAg;1;2\\nCu;99;98          | 1 | 1 | Expected a header with a column \"label\""})
     void what_may_be_read_otherwise_is_refused_with_a_way_out(String table, int line, int column, String detail) {
         Reading reading = Reading.of(table.replace("\\n", "\n"),
@@ -172,6 +177,34 @@ class TurnedUploadTest {
         assertThat(fault.detail()).contains(detail);
         assertThat(fault.place() instanceof Place.Cell cell ? cell.line() + "," + cell.column()
             : ((Place.Row) fault.place()).line() + ",0").isEqualTo(line + "," + column);
+    }
+
+    /** Invented; every table holds the same two spots, 21.2 and 60 at% Ag, and what else may stand beside them. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '~', value = {
+        "El;at% A1;at% A2\\nAg;21.2;60\\nCu;78.8;40                     | ",
+        "El;A1 [at.%];A2 [at.%]\\nAg;21.2;60\\nCu;78.8;40               | ",
+        "El;A1 at\uFF05;A2 at\uFF05\\nAg;21.2;60\\nCu;78.8;40           | ",
+        "El;A1;A2\\n;at%;at%\\nAg;21.2;60\\nCu;78.8;40                  | line 2 at%: units of the columns",
+        "El;Linie;A1;A2\\nAg;oben;21.2;60\\nCu;unten;78.8;40            | column 2 Linie: not understood",
+        "El;A1;A2;Mittelwert;Fehler\\nAg;21.2;60;1;1\\nCu;78.8;40;1;1   | column 4 Mittelwert: summary column, column 5 Fehler: summary column",
+        "El;A1;A2\\nAg;21.2;60\\nCu;78.8;40\\nMittelwert;50;50          | line 4 Mittelwert 50 50: summary row"})
+    void what_stands_beside_the_spots_leaves_their_numbers_and_is_told(String table, String leftOut) {
+        Reading reading = Reading.of(table.replace("\\n", "\n"), ATOMIC);
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("A1", "A2");
+        assertThat(reading.dialect().unit()).contains(Basis.ATOMIC);
+        assertThat(reading.fraction(0, "Ag")).isEqualTo(0.212);
+        assertThat(reading.fraction(1, "Cu")).isEqualTo(0.4);
+        assertThat(reading.report().leftOut().stream().map(TurnedUploadTest::words).collect(Collectors.joining(", ")))
+            .isEqualTo(leftOut == null ? "" : leftOut);
+    }
+
+    private static String words(LeftOut left) {
+        return left instanceof LeftOut.Row row ? "line " + row.line() + " " + row.label() + ": " + row.reason()
+            : left instanceof LeftOut.Column column ? "column " + column.column() + " " + column.columnName() + ": "
+            + column.reason() : left.toString();
     }
 
     @Test
