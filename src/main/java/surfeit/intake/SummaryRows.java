@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /**
  * Tells the rows that a workstation, spreadsheet or chemist adds to the spots: totals, means, standard deviations,
@@ -13,7 +14,7 @@ import java.util.Set;
 final class SummaryRows {
     private static final Set<String> NAMES = Set.of(
         "mean", "meanvalue", "average", "avg", "ave", "arithmeticmean", "median", "mittelwert", "mittel",
-        "durchschnitt", "arithmetischesmittel", "mittelwerte", "mw", "means", "meanvalues",
+        "durchschnitt", "\u00F8", "arithmetischesmittel", "mittelwerte", "mw", "means", "meanvalues",
         "stddev", "stdev", "stddeviation", "standarddeviation", "sd", "sigma", "\u03C3", "sigmamean",
         "1sigma", "2sigma", "3sigma",
         "standarderror", "stderror", "sem", "rsd", "relstddev", "cv", "variance",
@@ -28,6 +29,9 @@ final class SummaryRows {
         "nominalwert", "soll", "sollwert", "sollwerte", "sollzusammensetzung");
     private static final Set<String> TOTALS = Set.of("total", "totals", "sum", "summe", "gesamt", "somme");
     private static final int LONGEST = 40;
+    /** How many spots a summary is of, behind its name: {@code Mean (n=3)}. */
+    private static final Pattern NUMBER_OF_SPOTS =
+        Pattern.compile("[(\\[]?\\s*[nN]\\s*=\\s*[0-9]{1,6}\\s*[)\\]]?\\s*$");
     /** Fewer words may be the label of a spot whose row was cut short. Judgement. */
     private static final int NOTE_WORDS = 3;
 
@@ -62,10 +66,14 @@ final class SummaryRows {
 
     /** True for the whole name of a summary, or of the nominal composition. */
     static boolean isName(String cell) {
-        if (cell.isEmpty() || cell.length() > LONGEST || Character.isDigit(cell.charAt(cell.length() - 1))) {
+        if (cell.isEmpty() || cell.length() > LONGEST) {
             return false;
         }
-        String letters = letters(cell);
+        String name = cell.indexOf('=') < 0 ? cell : CellText.strip(NUMBER_OF_SPOTS.matcher(cell).replaceFirst(""));
+        if (name.isEmpty() || Character.isDigit(name.charAt(name.length() - 1))) {
+            return false;
+        }
+        String letters = letters(name);
         return NAMES.contains(letters) || NOMINALS.contains(letters);
     }
 

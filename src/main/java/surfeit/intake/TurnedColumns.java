@@ -1,6 +1,7 @@
 package surfeit.intake;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -21,10 +22,6 @@ final class TurnedColumns {
         "k", "zaf", "unit", "einheit", "percent", "prozent", "name", "s", "n");
     private static final Set<String> LINES = Set.of("line", "lines", "xrayline", "series", "serie", "linie", "linien",
         "r\u00F6ntgenlinie", "shell", "schale");
-    /** Words behind a label that say that a column stands beside the spot's own. As above. */
-    private static final Set<String> BESIDE = Set.of("u", "sigma", "\u03C3", "error", "err", "fehler", "uncertainty",
-        "unsicherheit", "\u00B1", "+-", "+/-", "counts", "net", "background", "limit", "lod", "line", "std", "stdabw",
-        "sd");
 
     /**
      * One spot.
@@ -65,7 +62,7 @@ final class TurnedColumns {
         String name = UnitAtTheEdge.of(text).name();
         ColumnMeaning meaning = ColumnReader.read(name);
         return meaning instanceof ColumnMeaning.Other && !SummaryRows.isName(name) && !NO_LABELS.contains(letters(name))
-            && !LINES.contains(letters(name));
+            && !LINES.contains(letters(name)) && !BesideWords.areAllOf(name);
     }
 
     /** How many columns hold anything. */
@@ -95,6 +92,7 @@ final class TurnedColumns {
             return;
         }
         width = column + 1;
+        String bare = UnitAtTheEdge.of(text).name();
         ColumnMeaning meaning = ColumnReader.read(text);
         if (meaning instanceof ColumnMeaning.Field field && field.field() == SpotField.UNIT && units.isEmpty()) {
             units = OptionalInt.of(column);
@@ -102,17 +100,17 @@ final class TurnedColumns {
             lines = OptionalInt.of(column);
         } else if (isOfAtomicNumbers(column)) {
             leaveOut(column, "the atomic numbers");
-        } else if (SummaryRows.isNominal(text)) {
+        } else if (SummaryRows.isNominal(bare)) {
             leaveOut(column, "the nominal composition, no spot");
-        } else if (summary.isPresent() && NO_LABELS.contains(letters(text))) {
+        } else if (summary.isPresent() && NO_LABELS.contains(letters(bare))) {
             leaveOut(column, "summary column");
-        } else if (SummaryRows.isName(text)) {
+        } else if (SummaryRows.isName(bare)) {
             summary = summary.isPresent() ? summary : OptionalInt.of(column);
             leaveOut(column, "summary column");
         } else if (!mayBeLabel(text)) {
             throw refused(column, "the label of a spot above each column but the first", Spelling.quoted(text)
-                + (BESIDE.contains(text.toLowerCase(Locale.ROOT)) ? "; an uncertainty may stand in a row such as \"Ag u\""
-                : "; if it is a label, give the spot another one, else delete the column"));
+                + "; if it is a label, give the spot another one, else delete the column"
+                + (BesideWords.areAllOf(bare) ? "; an uncertainty may stand in a row such as \"Ag u\"" : ""));
         } else if (holdsNoValues(column)) {
             leaveOut(column, "holds no values");
         } else {
@@ -150,12 +148,10 @@ final class TurnedColumns {
     }
 
     private void requireNothingBeside() {
-        Set<String> labels = Set.copyOf(spots.stream().map(SpotColumn::label).toList());
+        Set<List<String>> labels = new HashSet<>();
+        spots.forEach(spot -> labels.add(BesideWords.words(spot.label())));
         for (SpotColumn spot : spots) {
-            int blank = spot.label().lastIndexOf(' ');
-            boolean beside = blank > 0 && labels.contains(CellText.strip(spot.label().substring(0, blank)))
-                && BESIDE.contains(spot.label().substring(blank + 1).toLowerCase(Locale.ROOT));
-            if (beside) {
+            if (BesideWords.without(spot.label()).filter(labels::contains).isPresent()) {
                 throw refused(spot.column(), "one column a spot", Spelling.quoted(spot.label())
                     + "; an uncertainty may stand in a row such as \"Ag u\", all others in a wide table");
             }

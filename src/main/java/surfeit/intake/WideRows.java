@@ -3,6 +3,7 @@ package surfeit.intake;
 import java.util.List;
 import java.util.Optional;
 import surfeit.element.Element;
+import surfeit.element.Spelling;
 import surfeit.spot.ReportedValue;
 
 /** A wide table: one spot a row, one column or more an element. */
@@ -10,6 +11,7 @@ final class WideRows extends SpotRows {
     private final ValueColumns[] values;
     private final Element[] elements;
     private final SpotPlaces places;
+    private String labelAbove = "";
 
     WideRows(TableHeader header, char delimiter, IntakeOptions options, NumberReader numbers, SpotIntake intake) {
         this(header, delimiter, options, numbers, intake, SpotPlaces.IN_ROWS);
@@ -42,6 +44,7 @@ final class WideRows extends SpotRows {
         if (faults.isEmpty()) {
             try {
                 ReadSpot read = new ReadSpot(draft.build(), places.spot(row), List.of(row));
+                requireSpot(read.spot().label());
                 blanks.count(read.spot());
                 intake.offer(read);
                 return;
@@ -53,6 +56,15 @@ final class WideRows extends SpotRows {
         }
         requireNoSecondHeader(row);
         intake.reject(List.of(row), faults.take());
+    }
+
+    private void requireSpot(String label) {
+        if (!labelAbove.isEmpty() && BesideWords.areBelow(labelAbove, label)) {
+            throw Refusal.expected(FaultCode.UNREADABLE_TABLE, "one row a spot",
+                Spelling.quoted(label) + " below " + Spelling.quoted(labelAbove) + "; an uncertainty may stand in a column such as \"Ag at% u\"; if it is a "
+                + "spot, give it another label");
+        }
+        labelAbove = label;
     }
 
     @Override

@@ -120,6 +120,25 @@ class TurnedUploadTest {
         assertThat(reading.report().tableRefused()).isFalse();
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"Mean (at%)", "Mean (n=2)", "Mittelwert n = 2 (at%)", "\u00D8", "\u00F8 (at%)", "SD (at%)"})
+    void a_summary_column_is_no_spot_with_a_unit_or_a_number_of_spots_either(String name) {
+        Reading reading = Reading.of("El;P1;P2;" + name + "\nAg;60;61;60.5\nCu;40;39;39.5\n", ATOMIC);
+
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("P1", "P2");
+        assertThat(reading.report().leftOut()).containsExactly(new LeftOut.Column(4, name, "summary column"));
+    }
+
+    @Test
+    void labels_that_hold_such_a_word_for_another_reason_stay_labels() {
+        Reading reading = Reading.of("El;S1;N1;P1 line 2;sigma phase;P2 (n=3)\nAg;60;61;62;63;64\nCu;40;39;38;37;36\n",
+            ATOMIC);
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).extracting(Spot::label)
+            .containsExactly("S1", "N1", "P1 line 2", "sigma phase", "P2 (n=3)");
+    }
+
     @Test
     void rejected_spots_come_back_as_rows_of_a_wide_table_that_can_be_mended_and_sent() {
         Reading reading = Reading.ofFile("turned-one-cell-bad.csv");
@@ -145,6 +164,12 @@ class TurnedUploadTest {
     @CsvSource(delimiter = '|', quoteCharacter = '~', value = {
         "El;A;B\\nAg;1;2\\nCu;99;98                     | 1 | 3 | found \"B\"; if it is a label, give the spot another one",
         "El;P1;P1 sigma\\nAg;1;2\\nCu;99;98             | 1 | 3 | an uncertainty may stand in a row such as \"Ag u\"",
+        "El;1;1 (1\u03C3)\\nAg;60;1\\nCu;40;1            | 1 | 3 | found \"1 (1\u03C3)\"",
+        "El;Spot1;Spot1_err\\nAg;60;1\\nCu;40;1          | 1 | 3 | found \"Spot1_err\"",
+        "El;Spot 1;Fehler Spot 1\\nAg;60;1\\nCu;40;1     | 1 | 3 | found \"Fehler Spot 1\"",
+        "El;Spot 1;Error 1\\nAg;60;1\\nCu;40;1           | 1 | 3 | found \"Error 1\"; if it is a label, give the spot",
+        "El;unnorm.;norm.\\nAg;55;60\\nCu;37;40          | 1 | 0 | there must be a row that begins with",
+        "El;1;norm. C\\nAg;55;60\\nCu;37;40              | 1 | 3 | found \"norm. C\"",
         "El;1;mean;2\\nAg;1;1;1\\nCu;99;99;99           | 1 | 3 | found \"mean\" left of \"2\"",
         "El;1;Fehler\\nAg;1;2\\nCu;99;98                | 1 | 3 | found \"Fehler\"",
         "El;1;\\nAg;1;2\\nCu;99;98                      | 1 | 3 | Expected the label of a spot above its column",

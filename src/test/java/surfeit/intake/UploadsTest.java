@@ -75,6 +75,33 @@ class UploadsTest {
     }
 
     @ParameterizedTest
+    @ValueSource(strings = {"\u00D8", "Mean (n=2)", "Mittelwert, n = 2", "SD [n=2]"})
+    void a_summary_row_may_be_named_by_a_sign_or_with_its_number_of_spots(String name) {
+        Reading reading = Reading.of("label;Ag at%;Cu at%\n1;60;40\n2;61;39\n" + name + ";60.5;39.5\n");
+
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("1", "2");
+        assertThat(reading.report().leftOut()).containsExactly(new LeftOut.Row(4, "summary row", name));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"P1-1 error", "P1-1 (1\u03C3)", "P1-1_err", "u(P1-1)", "\u00B1", "Fehler", "P1-1 +/-"})
+    void a_row_of_uncertainties_below_a_spot_is_no_spot(String label) {
+        Reading reading = Reading.of("label;Ag at%;Cu at%\nP1-1;60;40\n" + label + ";0.5;0.4\nP1-2;61;39\n");
+
+        assertThat(reading.fault().detail()).contains("found \"" + label + "\" below \"P1-1\"");
+        assertThat(reading.rejected()).hasSize(1);
+    }
+
+    @Test
+    void labels_that_hold_a_word_of_uncertainties_for_another_reason_are_spots() {
+        Reading reading = Reading.of("label;Ag at%;Cu at%\nP1;60;40\nsigma 1;61;39\nP1 line 2;62;38\nP1-1;63;37\nStd;64;36\n"
+            + "P2 error;65;35\n");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.spots()).hasSize(6);
+    }
+
+    @ParameterizedTest
     @CsvSource(delimiter = '|', value = {"All values in weight% | wt%", "Angaben in Atom-% | at%", "Gew.-% | wt%"})
     void a_title_that_says_nothing_but_the_unit_gives_it_where_no_header_does(String title, String unit) {
         Reading reading = Reading.of(title + "\n\nSpot\tAg\tCu\n1\t21,2\t78,8\n2\t62,4\tx\n");
