@@ -36,6 +36,13 @@ public record DepthProfile(double beamEnergyKev, double overvoltage, double surf
 
     /** The profile for an emitting element and an edge. @throws IllegalArgumentException where U = E0/Ec <= 1 */
     public static DepthProfile of(Material material, int emitter, Family family, double edgeKev, double beamEnergyKev) {
+        return of(Backscatter.of(material), Stopping.of(material), material.meanAtomicNumber(), emitter, family, edgeKev,
+            beamEnergyKev);
+    }
+
+    /** The same of what a material does to electrons, which is one for all its lines. */
+    static DepthProfile of(Backscatter backscatter, Stopping stopping, double meanAtomicNumber, int emitter, Family family,
+                           double edgeKev, double beamEnergyKev) {
         BeamEnergy.check(beamEnergyKev);
         double u = beamEnergyKev / edgeKev;
         if (!(u > 1)) {
@@ -43,10 +50,9 @@ public record DepthProfile(double beamEnergyKev, double overvoltage, double surf
                 + " keV: it must exceed it.");
         }
         double m = family.crossSectionExponent(emitter);
-        Backscatter backscatter = Backscatter.of(material);
         double crossSection = Math.log(u) / (Math.pow(u, m) * edgeKev * edgeKev);
-        double area = backscatter.remainingShare(u) * Stopping.of(material).inverse(beamEnergyKev, u, m) / crossSection;
-        return shape(beamEnergyKev, u, material.meanAtomicNumber(), backscatter.surfaceIonisation(u), area);
+        double area = backscatter.remainingShare(u) * stopping.inverse(beamEnergyKev, u, m) / crossSection;
+        return shape(beamEnergyKev, u, meanAtomicNumber, backscatter.surfaceIonisation(u), area);
     }
 
     private static DepthProfile shape(double beam, double u, double z, double phi0, double area) {
