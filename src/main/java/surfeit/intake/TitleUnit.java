@@ -36,11 +36,6 @@ final class TitleUnit {
         return unit.filter(basis -> words.stream().allMatch(word -> FILLERS.contains(word.toLowerCase(Locale.ROOT))));
     }
 
-    /** A unit the text has in it, whatever else it says. */
-    static Optional<Basis> mentionedIn(String text) {
-        return text.length() > LENGTH_MAX ? Optional.empty() : take(words(text));
-    }
-
     private static List<String> words(String text) {
         String spaced = text.replaceAll("[\\[\\](){}_:;,=/\\s\u00A0\u202F]+", " ").replace(" %", "%").strip();
         return new ArrayList<>(List.of(spaced.split(" ")));

@@ -60,8 +60,8 @@ final class WideRows extends SpotRows {
 
     private void requireSpot(String label) {
         if (!labelAbove.isEmpty() && BesideWords.areBelow(labelAbove, label)) {
-            throw Refusal.expected(FaultCode.UNREADABLE_TABLE, "one row a spot",
-                Spelling.quoted(label) + " below " + Spelling.quoted(labelAbove) + "; an uncertainty may stand in a column such as \"Ag at% u\"; if it is a "
+            throw Refusal.expected(FaultCode.UNREADABLE_TABLE, "one row a spot", Spelling.quoted(label) + " below "
+                + Spelling.quoted(labelAbove) + "; an uncertainty may stand in a column such as \"Ag at% u\"; if it is a "
                 + "spot, give it another label");
         }
         labelAbove = label;

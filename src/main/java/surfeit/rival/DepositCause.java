@@ -10,9 +10,9 @@ import surfeit.spot.Form;
  *
  * <p>Where its other elements (C, O, F ...) were looked for, the scarcest of them bounds it: all of it is taken to
  * belong to the compound, and a light element to be understated by four standard uncertainties of the accuracy class
- * (by half standardless, so that twice as much is there; light elements are off by 30 to 50 %, from memory). It may explain a shift alone only where every
- * one of them was found, or the lab names the compound. Where none was looked for, a film of usual thickness is taken,
- * and "in part" is the most that is said. Upper bounds, never subtracted.
+ * (by half standardless, so that twice as much is there; light elements are off by 30 to 50 %, from memory). It may
+ * explain a shift alone only where every one of them was found, or the lab names the compound. Where none was looked for,
+ * a film of usual thickness is taken, and "in part" is the most that is said. Upper bounds, never subtracted.
  */
 final class DepositCause {
     private static final Question RESIDUE = new Question(Cause.RESIDUE,

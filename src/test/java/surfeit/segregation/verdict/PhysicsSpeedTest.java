@@ -57,7 +57,8 @@ import surfeit.xray.ProfileCache;
 
 /**
  * What the physics adds to an interpretation whose alloy, beam energy and geometry have been seen (wanted: at most 20 %
- * of the rest of the request that asks for it), and what one depth profile costs (wanted: under 50 us); printed, since a figure is no verdict.
+ * of the rest of the request that asks for it), and what one depth profile costs (wanted: under 50 us); printed, since a
+ * figure is no verdict.
  */
 @Tag("bench")
 class PhysicsSpeedTest {
