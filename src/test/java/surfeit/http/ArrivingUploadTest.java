@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.AfterParameterizedClassInvocation;
 import org.junit.jupiter.params.BeforeParameterizedClassInvocation;
@@ -164,5 +167,63 @@ class ArrivingUploadTest {
             assertThat(new ObjectMapper().readTree(answer.body()).at("/errors/0/line").asInt()).isEqualTo(ROWS + 1);
         }
         assertThat(recordedSpots("faulty")).isZero();
+    }
+
+    @Test
+    void one_that_is_only_checked_leaves_nothing_and_is_answered_as_if_it_had_come_at_once() throws Exception {
+        byte[] body = upload(CSV);
+        String spots = sample("checked");
+        String[] reports = new String[2];
+        for (int i = 0; i < 2; i++) {
+            try (RawRequest request = begin(spots + "?validate_only=true&import=checked-" + i, CSV, body, i == 0 ? 1 : 0)) {
+                Thread.sleep(i == 0 ? 300 : 0);
+                RawRequest.Answer answer = (i == 0 ? request.send(end(body, 1)) : request).answer();
+                assertThat(answer.status()).as(answer.body()).isEqualTo(200);
+                reports[i] = answer.body().replaceAll("\\d{4}-\\d\\d-\\d\\dT[0-9:.]+Z", "time");
+            }
+            assertThat(progress("checked-" + i).path("state").asText()).isEqualTo("checked");
+        }
+        assertThat(reports[0]).isEqualTo(reports[1]);
+        assertThat(recordedSpots("checked")).isZero();
+    }
+
+    @Test
+    void one_that_grows_too_large_on_its_way_leaves_nothing_and_is_counted_once() throws Exception {
+        ServerSettings settings = ServerSettings.DEFAULT.withRequests(RequestLimits.DEFAULT.withBytes(1_600_000, 1 << 20));
+        try (RunningService narrow = RunningService.start(engine, settings)) {
+            narrow.put("/v1/samples/large", "{\"alloy\": \"ag-cu-eutectic\"}");
+            byte[] body = upload(CSV);
+            try (RawRequest request = new RawRequest(narrow)) {
+                request.send("POST /v1/samples/large/spots?import=large HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: " + CSV
+                    + "\r\nTransfer-Encoding: chunked\r\nConnection: close\r\n\r\n");
+                request.send(Integer.toHexString(body.length) + "\r\n").send(Arrays.copyOf(body, 1_590_000));
+                Thread.sleep(50);
+                    request.send(Arrays.copyOfRange(body, 1_590_000, body.length)).send("\r\n0\r\n\r\n");
+                assertThat(request.answer().status()).isEqualTo(413);
+            }
+            assertThat(narrow.get("/v1/imports/large").json().path("state").asText()).isEqualTo("refused");
+            assertThat(narrow.get("/v1/samples/large/spots").json().path("items")).isEmpty();
+            assertThat(narrow.get("/metrics").text()).contains("surfeit_imports_total{outcome=\"refused\"} 1\n")
+                .contains("surfeit_imports_total{outcome=\"recorded\"} 0\n");
+            assertThat(narrow.post("/v1/samples/large/spots", CSV, "label,Ag at%,Cu at%\n1,60,40\n").status()).isEqualTo(201);
+        }
+    }
+
+    @Test
+    void one_in_gzip_whose_client_waits_to_be_told_to_go_on_is_recorded_once() throws Exception {
+        byte[] plain = upload(CSV);
+        ByteArrayOutputStream packed = new ByteArrayOutputStream();
+        try (OutputStream out = new GZIPOutputStream(packed)) {
+            out.write(plain);
+        }
+        byte[] body = packed.toByteArray();
+        try (RawRequest request = new RawRequest(service).head("POST", sample("packed"), CSV, body.length,
+            "Content-Encoding: gzip", "Expect: 100-continue", "Connection: close")) {
+            assertThat(request.head().status()).isEqualTo(100);
+            request.send(Arrays.copyOf(body, body.length - 20));
+            Thread.sleep(200);
+            assertThat(accepted(request.send(end(body, 20))).at("/file/byte_count").asInt()).isEqualTo(plain.length);
+        }
+        assertThat(recordedSpots("packed")).isEqualTo(ROWS);
     }
 }
