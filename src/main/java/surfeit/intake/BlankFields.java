@@ -1,31 +1,31 @@
 package surfeit.intake;
 
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
-import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.Predicate;
 import surfeit.spot.Spot;
 
 /**
- * Counts the spots that name no particle or feature in a table that names some: cells merged over several spots leave it
- * so, and then the spots would be of none in silence. Spots on a reference piece are of none anyway. Not thread-safe: one
- * per table.
+ * Counts the spots that say no particle, feature, session or beam energy in a table that says some: cells merged over
+ * several spots leave it so, and then the spots would be without in silence. Spots on a reference piece are of no particle
+ * and feature anyway. Not thread-safe: one per table.
  */
 final class BlankFields {
-    private static final Map<SpotField, Function<Spot, Optional<String>>> FIELDS =
-        new EnumMap<>(Map.of(SpotField.PARTICLE, Spot::particle, SpotField.FEATURE, Spot::feature));
+    private static final Map<SpotField, Predicate<Spot>> FIELDS = new EnumMap<>(Map.of(
+        SpotField.PARTICLE, spot -> spot.isReference() || spot.particle().isPresent(),
+        SpotField.FEATURE, spot -> spot.isReference() || spot.feature().isPresent(),
+        SpotField.SESSION, spot -> spot.session().isPresent(),
+        SpotField.BEAM_ENERGY_KEV, spot -> spot.conditions().beamEnergyKev().isPresent()));
 
     private final Map<SpotField, Long> blanks = new EnumMap<>(SpotField.class);
     private long spots;
+    private long references;
 
     void count(Spot spot) {
-        if (spot.isReference()) {
-            return;
-        }
         spots++;
-        FIELDS.forEach((field, of) -> {
-            if (of.apply(spot).isEmpty()) {
+        references += spot.isReference() ? 1 : 0;
+        FIELDS.forEach((field, isKnown) -> {
+            if (!isKnown.test(spot)) {
                 blanks.merge(field, 1L, Long::sum);
             }
         });
@@ -33,10 +33,12 @@ final class BlankFields {
 
     /** Tells of each field that some spots name and others do not. */
     void tell(HeaderCells cells, TableHeader header, SpotIntake intake) {
-        for (SpotField field : List.of(SpotField.PARTICLE, SpotField.FEATURE)) {
+        for (SpotField field : FIELDS.keySet()) {
+            boolean ofSpecimen = field == SpotField.PARTICLE || field == SpotField.FEATURE;
+            long asked = ofSpecimen ? spots - references : spots;
             long blank = blanks.getOrDefault(field, 0L);
-            if (header.column(field) >= 0 && blank > 0 && blank < spots) {
-                intake.leaveOut(cells.leftOut(header.column(field), "blank for " + blank + " of " + spots
+            if (header.column(field) >= 0 && blank > 0 && blank < asked) {
+                intake.leaveOut(cells.leftOut(header.column(field), "blank for " + blank + " of " + asked
                     + " spots, which then name no " + field.text() + "; fill merged cells in"));
             }
         }

@@ -21,6 +21,7 @@ final class SummaryRows {
         "standardabweichung", "stabw", "stabwn", "stdabw", "stdabweichung", "standardabw", "standardfehler", "varianz",
         "relstdabw",
         "total", "totals", "sum", "summe", "gesamt", "gesamtsumme",
+        "difference", "differenz", "ratio", "verh\u00E4ltnis", "verhaeltnis",
         "max", "maximum", "min", "minimum", "range", "spannweite", "count", "anzahl",
         "moyenne", "\u00E9carttype", "ecarttype", "somme", "\u5E73\u5747\u503C", "\u6807\u51C6\u5DEE",
         "\u6807\u51C6\u504F\u5DEE", "\u6700\u5927\u503C", "\u6700\u5C0F\u503C", "\u603B\u8BA1");

@@ -75,7 +75,7 @@ class UploadsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"\u00D8", "Mean (n=2)", "Mittelwert, n = 2", "SD [n=2]"})
+    @ValueSource(strings = {"\u00D8", "Mean (n=2)", "Mittelwert, n = 2", "SD [n=2]", "Differenz", "ratio"})
     void a_summary_row_may_be_named_by_a_sign_or_with_its_number_of_spots(String name) {
         Reading reading = Reading.of("label;Ag at%;Cu at%\n1;60;40\n2;61;39\n" + name + ";60.5;39.5\n");
 
@@ -122,6 +122,17 @@ class UploadsTest {
         assertThat(reading.report().faults()).isEmpty();
         assertThat(reading.report().leftOut()).containsExactly(new LeftOut.Column(column, name,
             "blank for 2 of 4 spots, which then name no " + field + "; fill merged cells in"));
+    }
+
+    @Test
+    void a_session_or_a_beam_energy_that_merged_cells_leave_to_the_first_spot_is_told() {
+        Reading reading = Reading.of("session;kV;label;Ag at%;Cu at%\nmonday;5;1;60;40\n;;2;61;39\ntuesday;15;3;62;38\n");
+
+        assertThat(reading.report().faults()).isEmpty();
+        assertThat(reading.report().leftOut()).containsExactly(
+            new LeftOut.Column(1, "session", "blank for 1 of 3 spots, which then name no session; fill merged cells in"),
+            new LeftOut.Column(2, "kV", "blank for 1 of 3 spots, which then name no beam_energy_kev; fill merged cells in"));
+        assertThat(Reading.of("kV;label;Ag at%;Cu at%\n;1;60;40\n;2;61;39\n").report().leftOut()).isEmpty();
     }
 
     @Test
