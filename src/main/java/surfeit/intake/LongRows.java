@@ -8,6 +8,7 @@ import surfeit.element.Element;
 import surfeit.element.ElementTable;
 import surfeit.element.Spelling;
 import surfeit.spot.ReportedValue;
+import surfeit.spot.Spot;
 
 /**
  * A long table: one element a row, the rows of one spot one below the other.
@@ -18,11 +19,14 @@ import surfeit.spot.ReportedValue;
  * handed on before was incomplete.
  *
  * <p>Merged cells of a spreadsheet leave the label in the first row of each spot alone. Rows without a label then belong
- * to the one above, where nothing else can be meant: see {@link MergedLabels}.
+ * to the one above, where nothing else can be meant: see {@link MergedLabels}; not where they add up to two spots.
  */
 final class LongRows extends SpotRows {
     /** Rows of a faulty spot that are held before they are handed back. Judgement: bounds memory. */
     private static final int HELD_MAX = 1_000;
+
+    /** Totals before normalising stay well below, and two spots are above. Judgement. */
+    private static final double MERGED_TOTAL_MAX = 1.5;
 
     private final ValueColumns value;
     private final int elementColumn;
@@ -89,7 +93,11 @@ final class LongRows extends SpotRows {
         if (faults.isEmpty() && !rejected) {
             faults.next(rows.get(0));
             try {
-                ReadSpot read = new ReadSpot(draft.build(), new Place.Row(rows.get(0).line()), rows);
+                Spot spot = draft.build();
+                if (merged.isOpen()) {
+                    requireOneSpot(spot);
+                }
+                ReadSpot read = new ReadSpot(spot, new Place.Row(rows.get(0).line()), rows);
                 blanks.count(read.spot());
                 if (!intake.offer(read)) {
                     intake.refuseTable();
@@ -103,6 +111,16 @@ final class LongRows extends SpotRows {
         }
         rows.clear();
         rejected = false;
+    }
+
+    /** Two spots of other elements, the second without its label. */
+    private static void requireOneSpot(Spot spot) {
+        double total = spot.values().values().stream().filter(ReportedValue.Measured.class::isInstance)
+            .mapToDouble(value -> ((ReportedValue.Measured) value).fraction()).sum();
+        if (total > MERGED_TOTAL_MAX) {
+            throw Refusal.expected(FaultCode.UNREADABLE_TABLE, "one spot below its label", Math.round(100 * total)
+                + " % in all below " + Spelling.quoted(spot.label()) + ", as of two; write the label in every row");
+        }
     }
 
     private void handBack() {

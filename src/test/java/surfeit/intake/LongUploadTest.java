@@ -113,4 +113,13 @@ class LongUploadTest {
         assertThat(reading.report().leftOut()).extracting(LeftOut::reason).containsExactly("summary row", "summary"
             + " row");
     }
+
+    @Test
+    void rows_below_a_label_that_add_up_to_two_spots_are_refused() {
+        Reading reading = Reading.of("label;element;at%\nP1;Ag;60\n;Cu;40\n;Sn;58\n;Bi;42\nP2;Ag;61\n;Cu;61\n");
+
+        assertThat(reading.fault().detail()).contains("200 % in all below \"P1\", as of two; write the label in every row");
+        assertThat(reading.rejected()).hasSize(1);
+        assertThat(reading.spots()).extracting(Spot::label).containsExactly("P2");
+    }
 }
