@@ -21,6 +21,8 @@ final class BesideWords {
     /** Words that may be the label of a spot where none other has the same one without them. */
     private static final Set<String> BESIDE = Set.of("u", "net", "background", "limit", "lod", "line", "std", "stdev",
         "stddev", "stdabw", "stabw", "sd", "dev");
+    /** Those of them that may say where a spot lies. */
+    private static final Set<String> PLACES = Set.of("net", "background", "line", "limit");
     private static final Pattern WORD = Pattern.compile("\\p{L}+|\\p{N}+|\u00B1|\\+/?-");
     /** The factor before a sigma; not the number of a spot, as in {@code P1 sigma} and {@code Spot 1 sigma}. */
     private static final Pattern FACTOR = Pattern.compile(
@@ -41,12 +43,14 @@ final class BesideWords {
 
     /**
      * True for a row that holds no spot below that of a label: {@code P1 error} below {@code P1}, {@code ±} below any. With
-     * a number behind it, as in {@code sigma 1}, such a word may be the name of a phase.
+     * a number behind it, as in {@code sigma 1}, such a word may be the name of a phase; {@code P1 background} may lie
+     * beside P1.
      */
     static boolean areBelow(String spot, String label) {
         boolean mayBe = label.length() > spot.length() && label.contains(spot) || NO_LABELS.contains(firstWord(label));
         return mayBe && (areAllOf(label) && label.chars().noneMatch(Character::isDigit)
-            || without(label).filter(rest -> rest.equals(words(spot))).isPresent());
+            || words(label).stream().noneMatch(PLACES::contains)
+            && without(label).filter(rest -> rest.equals(words(spot))).isPresent());
     }
 
     private static String firstWord(String label) {

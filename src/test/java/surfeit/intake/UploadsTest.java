@@ -95,10 +95,10 @@ class UploadsTest {
     @Test
     void labels_that_hold_a_word_of_uncertainties_for_another_reason_are_spots() {
         Reading reading = Reading.of("label;Ag at%;Cu at%\nP1;60;40\nsigma 1;61;39\nP1 line 2;62;38\nP1-1;63;37\nStd;64;36\n"
-            + "P2 error;65;35\n");
+            + "P2 error;65;35\nP3;60;40\nP3 background;66;34\n");
 
         assertThat(reading.report().faults()).isEmpty();
-        assertThat(reading.spots()).hasSize(6);
+        assertThat(reading.spots()).hasSize(8);
     }
 
     @ParameterizedTest
