@@ -163,6 +163,25 @@ class SurfaceReadingsTest {
         assertThat(level.patch()).isEmpty();
     }
 
+    /** The model's error grows with the change of the take-off angle: a slope of 2 degrees leaves less of it than one of 20. */
+    @Test
+    void a_tilted_reading_has_bounds_on_both_sides_that_widen_with_the_tilt() {
+        double[] below = new double[2];
+        double[] above = new double[2];
+        for (int i = 0; i < 2; i++) {
+            Estimate read = readings(query(Samples.goldSilicon(), 15, i == 0 ? 2 : 20, 0), Optional.empty(), Optional.empty())
+                .tilt().orElseThrow().elements().stream().filter(one -> one.line().element().equals(Element.of("Si")))
+                .findFirst().orElseThrow().read().massFraction();
+            below[i] = 1 - read.low() / read.value();
+            above[i] = read.high() / read.value() - 1;
+        }
+        assertThat(below[0]).isPositive();
+        assertThat(above[0]).isPositive();
+        assertThat(below[1]).isBetween(2 * below[0], 0.05);
+        assertThat(above[1]).isBetween(2 * above[0], 0.05);
+        assertThat(above[1] / below[1]).isCloseTo(1, within(0.1));
+    }
+
     @Test
     void a_pure_element_reads_itself_however_tilted() {
         TiltReading tilted = readings(query(Samples.pure("Cu"), 15, 30, 0), Optional.empty(), Optional.empty()).tilt()

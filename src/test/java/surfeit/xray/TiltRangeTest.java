@@ -42,6 +42,22 @@ class TiltRangeTest {
         assertThat(side.highDeg()).isGreaterThan(32.61);
     }
 
+    /**
+     * By hand: towards, 35 + 25 at most; at least sin a = sin 35 cos 15 + cos 35 sin 15 cos 45, 44.74 degrees. Away, 35 - 15
+     * at least; at most sin a = sin 35 cos 5 - cos 35 sin 5 cos 45, 31.39 degrees. A slope of 55 of the 55 to 65 degrees
+     * looks straight at the detector.
+     */
+    @Test
+    void the_width_of_a_stated_tilt_counts_both_ways() {
+        TiltRange towards = TiltRange.stated(35, 20, 5, TiltRange.Facing.TOWARDS_DETECTOR);
+        assertThat(towards.highDeg()).isCloseTo(60, within(1e-6));
+        assertThat(towards.lowDeg()).isCloseTo(44.74, within(0.01));
+        TiltRange away = TiltRange.stated(35, 10, 5, TiltRange.Facing.AWAY_FROM_DETECTOR);
+        assertThat(away.lowDeg()).isCloseTo(20, within(1e-6));
+        assertThat(away.highDeg()).isCloseTo(31.39, within(0.01));
+        assertThat(TiltRange.statedTilt(35, 60, 5).highDeg()).isCloseTo(90, within(1e-6));
+    }
+
     @Test
     void a_surface_that_faces_fully_away_is_held_at_the_lowest_angle_and_flagged() {
         TiltRange range = TiltRange.within(35, 60, 70, 180, 180);
