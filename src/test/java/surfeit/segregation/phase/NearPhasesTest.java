@@ -105,4 +105,31 @@ class NearPhasesTest {
             .spot("patch", "P1", OptionalDouble.empty(), Basis.ATOMIC, 59.8, 38.2, 2).reading();
         assertThat(reading.phases()).noneMatch(PhaseReading.Fit::fits);
     }
+
+    /** Of three elements too: what the reference spots leave open of the correction is left open of the position. */
+    @Test
+    void the_scatter_of_reference_spots_widens_a_position_among_three_elements() {
+        double tight = width(0.02);
+        double wide = width(0.4);
+        assertThat(tight).isPositive();
+        assertThat(wide).isBetween(1.1 * tight, 10 * tight);
+    }
+
+    /** Width of the interval of spots between Ag3Sn and tin, beside reference spots whose silver scatters so, in wt%. */
+    private static double width(double scatter) {
+        PhaseSpots spots = PhaseSpots.on("sac305").standardless().session("a").onReference();
+        for (double off : new double[] {-1, 1, -0.5, 0.5, 0}) {
+            spots.spot("piece", "piece", OptionalDouble.empty(), Basis.MASS, 96.5 - scatter * off, 3 + scatter * off, 0.5);
+        }
+        spots.onSpecimen();
+        for (String particle : List.of("P1", "P2", "P3")) {
+            for (double off : new double[] {-0.2, 0.2}) {
+                spots.spot("patch", particle, OptionalDouble.empty(), Basis.ATOMIC, 83 + off, 16.9 - off, 0.1);
+            }
+        }
+        assertThat(spots.group().reference().orElseThrow().used()).isTrue();
+        PhaseReading.OnTieLine line = line(spots.reading());
+        assertThat(line.to().name()).isEqualTo("(beta-Sn)");
+        return line.position().high() - line.position().low();
+    }
 }
