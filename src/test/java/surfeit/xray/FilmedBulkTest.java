@@ -86,6 +86,18 @@ class FilmedBulkTest {
         return sum / profile.emitted(inBulk);
     }
 
+    /** The model read 0.85 to 1.15 of what is true, so true is read / 1.15 to read / 0.85; of a thin film the mass goes with it. */
+    @Test
+    void bounds_of_a_thin_film_are_those_of_the_film_model() {
+        Material film = Samples.pure("Cu");
+        FilmedBulk filmed = FilmedBulk.of(film, Samples.pure("Ag"), 15, 35, new ProfileCache()).orElseThrow();
+        Estimate read = filmed.readings(film.massDepth(1)).orElseThrow().get(filmed.elements().indexOf(Element.of("Cu")))
+            .massFraction();
+        assertThat(read.value()).isBetween(1e-4, 0.02);
+        assertThat(read.low() / read.value()).isCloseTo(1 / 1.15, within(0.005));
+        assertThat(read.high() / read.value()).isCloseTo(1 / 0.85, within(0.005));
+    }
+
     @Test
     void a_film_fades_as_the_beam_energy_rises() {
         Material bulk = Material.byVolumes(Map.of(AL, 0.874, SI, 0.126));
