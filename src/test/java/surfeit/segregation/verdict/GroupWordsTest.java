@@ -124,4 +124,36 @@ class GroupWordsTest {
         assertThat(element(group, "Cu").nextStep()).contains("Measure 2 more particles, 3 spots each; the scatter between "
             + "particles is not known yet.");
     }
+
+    /**
+     * Spots 12 at% apart on particles 1 at% apart: what scatters are the spots, 72 / 2 at%^2 for a particle of two. Computed
+     * in Python as above, for a shift down to 4/5 of the odds: 15 particles.
+     */
+    @Test
+    void where_spots_scatter_more_than_particles_the_spots_decide_how_many() {
+        InventedSpots spots = new InventedSpots();
+        double middle = 35.5;
+        for (String particle : List.of("P1", "P2")) {
+            spots.add("matrix", particle, "Ag " + (106 - middle) + ", Cu " + (middle - 6))
+                .add("matrix", particle, "Ag " + (94 - middle) + ", Cu " + (middle + 6));
+            middle++;
+        }
+        assertThat(element(group(spots), "Cu").nextStep())
+            .contains("13 more particles (15 in all, 2 spots each) would show a factor of 0.87.");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.5, 3, true", "0.5, 1, true", "5, 3, false"})
+    void a_limit_is_told_with_how_many_spots_lie_below_it_and_whether_it_hides_the_nominal(double nominal, int times,
+                                                                                      boolean hides) {
+        InventedSpots spots = new InventedSpots();
+        for (int i = 0; i < times; i++) {
+            spots.add("matrix", "P" + i, "Sn 100, Cu <0.9");
+        }
+        GroupFinding group = spots.against("Sn:" + (100 - nominal) + ",Cu:" + nominal).groups().get(0);
+        assertThat(of(group, "below-limit").get(0).detail()).matches("Cu is below its limit of about 0\\.(89|9|90) at% on "
+            + times + (times == 1 ? " spot;" : " spots;") + ".*");
+        assertThat(of(group, "limit-above-nominal")).hasSize(hides ? 1 : 0).allMatch(caveat -> caveat.detail()
+            .matches("The limit of Cu, about 0\\.(89|9|90) at%, lies above its nominal of 0\\.50? at%\\."));
+    }
 }
