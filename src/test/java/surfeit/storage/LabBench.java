@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,9 +31,14 @@ import surfeit.lab.Occasion;
 import surfeit.lab.Place;
 import surfeit.lab.Problem;
 import surfeit.lab.ProblemException;
+import surfeit.lab.Recount;
+import surfeit.lab.Recounted;
 import surfeit.lab.SpotRows;
+import surfeit.lab.SumsMark;
 import surfeit.lab.Upload;
 import surfeit.segregation.Interpreter;
+import surfeit.segregation.answer.GroupBy;
+import surfeit.segregation.answer.Interpretation;
 import surfeit.spot.Conditions;
 import surfeit.spot.ReferencePiece;
 import surfeit.spot.ReportedValue;
@@ -144,6 +150,27 @@ public final class LabBench implements AutoCloseable {
     }
 
     /** So many spots named with this prefix and a number. */
+    /** How far the sums of a sample reach, by way of grouping. */
+    Map<GroupBy, SumsMark> marks(String sample) {
+        return store().read(access -> access.sumsMarks(laboratory().sample(sample)));
+    }
+
+    /** What a recount finds of each of its kept sums. */
+    List<Recounted.State> recount(String sample) {
+        List<Recounted> found = new ArrayList<>();
+        store().read(access -> {
+            new Recount(AlloyCatalogue.packaged(), 0.003).of(access, sample, found::add);
+            return found;
+        });
+        return found.stream().map(Recounted::state).toList();
+    }
+
+    /** The parts of its answer that come from spots. */
+    List<Object> answer(String sample, GroupBy by) {
+        Interpretation answer = laboratory().segregation(sample, by).interpretation();
+        return List.of(answer.groups(), answer.contrasts(), answer.caveats(), answer.depths(), answer.spotCount());
+    }
+
     public static Spot[] spots(String prefix, int count) {
         Spot[] spots = new Spot[count];
         for (int i = 0; i < count; i++) {

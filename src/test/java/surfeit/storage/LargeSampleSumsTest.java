@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -13,15 +12,12 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
-import surfeit.composition.AlloyCatalogue;
 import surfeit.lab.Expectation;
 import surfeit.lab.Laboratory;
 import surfeit.lab.PublicId;
-import surfeit.lab.Recount;
 import surfeit.lab.Recounted;
 import surfeit.lab.SumsMark;
 import surfeit.segregation.answer.GroupBy;
-import surfeit.segregation.answer.Interpretation;
 import surfeit.segregation.blocks.RandomSpots;
 import surfeit.spot.Spot;
 
@@ -50,21 +46,15 @@ class LargeSampleSumsTest {
     }
 
     private Map<GroupBy, SumsMark> marks() {
-        return bench.store().read(access -> access.sumsMarks(lab.sample("A7")));
+        return bench.marks("A7");
     }
 
     private List<Recounted.State> recount() {
-        List<Recounted> found = new ArrayList<>();
-        bench.store().read(access -> {
-            new Recount(AlloyCatalogue.packaged(), 0.003).of(access, "A7", found::add);
-            return found;
-        });
-        return found.stream().map(Recounted::state).toList();
+        return bench.recount("A7");
     }
 
     private List<Object> answer(GroupBy by) {
-        Interpretation answer = lab.segregation("A7", by).interpretation();
-        return List.of(answer.groups(), answer.contrasts(), answer.caveats(), answer.depths(), answer.spotCount());
+        return bench.answer("A7", by);
     }
 
     private void forget(GroupBy... ways) {

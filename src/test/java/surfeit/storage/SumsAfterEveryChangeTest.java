@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,13 +24,11 @@ import surfeit.element.Element;
 import surfeit.lab.Expectation;
 import surfeit.lab.Laboratory;
 import surfeit.lab.PublicId;
-import surfeit.lab.Recount;
 import surfeit.lab.Recounted;
 import surfeit.lab.StoredAlloy;
 import surfeit.lab.StoredSample;
 import surfeit.lab.SumsMark;
 import surfeit.segregation.answer.GroupBy;
-import surfeit.segregation.answer.Interpretation;
 import surfeit.spot.Conditions;
 import surfeit.spot.Judgement;
 import surfeit.spot.ReportedValue;
@@ -125,21 +122,15 @@ class SumsAfterEveryChangeTest {
     }
 
     private Map<GroupBy, SumsMark> marks() {
-        return bench.store().read(access -> access.sumsMarks(lab.sample("A7")));
+        return bench.marks("A7");
     }
 
     private List<Recounted.State> recount() {
-        List<Recounted> found = new ArrayList<>();
-        bench.store().read(access -> {
-            new Recount(AlloyCatalogue.packaged(), 0.003).of(access, "A7", found::add);
-            return found;
-        });
-        return found.stream().map(Recounted::state).toList();
+        return bench.recount("A7");
     }
 
     private List<Object> answer(GroupBy by) {
-        Interpretation answer = lab.segregation("A7", by).interpretation();
-        return List.of(answer.groups(), answer.contrasts(), answer.caveats(), answer.depths(), answer.spotCount());
+        return bench.answer("A7", by);
     }
 
     private List<List<Object>> answers() {
