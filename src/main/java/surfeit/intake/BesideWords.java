@@ -16,8 +16,7 @@ final class BesideWords {
     /** Words that are no label, with a number or without. */
     private static final Set<String> NO_LABELS = Set.of("sigma", "\u03C3", "error", "err", "fehler", "uncertainty",
         "unsicherheit", "deviation", "abweichung", "\u00B1", "+-", "+/-", "counts", "cps", "intensity",
-        "intensit\u00E4t", "norm", "normalised", "normalized", "normiert", "unn", "unnorm", "unnormalised",
-        "unnormalized", "unnormiert", "conc", "concentration", "konz", "konzentration");
+        "intensit\u00E4t", "norm", "normalised", "normalized", "normiert", "unnormalized", "unnormiert", "conc", "concentration", "konz", "konzentration");
     /** Words that may be the label of a spot where none other has the same one without them. */
     private static final Set<String> BESIDE = Set.of("u", "net", "background", "limit", "lod", "line", "std", "stdev",
         "stddev", "stdabw", "stabw", "sd", "dev");
@@ -28,17 +27,24 @@ final class BesideWords {
     private static final Pattern FACTOR = Pattern.compile(
         "(?<![\\p{L}\\p{N}])[1-3](?=sigma|\u03C3)|\\([1-3]\\s+(?=sigma|\u03C3)");
     private static final String SIGNS = "\u00B1+/-";
-    /** Symbol of concentrations, as in {@code norm. C}. */
+    /** The usual symbol of a concentration. */
     private static final String CONCENTRATION = "c";
+    /** Cut short in many ways. */
+    private static final String NOT_NORMALISED = "unnormalised";
+    private static final int SHORTEST = 3;
 
     private BesideWords() {
     }
 
-    /** True for a text of nothing but such words and numbers, such as {@code Error 1} and {@code norm. C}. */
+    /** True for a text of nothing but such words and numbers, such as {@code Error 1}. */
     static boolean areAllOf(String text) {
         List<String> words = words(text);
-        return words.stream().anyMatch(NO_LABELS::contains) && words.stream().allMatch(word ->
-            NO_LABELS.contains(word) || word.equals(CONCENTRATION) || Character.isDigit(word.charAt(0)));
+        return words.stream().anyMatch(BesideWords::isNoLabel) && words.stream().allMatch(word ->
+            isNoLabel(word) || word.equals(CONCENTRATION) || Character.isDigit(word.charAt(0)));
+    }
+
+    private static boolean isNoLabel(String word) {
+        return NO_LABELS.contains(word) || word.length() >= SHORTEST && NOT_NORMALISED.startsWith(word);
     }
 
     /**
@@ -47,7 +53,7 @@ final class BesideWords {
      * beside P1.
      */
     static boolean areBelow(String spot, String label) {
-        boolean mayBe = label.length() > spot.length() && label.contains(spot) || NO_LABELS.contains(firstWord(label));
+        boolean mayBe = label.length() > spot.length() && label.contains(spot) || isNoLabel(firstWord(label));
         return mayBe && (areAllOf(label) && label.chars().noneMatch(Character::isDigit)
             || words(label).stream().noneMatch(PLACES::contains)
             && without(label).filter(rest -> rest.equals(words(spot))).isPresent());
@@ -64,7 +70,7 @@ final class BesideWords {
     /** The words of a label but for such words, where it has some: of {@code Spot 1 error} those of {@code Spot 1}. */
     static Optional<List<String>> without(String label) {
         List<String> words = words(label);
-        List<String> rest = words.stream().filter(word -> !NO_LABELS.contains(word) && !BESIDE.contains(word)).toList();
+        List<String> rest = words.stream().filter(word -> !isNoLabel(word) && !BESIDE.contains(word)).toList();
         return rest.isEmpty() || rest.size() == words.size() ? Optional.empty() : Optional.of(rest);
     }
 

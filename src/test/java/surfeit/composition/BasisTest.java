@@ -20,7 +20,7 @@ class BasisTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "%", "at", "wt", "vol%", "ppm", "norm. C"})
+    @ValueSource(strings = {"", "%", "at", "wt", "vol%", "ppm", "normalised"})
     void what_does_not_name_a_basis_is_not_guessed(String unit) {
         assertThat(Basis.ofUnit(unit)).isEmpty();
     }

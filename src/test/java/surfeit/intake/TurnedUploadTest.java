@@ -169,7 +169,7 @@ class TurnedUploadTest {
         "El;Spot 1;Fehler Spot 1\\nAg;60;1\\nCu;40;1     | 1 | 3 | found \"Fehler Spot 1\"",
         "El;Spot 1;Error 1\\nAg;60;1\\nCu;40;1           | 1 | 3 | found \"Error 1\"; if it is a label, give the spot",
         "El;unnorm.;norm.\\nAg;55;60\\nCu;37;40          | 1 | 0 | there must be a row that begins with",
-        "El;1;norm. C\\nAg;55;60\\nCu;37;40              | 1 | 3 | found \"norm. C\"",
+        "El;1;c norm.\\nAg;55;60\\nCu;37;40              | 1 | 3 | found \"c norm.\"",
         "El;1;mean;2\\nAg;1;1;1\\nCu;99;99;99           | 1 | 3 | found \"mean\" left of \"2\"",
         "El;1;Fehler\\nAg;1;2\\nCu;99;98                | 1 | 3 | found \"Fehler\"",
         "El;1;\\nAg;1;2\\nCu;99;98                      | 1 | 3 | Expected the label of a spot above its column",
