@@ -16,7 +16,8 @@ final class BesideWords {
     /** Words that are no label, with a number or without. */
     private static final Set<String> NO_LABELS = Set.of("sigma", "\u03C3", "error", "err", "fehler", "uncertainty",
         "unsicherheit", "deviation", "abweichung", "\u00B1", "+-", "+/-", "counts", "cps", "intensity",
-        "intensit\u00E4t", "norm", "normalised", "normalized", "normiert", "unnormalized", "unnormiert", "conc", "concentration", "konz", "konzentration");
+        "intensit\u00E4t", "norm", "normalised", "normalized", "normiert", "unnormalized", "unnormiert", "conc",
+        "concentration", "konz", "konzentration");
     /** Words that may be the label of a spot where none other has the same one without them. */
     private static final Set<String> BESIDE = Set.of("u", "net", "background", "limit", "lod", "line", "std", "stdev",
         "stddev", "stdabw", "stabw", "sd", "dev");
